@@ -108,3 +108,196 @@ fn a_cover_of_an_upper_case_ends_with_it() {
     let covers = compiled.parts.as_ref().unwrap().all.iter();
     assert_eq!(covers.filter(|part| part.role == Role::Cover).count(), 3);
 }
+
+fn packet(compiled: &Compilation) -> Value {
+    let packet = papers::one(compiled, "packet", Format::Json).expect("a packet");
+    serde_json::from_str(&packet).unwrap()
+}
+
+/// What an operation on a part has under a key, printed.
+fn printed(packet: &Value, kind: &str, part: &str, key: &str) -> Vec<String> {
+    let own = packet["operations"].as_array().unwrap().iter();
+    let mut own = own.filter(|own| own["kind"] == kind && own["part"] == part);
+    let value = &own.next().unwrap_or_else(|| panic!("{kind} {part}"))[key];
+    let text = |own: &Value| own["print"].as_str().unwrap().to_owned();
+    value.as_array().unwrap().iter().map(text).collect()
+}
+
+/// It stands on the floor and before the wall, so it is sawn 1/2 longer and wider than the
+/// 33 by 17-1/4 that it is drawn, or 3/4 where the spec says so. A cover of the upper case
+/// meets only the wall: 42 by 10-1/4 + 1/2.
+#[test]
+fn wood_is_left_on_it_to_scribe() {
+    let text = spec("heron-quay-hutch.case");
+    let text = text
+        .replace("cover right { stock ply }", "cover right { stock ply; scribe 3/4 }")
+        .replace("  on sideboard\n", "  on sideboard\n  cover left { stock ply }\n");
+    let compiled = sound(&text);
+    assert_eq!(slugs(&compiled), Vec::<&str>::new());
+    let packet = packet(&compiled);
+    let size = |mark: &str| printed(&packet, "break down", mark, "size");
+    assert_eq!(size("SI-LCV"), ["33-1/2", "17-3/4", "23/32"]);
+    assert_eq!(size("RCV"), ["33-3/4", "18", "23/32"]);
+    assert_eq!(size("HU-LCV"), ["42", "10-3/4", "23/32"]);
+    let scribed = |mark: &str| {
+        let own = packet["operations"].as_array().unwrap().iter();
+        let mut own = own.filter(|own| own["kind"] == "fit cover" && own["part"] == mark);
+        let edges = own.next().unwrap()["scribed"].as_array().unwrap().clone();
+        let edge = |own: &Value| {
+            format!("{} {}", own["edge"].as_str().unwrap(), own["left"]["print"].as_str().unwrap())
+        };
+        edges.iter().map(edge).collect::<Vec<_>>()
+    };
+    assert_eq!(scribed("SI-LCV"), ["bottom end 1/2", "back edge 1/2"]);
+    assert_eq!(scribed("RCV"), ["bottom end 3/4", "back edge 3/4"]);
+    assert_eq!(scribed("HU-LCV"), ["back edge 1/2"]);
+    // The upper one goes on when its case stands.
+    let operations = packet["operations"].as_array().unwrap();
+    let fits = |mark: &str| {
+        operations.iter().position(|own| own["kind"] == "fit cover" && own["part"] == mark)
+    };
+    let set = operations.iter().position(|own| own["kind"] == "set on case");
+    assert!(fits("SI-LCV") < set && set < fits("HU-LCV"));
+}
+
+/// Beside overlay fronts of 23/32 and the 1/16 bumper behind them, which the plan does not
+/// count, the cover's edge lies 23/32 before the end. With a strip of 1/32 on that edge its
+/// core is 17 + 23/32 + 1/2 - 1/32 wide and 33 + 1/2 long, and the strip 1 longer than that.
+#[test]
+fn a_strip_on_its_front_edge_leaves_the_wood_to_scribe() {
+    let example = include_str!("../specs/examples/hutch.case");
+    let (head, _) = example.split_once("case shelves").unwrap();
+    let stocks = include_str!("../specs/examples/shop.case");
+    let text = head
+        .replace("use \"shop.case\"\n", "stock tape { banding 1/32 }\n")
+        .replace("  bottom", "  cover left { stock ply; edges tape }\n  bottom")
+        .replace("set inset; gap 3/32;", "set overlay; gap 1/8;");
+    let compiled = sound(&(text + &stocks.replace("units in\n", "")));
+    let cover = part(&compiled, "sideboard.left-cover");
+    let wide = cover.width.length;
+    let packet = packet(&compiled);
+    let [long, core, _] = &printed(&packet, "break down", &cover.mark, "size")[..] else {
+        panic!()
+    };
+    assert_eq!(long, "33-1/2");
+    assert_eq!(cover.rough.width, wide + inches(1, 2) - inches(1, 32));
+    assert_eq!(cover.core()[1].length, cover.rough.width, "{core}");
+    assert_eq!(printed(&packet, "edge", &cover.mark, "strip")[0], "34-1/2");
+}
+
+/// What lies on the bench of a cover may still have the wood that is scribed off, or not.
+#[test]
+fn a_cover_on_the_bench_may_be_scribed_already() {
+    let text = spec("heron-quay-hutch.case");
+    let cut = |size: &str| {
+        let line = format!(
+            "\ncut 2026-03-14 {{ sideboard.left-cover {{ {size}; thick 23/32; stock ply; joints 0 }} }}\n"
+        );
+        let compiled = compile(&(text.clone() + &line));
+        slugs(&compiled)
+    };
+    assert_eq!(cut("long 33-1/2; wide 17-3/4"), Vec::<&str>::new());
+    assert_eq!(cut("long 33; wide 17-1/4"), Vec::<&str>::new());
+    assert!(cut("long 32; wide 17-1/4").contains(&"cut-misfit"));
+}
+
+/// The bottom of the base lies at 4 + 25/32, and its back ends there: a baseboard of 4-1/2
+/// stays under it, and one of 5 is cut out of it.
+#[test]
+fn a_back_is_cut_out_only_where_it_meets_something() {
+    let round = |high: &str| {
+        let keep_out =
+            format!("keep-out \"baseboard\" {{ from-left 10; wide 20; high {high}; deep 1/8 }}");
+        let text = spec("heron-quay-hutch.case");
+        let text = text.replace("fixing wall;", &format!("fixing wall; {keep_out};"));
+        let packet = packet(&sound(&text));
+        let mut all = packet["operations"].as_array().unwrap().iter();
+        all.any(|own| own["kind"] == "cut out")
+    };
+    assert!(!round("4-1/2"));
+    assert!(round("5"));
+}
+
+/// The island is 54 wide and 26 deep over all, with 23/32 of cover over both ends and the
+/// back: that over the back is 54 - 2 x 23/32 wide and lies behind 26 - 23/32, and those
+/// over the ends lie over its edges, from the back of the frame at 3/4 to the very back.
+/// The back of the case ends before it, and so do the ends.
+#[test]
+fn a_cover_over_the_back_lies_between_those_over_the_ends() {
+    let compiled = sound(&spec("mill-row-island.case"));
+    assert_eq!(slugs(&compiled), Vec::<&str>::new());
+    let extent = |path: &str, side| part(&compiled, path).extent(side);
+    let z = |path: &str| extent(path, Direction::Z);
+    let behind = inches(26 * 32 - 23, 32);
+    assert_eq!(z("island.back-cover"), (behind, inches(26, 1)));
+    assert_eq!(z("island.left-cover"), (inches(3, 4), inches(26, 1)));
+    assert_eq!(z("island.left-end").1, behind);
+    assert_eq!(z("island.back").1, behind);
+    let between = (inches(23, 32), inches(54 * 32 - 23, 32));
+    assert_eq!(extent("island.back-cover", Direction::X), between);
+    let high = (Length::ZERO, inches(69, 2));
+    assert_eq!(extent("island.back-cover", Direction::Y), high);
+    // It is wider than high: its length lies level, and its lower edge is scribed.
+    let packet = packet(&compiled);
+    let mark = &part(&compiled, "island.back-cover").mark;
+    assert_eq!(printed(&packet, "break down", mark, "size"), ["52-9/16", "35", "23/32"]);
+}
+
+/// Under a case that hangs with its underside 54 up lies the cover, 23/32 thick; the case
+/// begins above that and still ends at 54 + 30. The shelf parts what is left of 30: 30 -
+/// 4 x 23/32 is 27-1/8, so each of its spaces is 13-9/16 high.
+#[test]
+fn a_cover_under_a_case_lies_inside_its_height() {
+    let example = include_str!("../specs/examples/cover-under.case");
+    let stocks = include_str!("../specs/examples/shop.case").replace("units in\n", "");
+    let text = example.replace("use \"shop.case\"\n", "") + &stocks;
+    let compiled = sound(&text);
+    let extent = |path: &str, side| part(&compiled, path).extent(side);
+    let y = |path: &str| extent(path, Direction::Y);
+    let above = inches(54 * 32 + 23, 32);
+    assert_eq!(y("pots.bottom-cover"), (inches(54, 1), above));
+    assert_eq!(y("pots.left-end"), (above, inches(84, 1)));
+    assert_eq!(y("pots.bottom").0, above);
+    let shelf = y("pots.store.shelf");
+    assert_eq!(shelf.0 - y("pots.bottom").1, inches(217, 16));
+    assert_eq!(extent("pots.bottom-cover", Direction::X), (Length::ZERO, inches(32, 1)));
+    assert_eq!(extent("pots.bottom-cover", Direction::Z), (Length::ZERO, inches(13, 1)));
+    // It hangs on its strip before the cover is there.
+    let packet = packet(&compiled);
+    let operations = packet["operations"].as_array().unwrap();
+    let at = |kind: &str| operations.iter().position(|own| own["kind"] == kind).unwrap();
+    assert_eq!(operations[at("put up strip")]["up"]["print"], "54-23/32");
+    assert!(at("fix to wall") < at("fit cover"));
+}
+
+/// The run is 36 + 24 = 60 wide, with covers of 23/32 over its two ends; that over both
+/// backs is 60 - 2 x 23/32 wide. On sheets 48 long it is parted at the joint of the cases,
+/// at 36, and each piece is screwed on through its own back.
+#[test]
+fn one_cover_over_the_backs_of_a_run_is_parted_at_a_joint() {
+    let example = include_str!("../specs/examples/covers.case");
+    let shop = include_str!("../specs/examples/shop.case").replace("units in\n", "");
+    let text = example.replace("use \"shop.case\"\n", "") + &shop;
+    let backs = |compiled: &Compilation| {
+        let all = compiled.parts.as_ref().unwrap().all.clone();
+        let own = all.into_iter().filter(|part| part.path.ends_with("back-cover"));
+        own.map(|part| part.extent(Direction::X)).collect::<Vec<_>>()
+    };
+    let whole = sound(&text);
+    let (left, right) = (inches(23, 32), inches(60 * 32 - 23, 32));
+    assert_eq!(backs(&whole), [(left, right)]);
+    let through = |compiled: &Compilation| {
+        let packet = packet(compiled);
+        let all = packet["operations"].as_array().unwrap().iter();
+        let own = all.filter(|own| own["kind"] == "fit cover");
+        own.map(|own| own["through"].as_array().unwrap().len()).collect::<Vec<_>>()
+    };
+    assert_eq!(through(&whole), [2, 1, 1]);
+    let short = text.replace("cover back  { stock ply;", "cover back  { stock half;")
+        + "\nstock half { plywood 3/4; actual 23/32; species sugar-maple; sheet { long 48; wide 48 } }\n";
+    let parted = sound(&short);
+    assert_eq!(backs(&parted), [(left, inches(36, 1)), (inches(36, 1), right)]);
+    let all = parted.parts.as_ref().unwrap();
+    let ends = all.all.iter().filter(|part| part.path.ends_with("left-cover"));
+    assert_eq!(ends.count(), 1);
+}

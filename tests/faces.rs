@@ -243,6 +243,16 @@ const TABLE: &[Row] = &[
         ["left face", "right face", "bottom end", "top end", "front edge", "back edge"],
         ["left face", "front edge", "bottom end"],
     ),
+    (
+        "holding block",
+        ["left face", "right face", "bottom end", "top end", "front edge", "back edge"],
+        ["left face", "front edge", "bottom end"],
+    ),
+    (
+        "flat holding block",
+        ["left edge", "right edge", "bottom end", "top end", "front face", "back face"],
+        ["front face", "left edge", "bottom end"],
+    ),
 ];
 
 /// The row of the table that a part goes by. A door is known by its cups and
@@ -316,6 +326,8 @@ fn kind(parts: &Parts, part: &Part) -> &'static str {
             Which::AtNumber(Side::Left, _) => "left hinge block",
             _ => "right hinge block",
         },
+        Role::HoldingBlock if part.placement.thickness == Direction::X => "holding block",
+        Role::HoldingBlock => "flat holding block",
     }
 }
 
@@ -349,6 +361,7 @@ fn pieces() -> Vec<Compilation> {
     let drawer = format!("drawer sheets {{ high 180; {panel} }}");
     let mut all: Vec<Compilation> = DEMOS.iter().map(|name| changed(name, &[])).collect();
     all.push(changed("first.case", &[("swing 105 deg", "swing 105 deg; plate { }")]));
+    all.push(changed("first.case", &[("drawer upper {", "false upper {")]));
     all.push(changed(
         "tide-cottage-press.case",
         &[

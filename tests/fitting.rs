@@ -68,6 +68,9 @@ fn screws_of_slides_stay_short_of_the_far_face() {
 /// 7/8. The back has a line in each end, 29 / 6 or 5 screws, one in the bottom and one in
 /// the stretcher, 63 / 6 or 11, and one in each partition below its notch of 4 and 1/4 off
 /// it, (27-9/16 - 4-1/4) / 6 or 4: 2 × (5 + 11 + 4); 13/64 + 5/8 is 53/64, 3/4.
+///
+/// Into plywood go the pocket screws of the stretchers and nailers, 4 × 3 and 2 × 3, and of
+/// a partition, 7 + 3 + 3: 31. Two at each of the 12 ends of the frame go into its maple.
 #[test]
 fn the_console_is_fitted_as_worked_by_hand() {
     assert_lines(
@@ -85,7 +88,8 @@ fn the_console_is_fitted_as_worked_by_hand() {
             "UP-RPK 13/32~ PBA-PR partition between bank and press 21-25/32 0 0",
             "PR-LD press, left door 1 3 SBA-PR 3-3/32 3-3/32",
             "UP-F upper, front 3/4 5/8 2 × 1-1/4 4 × 1-1/8 1/2 1/8",
-            "55 pocket screws, 1-1/4 long pocket holes",
+            "31 pocket screws, 1-1/4 long pocket holes into sheets and soft wood: coarse thread",
+            "24 pocket screws, 1-1/4 long pocket holes into hard wood: fine thread",
             "16 wood screws, 7/8 long No. 8 packers onto the case: UP-RPK, MI-RPK, LO-RPK",
             "12 wood screws, 1-1/2 long No. 8 packers onto the case: UP-LPK, MI-LPK, LO-LPK",
             "40 screws with flat heads, 3/4 long No. 6 the backs, on the lines of the layout sheet",
@@ -751,4 +755,41 @@ fn a_half_inch_back_needs_no_nailer() {
     assert_eq!(nailers("plywood 1/2; actual 15/32"), 0);
     assert_eq!(nailers("plywood 1/2"), 0);
     assert_eq!(nailers("plywood 3/8"), 1);
+}
+
+/// The screws of a plate go on through a thin block into the partition behind it: those
+/// holes are bored when the block is on, through its own.
+#[test]
+fn a_plate_is_bored_on_through_its_thin_block() {
+    let first = include_str!("../specs/first.case");
+    let list = "across { share 1; door one { share 1; hung right }\n stile { wide 1-1/2; partition { stock ply; joint dado { deep 1/4 } } }\n door two { share 1; hung left } }";
+    let text = first
+        .replace("swing 105 deg", "swing 105 deg; plate { }")
+        .replace("pull knob { screw 5/32 }", "pull knob { screw 5/32; stands 1/4 }")
+        .replace("drawer upper { high 5 }\n      rail { wide 1-1/2 }\n", "")
+        .replace("doors store { share 1; shelf { adjustable 1 } }", list);
+    let compiled = compile(&text);
+    let print = |paper: &str| papers::one(&compiled, paper, Format::Text).expect("a paper");
+    let steps = print("assembly-order");
+    // Nothing of the partition is bored while it lies flat.
+    assert!(!steps.contains("bore for the hinge plates in PON-TW"), "{steps}");
+    let fixed =
+        steps.split(">> ").find(|own| own.contains("Fix the hinge blocks\n   ")).expect("a step");
+    assert!(
+        fixed.contains("bore on through the plate holes of the thin ones into PON-TW"),
+        "{fixed}"
+    );
+    assert!(print("cut-list").contains("bored on through its hinge blocks when they are on"));
+    let packet = papers::one(&compiled, "packet", Format::Json).expect("a packet");
+    assert_eq!(crate::bench::complaints(&packet), Vec::<String>::new());
+    // The shop sees it where they are bored first.
+    let spoiled = packet
+        .replace("\"behind\": [\"ON-RH1\", \"ON-RH2\"],", "")
+        .replace("\"behind\":[\"ON-RH1\",\"ON-RH2\"],", "");
+    assert_ne!(spoiled, packet);
+    assert!(
+        crate::bench::complaints(&spoiled)
+            .iter()
+            .any(|own| own.contains("is not bored on through it"))
+    );
 }

@@ -2,6 +2,7 @@
 
 use casewright::measure::Length;
 use casewright::model::JointKind;
+use casewright::papers::{self, Format};
 use casewright::parts::{Direction, JointSort, Part, Parts};
 
 use crate::support::{compile, spec};
@@ -148,4 +149,62 @@ fn a_drawer_on_wood_needs_a_level_board() {
     assert_eq!(with(middle, "rail { wide 1; shelf { lip 1/16 } }"), ["runner-off-level"]);
     assert_eq!(with("wooden { play 1/16 }", "wooden; length 16"), ["word-twice"]);
     assert_eq!(with("wooden { play 1/16 }", "wooden { play 0 }"), ["figure-impossible"]);
+}
+
+/// Eight stops of 2 come from one stick: each with a kerf of 1/8 and a shaving of 1/32 at
+/// both ends is 2-3/16, and with the allowance of 1 that is 8 × 2-3/16 + 1 = 18-1/2. The
+/// stile of 5-1/2 alone would be 5-1/2 + 3/16 + 1 = 6-11/16, under 12, so it is sawn with a
+/// rail of 26-1/2 and its section: 5-11/16 + 26-11/16 + 1 = 33-3/8.
+///
+/// A board of 4/4 planes to 13/16 (National Hardwood Lumber Association, S2S): kickers of
+/// 25/32 are of one board, and guides of 1-1/32 of two layers.
+#[test]
+fn short_parts_come_from_sticks_and_a_thick_strip_from_a_rough_board() {
+    let compiled = compile(&spec("orchard-lane-chest.case"));
+    let list = papers::one(&compiled, "cut-list", Format::Text).expect("a paper");
+    for told in ["8       2  stick 18-1/2 x 1-1/2", "stick 33-3/8 x 1-3/4", "from the stick of TRL"]
+    {
+        assert!(list.contains(told), "{told}: {list}");
+    }
+    assert!(list.contains("to 25/32 thick, of one board"), "{list}");
+    assert!(list.contains("to 1-1/32 thick, laminated"), "{list}");
+    let order = papers::one(&compiled, "assembly-order", Format::Text).expect("a paper");
+    let stops = "LE-LSP, LE-RSP, RI-LSP, RI-RSP, MI-LSP, MI-RSP, LO-LSP, LO-RSP";
+    for told in [
+        "33-3/8 x 1-3/4 of cherry for TRL, SLE-RI",
+        &format!("18-1/2 x 1-1/2 of maple for {stops}"),
+    ] {
+        assert!(order.contains(told), "{told}: {order}");
+    }
+    assert!(order.contains("LE-LGD: laminate") && !order.contains("LE-LKR: laminate"), "{order}");
+}
+
+/// The bottom of a box goes 1/4 less 1/32 into the grooves of both sides of 1/2: it is 2 ×
+/// 1/2 − 2 × 1/4 + 1/16 = 9/16 shorter than the box front, which lies over both. From its
+/// groove in the front to the outside of the back it comes 1/2 − 1/4 + 1/32 = 9/32 short of
+/// the sides. The back is 0.705 + 1/4 = 0.955 lower than the sides, 31/32 on a tape of 1/32.
+///
+/// The web frame carries the middle drawer: its stops stand on the front rail, and the
+/// kickers of the lower drawer are glued to its runners only.
+#[test]
+fn bottoms_are_cut_by_their_boxes_and_strips_glued_where_nothing_moves() {
+    let compiled = compile(&spec("orchard-lane-chest.case"));
+    let order = papers::one(&compiled, "assembly-order", Format::Text).expect("a paper");
+    let (bottoms, backs) = ("LE-XB, RI-XB, MI-XB, LO-XB", "LE-XK, RI-XK, MI-XK, LO-XK");
+    for told in [
+        &*format!(
+            "{bottoms} 9/16 shorter than their box fronts are long, and 9/32 less from front to back than their sides are long"
+        ),
+        &format!("{backs} 31/32~ lower than their sides are high"),
+        "glue LO-LKR, LO-RKR to the runners of the web frame",
+        "LE-LGD, LE-LKR, LE-RGD, LE-RKR, RI-LGD, RI-LKR, RI-RGD, RI-RKR, MI-LGD, MI-LKR, MI-RGD, MI-RKR, LO-LGD, LO-RGD to their boards",
+        "use no pins",
+        "pushed 25/32 up into place",
+    ] {
+        assert!(order.contains(told), "{told}: {order}");
+    }
+    let fitting = papers::one(&compiled, "fitting", Format::Text).expect("a paper");
+    let row = fitting.lines().find(|line| line.contains("middle  MI-LSP")).expect("a row");
+    let row: Vec<&str> = row.split_whitespace().collect();
+    assert!(row.contains(&"FWMILO") && row.contains(&"1-1/4"), "{fitting}");
 }

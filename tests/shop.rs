@@ -200,7 +200,7 @@ fn small_pieces_stand_on_the_cut_list_with_their_caution() {
         packet.into_iter().find(|file| file.name == "cut-list.txt").expect("a cut list").text
     };
     assert_eq!(slugs(&text), ["small-parts"]);
-    assert!(list(&text).contains("UP-LSD UP-RSD: these are too short to plane"));
+    assert!(list(&text).contains("UP-LSD UP-RSD: too short to plane"));
     assert!(!list(FIRST).contains("too short to plane"));
     let long = changed(&text, "clamps 6 }", "clamps 6; allow { length 2 } }");
     assert_eq!(slugs(&long), Vec::<&str>::new());

@@ -330,7 +330,7 @@ fn the_setting_for_a_partition_is_worked_out() {
     let expected =
         ["+ 1/4", "+ 66", "− 1/2 × 1-1/2", "− 1/2 × 23/32", "− 15", "− 2-1/2", "− 23/32"];
     assert_eq!(terms(&dado), expected);
-    let setting = figure(&console, "set-up 5", "straight-edge, from the left end");
+    let setting = figure(&console, "set-up 4", "straight-edge, from the left end");
     assert_eq!((setting.exact.as_str(), setting.paper.as_str()), ("44-21/64 in", "44-11/32~"));
     // Half the bit and half the base go off, and the partition's other half is added.
     let expected = [
@@ -347,7 +347,7 @@ fn the_setting_for_a_partition_is_worked_out() {
     assert_eq!(terms(&setting), expected);
     // 15 min for the set-up, two clampings of 3 min, and 2 × 16-3/64 in at 100 in a
     // minute, 0.32 min: 21.32, so 22 min.
-    let time = figure(&console, "set-up 5", "time");
+    let time = figure(&console, "set-up 4", "time");
     assert_eq!((time.paper.as_str(), terms(&time).len()), ("22 min", 4));
     assert_eq!(terms(&time)[..3], ["+ 0.32 min", "+ 0.68 min", "+ 15 min"]);
 }

@@ -14,7 +14,7 @@ mod utf16;
 
 pub use diagnostic::{Diagnostic, Label, Severity};
 pub use fix::{Edit, Fix, Grade};
-pub use listed::listed;
+pub use listed::{counted, listed};
 pub use mend::{Mended, NamedFix, mend, named};
 pub use sink::Sink;
 pub use sources::{Position, Source, Sources};

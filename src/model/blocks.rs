@@ -3,7 +3,7 @@
 use crate::vocabulary::{Entries, Entry, JointKind, words};
 
 use super::case::{Bottom, End, Leg, Shelves, Top};
-use super::cover::{self, Cover};
+use super::cover::{self, Covers};
 use super::edging::{self, Edged};
 use super::front::{DrawerBoxes, Fronts};
 use super::given::Given;
@@ -20,7 +20,7 @@ pub(super) struct Blocks {
     /// What a board is of that does not say it.
     pub(super) stock: Option<StockId>,
     pub(super) ends: Option<[End; 2]>,
-    pub(super) covers: [Option<Cover>; 2],
+    pub(super) covers: Covers,
     pub(super) fronts: Given<Fronts>,
     pub(super) drawers: Given<DrawerBoxes>,
     pub(super) partitions: Given<Board>,

@@ -5,7 +5,7 @@ use crate::vocabulary::{Seam, Side};
 
 use super::carries::Carries;
 use super::countertop::Countertop;
-use super::cover::Cover;
+use super::cover::Covers;
 use super::cut_round::CutRound;
 use super::edging::Edged;
 use super::frame::Frame;
@@ -244,8 +244,8 @@ pub struct Case {
     pub on: Option<StandsOn>,
     /// Left and right.
     pub ends: [End; 2],
-    /// Panels over them, left and right.
-    pub covers: [Option<Cover>; 2],
+    /// Panels over its sides.
+    pub covers: Covers,
     /// The bottom.
     pub bottom: Option<Bottom>,
     /// The back.

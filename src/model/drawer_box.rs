@@ -92,7 +92,11 @@ impl Piece {
     #[must_use]
     pub fn room_for_box(&self, case: &Case, opening: &Opening) -> Size {
         let back = case.back.as_ref().map(|back| self.thickness(back.stock)).unwrap_or_default();
-        let room = &case.deep - back - self.before_frame(case) - self.before_box(case, opening);
+        let room = &case.deep
+            - case.covers.behind()
+            - back
+            - self.before_frame(case)
+            - self.before_box(case, opening);
         match self.nailers(case) {
             0 => room,
             _ => room - self.thickness(case.nailers.stock),

@@ -13,9 +13,9 @@ use super::size::Size;
 /// A case that hangs on the wall.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Hung {
-    /// From the floor to its underside.
+    /// From the floor to its underside, above the cover there.
     pub up: Size,
-    /// Its own height.
+    /// Its own height, with the cover.
     pub high: Size,
     /// How many studs are behind it, where that is written.
     pub studs: Option<u32>,
@@ -30,6 +30,8 @@ pub struct Hung {
 /// What a case says of how it hangs, so far as it is known before its own height.
 pub(super) struct Hanging {
     up: Size,
+    /// How thick the cover under it is.
+    under: Size,
     studs: Option<u32>,
     screws: u32,
     span: Span,
@@ -44,14 +46,14 @@ impl Hanging {
 
     /// With the height of the case itself, and the height from the floor to its top.
     pub(super) fn with(self, high: Size) -> (Hung, Size) {
-        let Self { up, studs, screws, span, said_at } = self;
-        let top = &high + &up;
+        let Self { up, under, studs, screws, span, said_at } = self;
+        let top = &high + &up - under;
         (Hung { up, high, studs, screws, span, said_at }, top)
     }
 }
 
 /// Reads it; `None` where nothing is written or its height is not known (reported).
-pub(super) fn read(case: &Entries, ctx: &mut Lower) -> Option<Hanging> {
+pub(super) fn read(case: &Entries, under: Size, ctx: &mut Lower) -> Option<Hanging> {
     use words::hung::{SCREWS, STUDS, UP};
 
     let said = case.one(words::case::HUNG)?;
@@ -59,7 +61,8 @@ pub(super) fn read(case: &Entries, ctx: &mut Lower) -> Option<Hanging> {
     let up = ctx.positive(body, UP, "height that it hangs at").known()?;
     let studs = body.one(STUDS).and_then(Said::value).map(|count| *count.value);
     Some(Hanging {
-        up,
+        up: up + &under,
+        under,
         studs,
         screws: body.get(SCREWS).map_or(trade::SCREWS_AT_STUD, |count| count.value),
         span: said.head,

@@ -47,6 +47,7 @@ mod needs;
 mod no_room;
 mod opening;
 mod openings;
+mod outer_frame;
 mod piece;
 mod place;
 mod insertion;
@@ -81,7 +82,7 @@ pub use crate::vocabulary::words::bit::BitShape;
 pub use crate::vocabulary::words::finish::FinishKind;
 pub use crate::vocabulary::words::stock::StockKind;
 pub use crate::vocabulary::{
-    HowHeld, JointKind, MadeKind, PullHeight, RailSide, Run, Sawn, Seam, SheetGrain, Side,
+    Covered, HowHeld, JointKind, MadeKind, PullHeight, RailSide, Run, Sawn, Seam, SheetGrain, Side,
 };
 pub use beside::Sight;
 pub use came_out::{CameOut, Diagonals};
@@ -89,7 +90,7 @@ pub use carries::Carries;
 pub use case::{Base, Bottom, Case, End, Exposure, Leg, Pins, Shelves, Top};
 pub use climate::{Air, Climate, Swelling};
 pub use countertop::{Countertop, Over};
-pub use cover::Cover;
+pub use cover::{Cover, Covers, cover_told};
 pub use cut::{Cut, Made};
 pub use cut_round::CutRound;
 pub use drawer_box::{DrawerBox, OnWood};
@@ -122,7 +123,7 @@ pub use nailers::Nailers;
 pub use opening::{
     Axis, Called, Item, Member, MemberKind, Opening, OpeningKind, Partition, RailShelf, ShelfSet,
 };
-pub use piece::{Accept, CatchKind, Piece};
+pub use piece::{Accept, CatchKind, Holding, Piece};
 pub use pull_place::{PullAt, PullPlace};
 pub use read_piece::{Lowered, lower};
 pub(crate) use read_run::least_filler;

@@ -82,8 +82,21 @@ pub struct Piece {
     pub readings: Vec<Reading>,
     /// Parts that are cut, the last word on each last.
     pub cuts: Vec<Cut>,
+    /// The blocks that hold false fronts; `None` where there are none.
+    pub holding: Option<Holding>,
     /// Every figure that sizes come from.
     pub facts: Facts,
+}
+
+/// The sizes of the blocks that hold false fronts.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Holding {
+    /// How far a block stands into the opening, and how deep it is from front to back:
+    /// 3/4 in, 20 mm (common practice, no source).
+    pub thick: Size,
+    /// How much shorter it is than the opening is high: 1/4 in, 6 mm (common practice, no
+    /// source).
+    pub play: Size,
 }
 
 impl Piece {

@@ -1,10 +1,10 @@
 //! The whole spec: what files share, then the cases, each solved.
 
 use crate::diagnostics::{Diagnostic, Sink};
-use crate::measure::Spanned;
+use crate::measure::{Length, Spanned};
 use crate::vocabulary::takes::{Define, Finding, On, Path, Text};
 use crate::vocabulary::words::{self, OfPiece, OnFloor, file};
-use crate::vocabulary::{Entries, Entry, Kinds, Said, Word};
+use crate::vocabulary::{Entries, Entry, Kinds, Origin, Said, Word};
 
 use super::case::{Case, Exposure};
 use super::cut;
@@ -19,7 +19,8 @@ use super::limits::{self, MOST_CASES};
 use super::load::Loaded;
 use super::lower::{Lower, Names};
 use super::measured::{self, Replaced};
-use super::piece::{Accept, Piece};
+use super::opening::OpeningKind;
+use super::piece::{Accept, Holding, Piece};
 use super::place::Place;
 use super::read_case::Shared;
 use super::read_run::{self, Stand};
@@ -116,6 +117,7 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
     };
     let cuts = cut::cuts(main, ctx);
     let accepts = main.all(file::ACCEPT).filter_map(accept).collect();
+    let holding = holding(&cases, ctx);
     let Things { species, stocks, hinges, slides, pulls, bits, finishes } = things;
     let mut piece = Piece {
         job: job?,
@@ -127,6 +129,7 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
         accepts,
         readings,
         cuts,
+        holding,
         facts: Facts::default(),
         species,
         stocks,
@@ -139,6 +142,20 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
     rows::give(&mut piece);
     tops::give(&mut piece);
     Some(piece)
+}
+
+/// What holds the false fronts of a piece that has some.
+fn holding(cases: &[Case], ctx: &mut Lower) -> Option<Holding> {
+    let mut openings = cases.iter().flat_map(|case| &case.openings);
+    openings.find(|own| matches!(own.kind, OpeningKind::False))?;
+    let unit = ctx.tape.unit;
+    let usual = Origin::Default { block: words::false_front::BLOCK.name, word: "false" };
+    let thick = unit.either(Length::inches(3, 4), Length::mm(20));
+    let play = unit.either(Length::inches(1, 4), Length::mm(6));
+    Some(Holding {
+        thick: ctx.facts.add(thick, "thickness of a holding block", usual),
+        play: ctx.facts.add(play, "play of a holding block in its opening", usual),
+    })
 }
 
 fn job(main: &Entries, ctx: &mut Lower) -> Option<Job> {

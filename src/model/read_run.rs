@@ -8,6 +8,7 @@ use crate::vocabulary::{Entries, Entry, Origin, Side};
 use super::blame;
 use super::case::{Case, Exposure};
 use super::countertop;
+use super::cover;
 use super::equations::{Known, Says, Sheet, Unknown};
 use super::id::{CaseId, OpeningId, RunId, StockId};
 use super::insertion::Insertion;
@@ -26,7 +27,8 @@ use super::size_names::SizeNames;
 use super::solve_case;
 
 /// Words of a run that say something of the run alone.
-const ITS_OWN: [&str; 4] = [
+const ITS_OWN: [&str; 5] = [
+    words::run::COVER.spelling(),
     words::run::WIDE.spelling(),
     words::run::ACROSS.spelling(),
     words::run::COUNTERTOP.spelling(),
@@ -92,6 +94,8 @@ pub(super) fn lower(
         );
         return None;
     }
+    let ends = [things.first(), things.last()].map(|end| end.map(|thing| thing.kind));
+    cover::look_at_run(body, ends, ctx);
     if things.len() > MOST_CASES {
         ctx.sink.push(limits::too_many(MOST_CASES, "items in a run", list.head));
         return None;
@@ -185,6 +189,7 @@ fn things<'a>(run: &Entries, list: &'a Entries, stand: &Stand, ctx: &mut Lower) 
         match kind {
             Stands::Case => {
                 let own = entry.body().map(|own| own.below(run, &words::case::BLOCK, &ITS_OWN));
+                let own = own.map(|own| cover::of_run(run, own, [at == 0, at == last]));
                 thing.case = own.map(|own| entry.with(own));
             }
             Stands::Space => thing.takes = takes(entry, ctx),

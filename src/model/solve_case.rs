@@ -3,16 +3,15 @@
 use crate::diagnostics::Diagnostic;
 use crate::measure::{Exact, Length, Span};
 use crate::vocabulary::words::frame::Root;
-use crate::vocabulary::{Entries, Entry, JointKind, Nothing, RailSide, Said, Seam, Side, words};
+use crate::vocabulary::{Entries, Entry, Nothing, RailSide, Said, Side, words};
 
 use super::blame;
 use super::blocks::Blocks;
 use super::case::{Case, End, Exposure};
 use super::countertop;
-use super::cover::{self, Cover};
+use super::cover::{self, Covers};
 use super::cut_round;
 use super::equations::{Known, Says, Sheet, Unknown};
-use super::frame::{Frame, OuterMember};
 use super::given::Given;
 use super::hung;
 use super::joinery::Board;
@@ -21,6 +20,7 @@ use super::limits::{self, MOST_OPENINGS};
 use super::lower::Lower;
 use super::opening::Axis;
 use super::openings::{Context, Drafts};
+use super::outer_frame;
 use super::place::{Place, Width};
 use super::reach::Around;
 use super::read_case::{self, Shared};
@@ -36,6 +36,8 @@ struct Outer {
     wide: Variable,
     high: Variable,
     base: Option<Variable>,
+    /// The cover under a case that hangs.
+    under: Option<Variable>,
     /// Left and right: stiles, or the ends of a frame-less case.
     sides: [Variable; 2],
     /// Bottom and top: rails, or the boards of a frame-less case.
@@ -100,7 +102,7 @@ impl OuterSizes {
 /// The boards that a frame-less case has in place of a frame.
 struct Boards<'a> {
     ends: &'a [End; 2],
-    covers: &'a [Option<Cover>; 2],
+    covers: &'a Covers,
     bottom: Option<&'a Board>,
     top: Option<&'a Board>,
 }
@@ -172,9 +174,9 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
     let has_countertop = is_covered
         || countertop.is_some()
         || top.as_ref().is_some_and(|top| top.stretchers.is_some());
-    let hanging = hung::read(body, ctx);
+    let hanging = hung::read(body, covers.below(), ctx);
     let up = hanging.as_ref().map(hung::Hanging::up).or(on.as_ref().map(Stacking::up));
-    let beyond = cover::beyond(&exposure, &covers, frameless, fillers);
+    let beyond = cover::beyond(&exposure, &covers.ends, frameless, fillers);
     let around = sizes.around(!frameless, has_countertop, hanging.is_some(), beyond);
     let placed = drafts.finish(shown, sizes.origin(up), around.as_ref(), &context, ctx);
     if placed.is_none() || settled.is_some() {
@@ -191,7 +193,13 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
         Some(frame) => {
             let [left, right] = sizes.sides;
             let (above, below) = (sizes.above, sizes.below);
-            Some(self::frame(&frame_said, frame, [left?, right?], above, below, shared, ctx)?)
+            Some(outer_frame::read(
+                &frame_said,
+                frame,
+                ([left?, right?], above, below),
+                shared,
+                ctx,
+            )?)
         }
         None => None,
     };
@@ -201,6 +209,20 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
     }
     let high = sizes.high?;
     let (hung, on, high) = stacked::settled(hanging, on, high);
+    if hung.is_some() || on.is_some() {
+        cover::unscribed(&covers, shared, ctx);
+    }
+    if let (None, Some(under)) = (&hung, &covers.under) {
+        let what = format!("nobody sees {name} from below");
+        let found = Diagnostic::error(
+            "not-supported-yet",
+            what,
+            under.span,
+            "only a case that hangs has a cover under it",
+        );
+        ctx.sink.push(found.note("take the cover out"));
+        return None;
+    }
     Some(Case {
         id,
         name: name.to_owned(),
@@ -281,7 +303,8 @@ fn drafted<'a>(
 /// The sides of a frame-less case are as thick as its boards.
 fn fix_boards(drafts: &mut Drafts<'_>, outer: &Outer, boards: &Boards<'_>, shared: &Shared<'_>) {
     let sides = [("left end", &boards.ends[0]), ("right end", &boards.ends[1])];
-    for (((name, end), variable), cover) in sides.into_iter().zip(outer.sides).zip(boards.covers) {
+    let covers = &boards.covers.ends;
+    for (((name, end), variable), cover) in sides.into_iter().zip(outer.sides).zip(covers) {
         let cover = cover.as_ref().map(|cover| cover.thick.clone()).unwrap_or_default();
         let wide = shared.thickness(end.stock) + cover;
         drafts.sheet.fix_to(variable, &wide, name, None, end.span);
@@ -380,6 +403,8 @@ fn outer(
     let wide = unknown(name, Axis::Across, entry.head);
     let high = unknown(name, Axis::Down, entry.head);
     let base = body.one(words::case::BASE).map(|base| unknown("base", Axis::Down, base.head));
+    let under = boards.covers.under.as_ref();
+    let under = under.map(|cover| (unknown("bottom cover", Axis::Down, cover.span), cover));
     let sides = ["left stile", "right stile"].map(|side| unknown(side, Axis::Across, entry.head));
     let rail =
         |side| frame.is_some_and(|frame| frame.all(words::frame::RAIL).any(|rail| rail.is(side)));
@@ -388,7 +413,11 @@ fn outer(
     let above = if frameless { boards.top.is_some() } else { rail(RailSide::Top) };
     let below = below.then(|| unknown("bottom rail", Axis::Down, entry.head));
     let above = above.then(|| unknown("top rail", Axis::Down, entry.head));
-    Outer { wide, high, base, sides, below, above }
+    if let Some((variable, cover)) = under {
+        sheet.fix_to(variable, &cover.thick, "bottom cover", None, cover.span);
+    }
+    let under = under.map(|(variable, _)| variable);
+    Outer { wide, high, base, under, sides, below, above }
 }
 
 /// `wide`, `high`, the base and the outer members, where they are written.
@@ -447,7 +476,7 @@ fn leaves(drafts: &mut Drafts<'_>, outer: &Outer, span: Span) {
     let mut across = vec![(outer.wide, -one), (wide, one)];
     across.extend(outer.sides.map(|side| (side, one)));
     let mut down = vec![(outer.high, -one), (high, one)];
-    let inner = [outer.base, outer.below, outer.above];
+    let inner = [outer.base, outer.under, outer.below, outer.above];
     down.extend(inner.into_iter().flatten().map(|variable| (variable, one)));
     for terms in [across, down] {
         let known = Known {
@@ -458,40 +487,4 @@ fn leaves(drafts: &mut Drafts<'_>, outer: &Outer, span: Span) {
         };
         drafts.sheet.equation(terms, Length::ZERO, known);
     }
-}
-
-fn frame(
-    entry: &Entry,
-    body: &Entries,
-    sides: [Size; 2],
-    above: Option<Size>,
-    below: Option<Size>,
-    shared: &Shared<'_>,
-    ctx: &mut Lower,
-) -> Option<Frame> {
-    let stock = read_case::stock(body, None, "the frame", entry.head, shared, ctx)?;
-    let into = shared.thickness(stock);
-    let asked = (words::frame::JOINT, JointKind::Pocket);
-    let joint = read_case::joinery(body, asked, &into, "frame", ctx);
-    let stile = |side: Side, wide: Size| {
-        let said = body.all(words::frame::STILE).find(|stile| stile.is(side))?;
-        let inner = said.body()?;
-        let seam = read_case::seam(inner);
-        Some(OuterMember { wide, seam, span: said.head, notes: inner.notes() })
-    };
-    let rail = |side: RailSide, wide: Size| {
-        let said = body.all(words::frame::RAIL).find(|rail| rail.is(side))?;
-        let notes = said.body()?.notes();
-        Some(OuterMember { wide, seam: Seam::Butt, span: said.head, notes })
-    };
-    let [left, right] = sides;
-    Some(Frame {
-        stock,
-        joint,
-        stiles: [stile(Side::Left, left)?, stile(Side::Right, right)?],
-        top: above.and_then(|wide| rail(RailSide::Top, wide)),
-        bottom: below.and_then(|wide| rail(RailSide::Bottom, wide)),
-        span: entry.head,
-        notes: body.notes(),
-    })
 }

@@ -4,7 +4,7 @@ use crate::measure::{Length, MEASURED, Tape, Unit};
 use crate::model::HingeKind;
 use crate::plans::assembly::{Slot, Task, Wait, Work};
 use crate::plans::hardware::{self, Count, Kind};
-use crate::trade;
+use crate::trade::{self, Rags};
 
 use super::gates;
 use super::measures;
@@ -288,10 +288,11 @@ fn step(
         what: task.title.clone(),
         more,
     });
-    // Each caution stands once on the sheet; rags heap up after every coat.
+    // Each caution stands once on the sheet; rags heap up, and vapor fills the room, at
+    // every coat.
     let again = task.work == Work::Finish;
     if (again || !warned.contains(&task.work))
-        && let Some(caution) = caution(task.work, heats(source))
+        && let Some(caution) = caution(task.work, rags(source))
     {
         warned.push(task.work);
         blocks.push(Block::Caution(caution.into()));
@@ -322,14 +323,15 @@ fn at_most(tape: &Tape, limit: Length) -> String {
     if shown.is_positive() { tape.exact(shown) } else { tape.fine(limit) }
 }
 
-/// True where a finish is used whose rags can set themselves alight.
-fn heats(source: &Source<'_, '_>) -> bool {
-    let used = source.work.piece.cases.iter().filter_map(|case| case.finish);
-    used.filter_map(|index| source.work.piece.finish(index))
-        .any(|finish| trade::heats_in_rags(finish.kind.slug()))
+/// What the rags of the finish do that is used.
+fn rags(source: &Source<'_, '_>) -> Rags {
+    let mut used = source.work.piece.cases.iter().filter_map(|case| case.finish);
+    let used = used.find_map(|index| source.work.piece.finish(index));
+    let known = used.and_then(|finish| trade::finish_named(finish.kind.slug()));
+    known.map_or(Rags::StayCold, |finish| finish.rags)
 }
 
-fn caution(work: Work, heats: bool) -> Option<&'static str> {
+fn caution(work: Work, rags: Rags) -> Option<&'static str> {
     match work {
         Work::Bench => None,
         Work::Machine => Some(
@@ -344,12 +346,17 @@ fn caution(work: Work, heats: bool) -> Option<&'static str> {
         Work::Glue => Some(
             "Mind the glue's open time. Lay out clamps, cauls, and a wet cloth before you open the bottle. Wear gloves if your glue's label asks for them.",
         ),
-        Work::Finish if !heats => Some(
-            "Air the room and wear a respirator against the vapor. Keep flames and sparks away, and keep the lids on.",
-        ),
-        Work::Finish => Some(
-            "Oily rags can catch fire by themselves within hours. Spread them flat outdoors to dry, or put them in water in a metal can with a lid. Air the room, and keep flames away.",
-        ),
+        Work::Finish => Some(match rags {
+            Rags::StayCold => {
+                "Air the room and wear a respirator against the vapor. Keep flames and sparks away, and keep the lids on."
+            }
+            Rags::Heat => {
+                "Oily rags can catch fire by themselves within hours. After every coat spread them flat outdoors to dry, or put them in water in a metal can with a lid. Air the room, and keep flames away."
+            }
+            Rags::HeatWhereOily => {
+                "Air the room, and keep flames away. Where the can says to clean up with mineral spirits, rags can catch fire by themselves within hours: after every coat spread them flat outdoors to dry, or put them in water in a metal can with a lid."
+            }
+        }),
         Work::Fit => Some(
             "Lift with straight backs, close to the body, and agree on who gives the word. On stairs the one below bears most of the weight. Leave water, gas, and electricity to licensed trades; local codes decide.",
         ),

@@ -8,7 +8,8 @@ use crate::plans::Workings;
 
 use super::left_to_cut;
 
-/// One row a part. Cells that a spreadsheet would take for a formula are set
+/// One row a part. What is crosscut from a stick names the first part of it, which has
+/// the rough sizes of the whole stick; the others have none. Cells that a spreadsheet would take for a formula are set
 /// off with an apostrophe.
 pub(super) fn cut_list(work: &Workings<'_>) -> String {
     let Workings { piece, parts, .. } = *work;
@@ -30,10 +31,17 @@ pub(super) fn cut_list(work: &Workings<'_>) -> String {
         "exact thickness".to_owned(),
         "measured".to_owned(),
         "cut".to_owned(),
+        "stick".to_owned(),
     ];
     let mut rows = vec![head];
     for (id, part) in parts.iter() {
         let shown = |length| tape.exact(tape.print(length).shown);
+        let stick = work.sticks().of(id);
+        let first = stick.and_then(|stick| stick.parts.first()).copied();
+        let rough = |length| match first.is_none_or(|first| first == id) {
+            true => shown(length),
+            false => String::new(),
+        };
         rows.push([
             part.mark.clone(),
             part.path.clone(),
@@ -41,9 +49,9 @@ pub(super) fn cut_list(work: &Workings<'_>) -> String {
             shown(part.length.length),
             shown(part.width.length),
             shown(part.thickness.length),
-            shown(part.rough.length),
-            shown(part.rough.width),
-            shown(part.rough.thickness),
+            rough(stick.map_or(part.rough.length, |stick| stick.long)),
+            rough(part.rough.width),
+            rough(part.rough.thickness),
             match part.grain {
                 Grain::Length => "along length".to_owned(),
                 Grain::None => "none".to_owned(),
@@ -53,6 +61,7 @@ pub(super) fn cut_list(work: &Workings<'_>) -> String {
             tape.exact(part.thickness.length),
             measured(piece, part),
             left_to_cut::done(work.ledger(), id),
+            first.map_or(String::new(), |first| parts.mark(first).to_owned()),
         ]);
     }
     written(&rows)

@@ -3,23 +3,26 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::measure::{Length, Unit};
-use crate::model::{Axis, HingeId, HingeKind, Item, OpeningKind, Piece, Size, Stock, StockId};
-use crate::parts::{Grain, Part, PartId, Role};
+use crate::model::{Axis, HingeId, HingeKind, Item, OpeningKind, Piece, Stock, StockId};
+use crate::parts::{Grain, Part, PartId, Role, opening_told};
 use crate::plans::assembly::{Stage, gluing, is_broken_down_first, stage};
 use crate::plans::scribe_strips::scribe_strips;
-use crate::plans::small_parts;
 use crate::trade;
 
+use super::bored_later::Steps;
 use super::edging;
 use super::left_to_cut;
 use super::marks;
 use super::measured::{self, Blank};
 use super::page::{Block, Table, Ticks, left, right};
+use super::sticks;
 use super::{Source, with_currency, words};
 
 /// Equal parts on one line.
 struct Line<'a> {
-    parts: Vec<&'a Part>,
+    parts: Vec<(PartId, &'a Part)>,
+    /// What they are sawn from at first.
+    rough: String,
     /// The day they were cut, or spoiled.
     done: String,
     /// They lie on the bench.
@@ -107,7 +110,7 @@ fn without_blocks(piece: &Piece) -> impl Iterator<Item = String> {
         matches!(hinge.kind, HingeKind::Cup { plate: None, .. }) && hung(*index)
     });
     hinges.map(|(_, hinge)| {
-        format!("The spec gives no plate for the hinge {}, so this list has no blocks that its plates stand on. Look them up on its sheet before you saw.", hinge.name)
+        format!("No plate is entered for the hinge {}, so this list has no blocks that its plates stand on. Look them up on its sheet before you saw.", hinge.name)
     })
 }
 
@@ -239,13 +242,7 @@ fn waits(piece: &Piece, part: &Part) -> Option<&'static str> {
 
 /// What the rough pieces of a stock come to: board feet, or cubic metres.
 fn volume(stock: &Stock, own: &[(PartId, &Part)], source: &Source<'_, '_>) -> String {
-    let piece = source.work.piece;
-    // Each layer of a laminated part is a rough piece of its own.
-    let pieces = own.iter().flat_map(|(_, part)| {
-        let layer = (stock.nominal, part.rough.width, part.rough.length);
-        (0..gluing::layers(piece, part)).map(move |_| layer)
-    });
-    amount(piece, pieces)
+    amount(source.work.piece, sticks::pieces(source, stock.nominal, own))
 }
 
 /// What rough pieces of lumber come to, each with its nominal thickness, its width, and
@@ -274,11 +271,13 @@ fn by_width(
     let begun = !ledger.is_empty();
     let blanks = measured::blanks(source);
     let housed = housed(source);
+    let bored_later = Steps::of(source);
     // What is cut alike is one line.
     let mut alike: BTreeMap<_, usize> = BTreeMap::new();
     for (id, part) in own {
         let done = left_to_cut::done(ledger, *id);
         let mut features = words::features(part, source.work, figures);
+        features.extend(bored_later.told(*id));
         let (mut width, mut length) = edging::sawn(part);
         let blank = blanks.get(id).copied();
         if let Some(blank) = blank {
@@ -287,19 +286,23 @@ fn by_width(
         }
         let lines = widths.entry(width).or_default();
         let size = (width, length);
-        let key = (size, plain_name(part, piece), features.clone(), done.clone(), &part.notes);
+        // What is crosscut from one stick stands together.
+        let stick = source.work.sticks().of(*id).and_then(|stick| stick.parts.first());
+        let name = plain_name(part, piece);
+        let key = (size, name, features.clone(), done.clone(), &part.notes, stick);
         let at = *alike.entry(key).or_insert(lines.len());
         // Of a core and its strips every error adds up.
         let housed = housed.contains(id) || !part.strips.is_empty();
         match lines.get_mut(at) {
             Some(line) => {
-                line.parts.push(part);
+                line.parts.push((*id, part));
                 line.housed |= housed;
             }
             None => {
                 let ticked = left_to_cut::is_done(ledger, *id);
                 lines.push(Line {
-                    parts: vec![part],
+                    parts: vec![(*id, part)],
+                    rough: sticks::rough(source, *id, part),
                     done,
                     ticked,
                     features,
@@ -316,7 +319,12 @@ fn by_width(
         let pieces = words::pieces(total);
         let mut more = Vec::new();
         if let Some(thickness) = thickness {
+            let is_whole =
+                own.iter().all(|(_, part)| gluing::layers(piece, part) == 1) && stock.is_solid();
             let how = match thickness.cmp(&stock.thickness.length) {
+                std::cmp::Ordering::Greater if is_whole => {
+                    ", of one board: leave it thicker when you plane the rest"
+                }
                 std::cmp::Ordering::Greater if stock.is_solid() => {
                     ", laminated and planed to thickness"
                 }
@@ -326,15 +334,21 @@ fn by_width(
             };
             more.push(format!("to {} thick{how}", figures.mating(thickness)));
         }
-        let sawn: i64 =
-            lines.iter().flat_map(|line| &line.parts).map(|part| gluing::layers(piece, part)).sum();
+        let sawn: i64 = lines
+            .iter()
+            .flat_map(|line| &line.parts)
+            .map(|(_, part)| gluing::layers(piece, part))
+            .sum();
         if usize::try_from(sawn).is_ok_and(|sawn| sawn > total) {
             more.push(format!("saw {sawn} for their layers"));
         }
         let facts = &source.work.piece.facts;
         let wider = lines.iter().any(|line| line.blank.is_some_and(|blank| blank.is_width));
         let measured = wider
-            || lines.iter().flat_map(|line| &line.parts).any(|part| facts.is_measured(&part.width));
+            || lines
+                .iter()
+                .flat_map(|line| &line.parts)
+                .any(|(_, part)| facts.is_measured(&part.width));
         blocks.push(Block::Setting {
             figure: match wider || lines.iter().any(|line| line.housed) {
                 true => figures.mating_of(width, measured),
@@ -355,13 +369,16 @@ fn by_width(
         columns.push(left("machining").below());
         let mut table = Table { columns, ticks: Ticks::Pieces, ..Table::default() };
         for line in &lines {
-            let Some(first) = line.parts.first() else { continue };
-            let marks: Vec<&str> = line.parts.iter().map(|part| part.mark.as_str()).collect();
+            let Some((_, first)) = line.parts.first() else { continue };
+            let marks: Vec<&str> = line.parts.iter().map(|(_, part)| part.mark.as_str()).collect();
             let mut row = vec![
                 marks.join(" "),
                 plain_name(first, source.work.piece),
                 line.parts.len().to_string(),
                 match (first.strips.is_empty(), line.housed) {
+                    _ if !first.spare.is_empty() => {
+                        figures.mating_of(line.length, facts.is_measured(&first.length))
+                    }
                     _ if line.blank.is_some_and(|blank| !blank.is_width) => {
                         figures.mating_of(line.length, true)
                     }
@@ -373,14 +390,7 @@ fn by_width(
                 },
             ];
             if stock.is_solid() {
-                let rough = |rough: Length, of: &Size| {
-                    format!("{}{}", figures.plain(rough), figures.mark(facts.is_measured(of)))
-                };
-                row.push(format!(
-                    "{} x {}",
-                    rough(first.rough.length, &first.length),
-                    rough(first.rough.width, &first.width)
-                ));
+                row.push(line.rough.clone());
             }
             if begun {
                 row.push(line.done.clone());
@@ -398,6 +408,7 @@ fn by_width(
                 .chain(layered(piece, first, line.parts.len()))
                 .chain(edged(piece, first))
                 .chain(edging::told(source, first))
+                .chain(edging::left_on(source, first))
                 .collect();
             then.extend(line.features.iter().cloned());
             then.extend(first.notes.iter().cloned());
@@ -405,7 +416,8 @@ fn by_width(
             table.rows.push(row);
         }
         blocks.push(Block::Table(table));
-        blocks.extend(cautions(source, &lines));
+        let own: Vec<_> = lines.iter().flat_map(|line| line.parts.iter().copied()).collect();
+        blocks.extend(sticks::cautions(source, &own));
     }
 }
 
@@ -430,24 +442,6 @@ fn layered(piece: &Piece, part: &Part, count: usize) -> Option<String> {
     Some(format!("{} of {layers} layers: saw {}", words::pieces(count), count * layers))
 }
 
-/// What must not go over a machine one by one.
-fn cautions(source: &Source<'_, '_>, lines: &[Line<'_>]) -> Vec<Block> {
-    let marks = |small: fn(&Piece, &Part) -> bool| {
-        let own =
-            lines.iter().flat_map(|line| &line.parts).filter(|part| small(source.work.piece, part));
-        own.map(|part| part.mark.as_str()).collect::<Vec<&str>>().join(" ")
-    };
-    let (short, narrow) = (marks(small_parts::is_short), marks(small_parts::is_narrow));
-    let mut cautions = Vec::new();
-    if !short.is_empty() {
-        cautions.push(Block::Caution(format!("{short}: these are too short to plane, joint, or rip one by one. Plane and rip them as one long stick, and crosscut them last.")));
-    }
-    if !narrow.is_empty() {
-        cautions.push(Block::Caution(format!("{narrow}: too narrow to rip by itself. Rip it off a wider board with a push block, so that the strip falls on the side of the blade away from the fence.")));
-    }
-    cautions
-}
-
 /// The name of a part, the same for all that are cut alike.
 fn plain_name(part: &Part, piece: &Piece) -> String {
     match part.role {
@@ -458,6 +452,7 @@ fn plain_name(part: &Part, piece: &Piece) -> String {
         Role::Packer | Role::Guide | Role::Kicker | Role::Runner => part.word().replace('-', " "),
         Role::Stop => "drawer stop".to_owned(),
         Role::HingeBlock => "hinge block".to_owned(),
+        Role::HoldingBlock => "holding block".to_owned(),
         _ => words::name(part, piece),
     }
 }
@@ -486,7 +481,11 @@ fn sums(source: &Source<'_, '_>) -> Vec<String> {
                 Axis::Across => "across",
                 Axis::Down => "down",
             };
-            lines.push(format!("{} {way}: {}", opening.path, source.figures.sum(&sizes)));
+            let what = match opening.id.at {
+                0 => case.name.clone(),
+                _ => opening_told(source.work.piece, opening.id),
+            };
+            lines.push(format!("{what}, {way}: {}", source.figures.sum(&sizes)));
         }
     }
     lines

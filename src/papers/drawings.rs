@@ -3,7 +3,7 @@
 use crate::diagnostics::listed;
 use crate::measure::Length;
 use crate::model::{Case, Piece};
-use crate::parts::Role;
+use crate::parts::{Part, Role, Which};
 
 use super::Source;
 use super::drawing::kinds::{self, Kind};
@@ -136,7 +136,13 @@ fn exploded_kind(piece: &Piece, kind: &Kind<'_>, blocks: &mut Vec<Block>) {
     let caption = match is_alone {
         true => SEEN.to_owned(),
         false => {
-            format!("{SEEN}, with the marks of the {first}; {} are built alike", listed(&names))
+            let alike = match kind.is_mirrored() {
+                true => {
+                    "built alike, those that hang at the other side as mirror images, with their cups and pull holes by the cut list"
+                }
+                false => "built alike",
+            };
+            format!("{SEEN}, with the marks of the {first}; {} are {alike}", listed(&names))
         }
     };
     blocks.push(Block::Drawing { svg, caption, small: true });
@@ -147,15 +153,22 @@ fn exploded_kind(piece: &Piece, kind: &Kind<'_>, blocks: &mut Vec<Block>) {
 
 /// The marks of assemblies that are built alike, part by part.
 fn alike_parts(kind: &Kind<'_>) -> Table {
-    let first = kind.each.first().into_iter().flatten().enumerate();
-    let marks = |at: usize| -> Vec<&str> {
-        kind.each.iter().filter_map(|own| own.get(at)).map(|part| part.mark.as_str()).collect()
+    let first = kind.each.first().into_iter().flatten();
+    let marks = |part: &Part| -> Vec<&str> {
+        let own = kind.each.iter().filter_map(|own| kinds::counterpart(part, own));
+        own.map(|part| part.mark.as_str()).collect()
+    };
+    let mirrored = kind.is_mirrored();
+    let word = |part: &Part| match (mirrored, part.role, part.hung, part.which) {
+        (true, Role::FrontStile, Some(hung), Which::At(side)) if hung == side => {
+            "hinge stile".to_owned()
+        }
+        (true, Role::FrontStile, Some(_), Which::At(_)) => "latch stile".to_owned(),
+        _ => part.word().replace('-', " "),
     };
     Table {
         columns: vec![left("part"), left("marks").strong()],
-        rows: first
-            .map(|(at, part)| vec![part.word().replace('-', " "), marks(at).join(", ")])
-            .collect(),
+        rows: first.map(|part| vec![word(part), marks(part).join(", ")]).collect(),
         ticks: Ticks::None,
         ..Table::default()
     }

@@ -2,7 +2,7 @@
 
 use crate::diagnostics::listed;
 use crate::measure::{Length, Unit};
-use crate::parts::{Face, Part};
+use crate::parts::{Face, Part, Spare};
 use crate::plans::edging::{self, Bought};
 
 use super::Source;
@@ -12,8 +12,9 @@ use super::page::{Block, Table, Ticks, left, right};
 /// The width and the length that a part is sawn to with the first cuts: those of its
 /// core where its edges are covered.
 pub(super) fn sawn(part: &Part) -> (Length, Length) {
+    let [length, width] = part.as_made();
     match part.strips.is_empty() {
-        true => (part.width.length, part.length.length),
+        true => (width.length, length.length),
         false => (part.rough.width, part.rough.length),
     }
 }
@@ -25,8 +26,8 @@ pub(super) fn told(source: &Source<'_, '_>, part: &Part) -> Option<String> {
     let faces: Vec<String> = part.strips.iter().map(|strip| part.face_name(strip.face)).collect();
     let stock = piece.stock(first.stock).map_or("", |stock| stock.name.as_str());
     let facts = &piece.facts;
-    let finished =
-        format!("{} x {}", figures.size(&part.length, facts), figures.size(&part.width, facts));
+    let [long, wide] = part.as_made();
+    let finished = format!("{} x {}", figures.size(&long, facts), figures.size(&wide, facts));
     let how = if first.banding { "band" } else { "lip" };
     let on = format!(
         "{how} the {} with {stock}, {} thick",
@@ -45,6 +46,17 @@ pub(super) fn told(source: &Source<'_, '_>, part: &Part) -> Option<String> {
             format!("this is the core, sawn over in width: {on}, then cut it to {finished}")
         }
     })
+}
+
+/// What it is longer and wider than drawn; `None` where nothing is scribed.
+pub(super) fn left_on(source: &Source<'_, '_>, part: &Part) -> Option<String> {
+    let left = |spare: &Spare| {
+        let by = source.figures.size(&spare.by, &source.work.piece.facts);
+        format!("{by} at its {}", part.face_name(spare.face))
+    };
+    let own: Vec<String> = part.spare.iter().map(left).collect();
+    (!own.is_empty())
+        .then(|| format!("this includes {}, which is left on to be scribed", listed(&own)))
 }
 
 /// The strips, stock by stock, and what is to be bought or ripped for them.

@@ -33,6 +33,7 @@ examples! {
     "lists-in-lists"
     "shelf-behind-a-rail"
     "overlay"
+    "false-front"
     "paneled-doors"
     "trays-behind-doors"
     "drawers-on-wood"
@@ -44,6 +45,8 @@ examples! {
     "two-cases"
     "run"
     "hutch"
+    "covers"
+    "cover-under"
     "measured-and-cut"
 }
 

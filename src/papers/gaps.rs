@@ -1,7 +1,7 @@
 //! Gaps through the year: shims, seasons and tolerances.
 
 use crate::measure::{Length, Tape, Unit};
-use crate::model::{Build, Piece, Set, Stock};
+use crate::model::{Build, Opening, Piece, Set, Stock};
 use crate::parts::{Front, Part};
 use crate::plans::seasons::{Against, Edge, Gap};
 use crate::trade;
@@ -19,7 +19,16 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     if source.work.fronts().is_empty() {
         blocks.push(Block::Note("This piece has no doors, drawers, or false fronts.".into()));
     } else if !gaps.is_empty() {
-        blocks.push(Block::Note("Set the fronts with these shims. Beside each gap stands what it will be on the driest and the dampest day of the room. A door moves away from its hinges, and a drawer front moves away from the middle of its screws. ± is how far a gap may be off on the day you set it, likely and at worst.".into()));
+        let openings = || source.work.piece.cases.iter().flat_map(|case| &case.openings);
+        let fronts = || openings().filter(|opening| opening.front.is_some());
+        let moves = match (fronts().any(Opening::is_door), fronts().any(|own| !own.is_door())) {
+            (true, true) => {
+                "A door moves away from its hinges, and a drawer front moves away from the middle of its screws."
+            }
+            (true, false) => "A door moves away from its hinges.",
+            (false, _) => "A drawer front moves away from the middle of its screws.",
+        };
+        blocks.push(Block::Note(format!("Set the fronts with these shims. Beside each gap stands what it will be on the driest and the dampest day of the room. {moves} ± is how far a gap may be off on the day you set it, likely and at worst.")));
     }
     let mut sizes: Vec<Length> = gaps.iter().map(|gap| gap.fitted).collect();
     sizes.sort_unstable();

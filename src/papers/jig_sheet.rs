@@ -39,7 +39,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
             blocks.push(Block::Heading(cutter(source, setup)));
             if setup.cutter.name.is_none() {
                 let wide = source.work.piece.tape().figure(setup.cutter.diameter);
-                blocks.push(Block::Note(format!("These settings are made for a bit {wide} across, and for no other, unless a set-up says so. No bit of that width is entered for this shop: buy or borrow one, or have yours entered in the plan and print this sheet again.")));
+                blocks.push(Block::Note(format!("These settings are made for a bit {wide} across, and for no other, unless a set-up says so. No bit of that width is entered for this shop: buy or borrow one, or have yours entered and print this sheet again.")));
             }
             blocks.extend(setup.cutter.notes.iter().cloned().map(Block::Note));
             bit = Some(own);

@@ -1,30 +1,52 @@
 //! The marks that every part gets before anything is cut into it.
 
+use std::collections::BTreeMap;
+
 use crate::model::RailSide;
 use crate::parts::{Part, Parts, Role, Which};
 
 use super::page::{Block, Table, Ticks, left};
 
+/// What parts are called together, and their own marks.
+type Kind<'p> = (&'static str, Vec<&'p str>);
+
 /// What the marks mean, and where each kind of part of the piece carries them.
 pub(super) fn blocks(parts: &Parts) -> Vec<Block> {
     let columns = vec![left("part"), left("face side"), left("face edge"), left("datum end")];
     let mut table = Table { columns, ticks: Ticks::None, ..Table::default() };
-    let mut rows: Vec<(Vec<&str>, [String; 3])> = Vec::new();
+    // Each kind with the marks of its parts that carry theirs alike.
+    let mut rows: Vec<(Vec<Kind<'_>>, [String; 3])> = Vec::new();
     for part in &parts.all {
         let marks = part.marks();
         let (Some(side), Some(edge), Some(end)) = (marks.side, marks.edge, marks.end) else {
             continue;
         };
         let (kind, names) = (kind(part), [side, edge, end].map(|face| part.face_name(face)));
-        match rows.iter_mut().find(|(_, known)| *known == names) {
-            Some((kinds, _)) if !kinds.contains(&kind) => kinds.push(kind),
-            Some(_) => {}
-            None => rows.push((vec![kind], names)),
+        let at = rows.iter().position(|(_, known)| *known == names).unwrap_or(rows.len());
+        if at == rows.len() {
+            rows.push((Vec::new(), names));
+        }
+        let Some((kinds, _)) = rows.get_mut(at) else { continue };
+        match kinds.iter_mut().find(|(known, _)| *known == kind) {
+            Some((_, marks)) => marks.push(&part.mark),
+            None => kinds.push((kind, vec![&part.mark])),
         }
     }
+    // Of a kind that stands in several rows each part has to be named.
+    let mut often: BTreeMap<&str, usize> = BTreeMap::new();
+    for (kind, _) in rows.iter().flat_map(|(kinds, _)| kinds) {
+        *often.entry(kind).or_default() += 1;
+    }
+    let told = |(kind, marks): &Kind<'_>| match often.get(kind) {
+        Some(2..) => format!("{kind} ({})", marks.join(" ")),
+        Some(_) | None => (*kind).to_owned(),
+    };
     table.rows = rows
-        .into_iter()
-        .map(|(kinds, names)| [vec![kinds.join(", ")], names.to_vec()].concat())
+        .iter()
+        .map(|(kinds, names)| {
+            let kinds: Vec<String> = kinds.iter().map(told).collect();
+            [vec![kinds.join(", ")], names.to_vec()].concat()
+        })
         .collect();
     vec![
         Block::Heading("Face marks".into()),
@@ -47,7 +69,8 @@ fn kind(part: &Part) -> &'static str {
         (Role::Nailer(RailSide::Bottom), _) => "bottom nailer",
         (Role::Partition, _) => "partition",
         (Role::Divider, _) => "divider",
-        (Role::WebRail, _) => "rail of a web frame",
+        (Role::WebRail, Which::Front) => "front rail of a web frame",
+        (Role::WebRail, _) => "back rail of a web frame",
         (Role::WebRunner, _) => "runner of a web frame",
         (Role::DustPanel, _) => "dust panel",
         (Role::FixedShelf | Role::AdjustableShelf, _) => "shelf",
@@ -78,11 +101,14 @@ fn kind(part: &Part) -> &'static str {
         (Role::DrawerBottom, _) => "drawer bottom",
         (Role::Packer, _) => "packer",
         (Role::HingeBlock, _) => "hinge block",
+        (Role::HoldingBlock, _) => "holding block",
         (Role::Guide, _) => "guide",
         (Role::Kicker, _) => "kicker",
         (Role::Runner, _) => "runner",
         (Role::Stop, _) => "drawer stop",
         (Role::Filler, _) => "filler",
+        (Role::Cover, Which::Back) => "cover over the back",
+        (Role::Cover, Which::Bottom) => "cover under the case",
         (Role::Cover, _) => "cover over an end",
         (Role::Batten, _) => "batten of a filler",
     }

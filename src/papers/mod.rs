@@ -3,6 +3,7 @@
 //! Must not know disk or terminal. Coordinates of drawings are floats.
 
 mod assembly_order;
+mod bored_later;
 mod columns;
 mod csv_list;
 mod cut_list;
@@ -29,6 +30,7 @@ mod moves;
 mod page;
 mod placed;
 mod reference;
+mod sticks;
 mod visible;
 mod warnings;
 mod weights;

@@ -65,16 +65,17 @@ fn told(source: &Source<'_, '_>, moves: &[Move]) -> Vec<String> {
     vec![std::iter::once(start).chain(rest).collect::<Vec<_>>().join("; then ")]
 }
 
-/// `from the left`, `from the front, then 1-1/32 to the left`.
+/// `from the left`, `from the front, then pushed 1-1/32 to the left into place`.
 fn way(source: &Source<'_, '_>, legs: &[Leg]) -> String {
     let mut told = Vec::new();
     for leg in legs {
         told.push(match leg.by {
             None => format!("from {}", side(leg.from)),
-            Some(by) => format!("{} {}", source.figures.text(by), toward(leg.from)),
+            Some(by) => format!("pushed {} {}", source.figures.text(by), toward(leg.from)),
         });
     }
-    told.join(", then ")
+    let pushed = legs.last().is_some_and(|leg| leg.by.is_some());
+    told.join(", then ") + if pushed { " into place" } else { "" }
 }
 
 fn side(side: Side) -> &'static str {

@@ -220,7 +220,7 @@ fn guessed(source: &Source<'_, '_>, weights: &Weights) -> Option<Block> {
         .collect();
     (!names.is_empty()).then(|| {
         Block::Note(format!(
-            "The weight of {} is not known, so a gravity of 0.{} is used. Have its wood entered in the plan, or its weight.",
+            "The weight of {} is not known, so a gravity of 0.{} is used. Have its wood entered, or its weight.",
             names.join(", "),
             trade::USUAL_GRAVITY / 100
         ))
@@ -354,7 +354,7 @@ fn tips(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>) {
     blocks.extend(match (tips.is_empty(), piece.site.fixed) {
         (true, _) => None,
         (false, true) => Some(Block::Caution(format!("{names} can tip if {it} {is} opened before {it} {is} screwed to the wall. Put the doors and drawers in after the screws hold."))),
-        (false, false) => Some(Block::Caution(format!("{names} can tip, and the plan does not fix {them} to the wall. Screw {them} to the wall."))),
+        (false, false) => Some(Block::Caution(format!("{names} can tip, and nothing fixes {them} to the wall yet. Screw {them} to the wall."))),
     });
 }
 

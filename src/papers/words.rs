@@ -42,7 +42,7 @@ pub(super) fn climate(source: &Source<'_, '_>) -> String {
     let warm = warm(piece);
     let usual = match piece.site.humidity_span {
         Some(_) => "",
-        None => " That is a usual heated room, since the spec gives no `humidity` of its own.",
+        None => " That is a usual heated room, since no humidity is entered for this one.",
     };
     format!(
         "The wood is milled and fitted at {}. The room goes from {} to {} at {warm}.{usual}",
@@ -100,7 +100,7 @@ pub(super) fn features(part: &Part, work: &Workings<'_>, figures: &Figures) -> V
     for row in slots.chunk_by(|a, b| a.v == b.v) {
         lines.extend(slotted(part, row, figures));
     }
-    for bore in [Bore::Cup, Bore::Pull, Bore::Plate] {
+    for bore in [Bore::Cup, Bore::Pull, Bore::Plate, Bore::PlateBehind] {
         // A partition may have the plates of a door at either side.
         for face in Face::ALL {
             let same: Vec<&Feature> = bores
@@ -144,7 +144,7 @@ fn bored(part: &Part, bore: Bore, same: &[&Feature], figures: &Figures) -> Optio
     // The fence that the cups are bored at stands on the side of the hinges.
     let edge = match (first.face.is_broad(), bore) {
         (true, Bore::Cup) => part.hinge_edge(),
-        (true, Bore::Pull | Bore::Plate) => None,
+        (true, Bore::Pull | Bore::Plate | Bore::PlateBehind) => None,
         (false, _) => Some(part.datum([Face::ThickStart, Face::ThickEnd])),
     };
     let edge = edge.unwrap_or_else(|| part.datum([Face::WidthStart, Face::WidthEnd]));
@@ -175,7 +175,7 @@ fn bored(part: &Part, bore: Bore, same: &[&Feature], figures: &Figures) -> Optio
     // A thin hinge block is bored right through.
     let through = match bore {
         Bore::Pull => true,
-        Bore::Cup => false,
+        Bore::Cup | Bore::PlateBehind => false,
         Bore::Plate => first.face.is_broad() && first.deep >= part.thickness.length,
     };
     let deep = match through {
@@ -183,7 +183,11 @@ fn bored(part: &Part, bore: Bore, same: &[&Feature], figures: &Figures) -> Optio
         false => format!(", {} deep", figures.hardware(first.deep)),
     };
     let into = if through { "through from the" } else { "in the" };
-    let face = format!(" {into} {}", part.face_name(first.face));
+    let later = match bore {
+        Bore::PlateBehind => ", bored on through its hinge blocks when they are on",
+        Bore::Cup | Bore::Pull | Bore::Plate => "",
+    };
+    let face = format!(" {into} {}{later}", part.face_name(first.face));
     Some(format!(
         "{} {}{plural} {}{deep}{face}: center {place}",
         same.len(),

@@ -32,16 +32,17 @@ pub fn overlong(unit: Unit) -> (Length, Length) {
 }
 
 impl Part {
-    /// Its length and width without strips.
+    /// The length and width that it is sawn to in the shop, without strips.
     #[must_use]
     pub fn core(&self) -> [Size; 2] {
         let less = |size: &Size, faces: [Face; 2]| {
             let own = self.strips.iter().filter(|strip| faces.contains(&strip.face));
             own.fold(size.clone(), |size, strip| size - &strip.thick)
         };
+        let [length, width] = self.as_made();
         [
-            less(&self.length, [Face::LengthStart, Face::LengthEnd]),
-            less(&self.width, [Face::WidthStart, Face::WidthEnd]),
+            less(&length, [Face::LengthStart, Face::LengthEnd]),
+            less(&width, [Face::WidthStart, Face::WidthEnd]),
         ]
     }
 

@@ -107,6 +107,9 @@ impl Part {
         let closes = |side| Names::Closes(looks(Direction::X, side == Side::Right), "outside");
         match self.role {
             Role::End(side) => closes(side),
+            Role::Cover if self.which == Which::Back => {
+                Names::Closes(looks(Direction::Z, true), "outside")
+            }
             Role::DrawerSide | Role::Cover => self.at().map_or(Names::Place, closes),
             Role::DrawerFront => Names::Closes(looks(Direction::Z, false), "outside"),
             Role::DrawerBack => Names::Closes(looks(Direction::Z, true), "outside"),
@@ -147,6 +150,7 @@ impl Part {
             | Role::DrawerBottom
             | Role::Packer
             | Role::HingeBlock
+            | Role::HoldingBlock
             | Role::Guide
             | Role::Kicker
             | Role::Runner

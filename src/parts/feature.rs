@@ -16,6 +16,8 @@ pub enum Bore {
     Pull,
     /// A screw of the plate of a concealed hinge.
     Plate,
+    /// The rest of one that goes on through a thin block into the board behind it.
+    PlateBehind,
 }
 
 impl Bore {
@@ -25,7 +27,7 @@ impl Bore {
         match self {
             Self::Cup => "hinge cup",
             Self::Pull => "pull hole",
-            Self::Plate => "plate hole",
+            Self::Plate | Self::PlateBehind => "plate hole",
         }
     }
 }

@@ -69,6 +69,8 @@ pub enum Role {
     Packer,
     /// A block that brings the plate of a hinge flush with its opening.
     HingeBlock,
+    /// A block beside the opening of a false front that holds it from behind.
+    HoldingBlock,
     /// A strip beside a drawer on wood that keeps it straight.
     Guide,
     /// A strip over a drawer on wood that keeps it from tipping when it is pulled out.

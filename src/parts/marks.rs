@@ -92,11 +92,20 @@ impl Part {
             Role::DrawerFront | Role::DrawerBack => {
                 Marks { side: self.inside(), ..marks(front, bottom, left) }
             }
-            // The floor may take wood off its lower end.
+            // The floor may take wood off its lower end or edge, and the wall off its rear.
+            Role::Cover if self.which == Which::Back => match self.placement.length {
+                Direction::Y => marks(front, left, top),
+                Direction::X | Direction::Z => marks(front, top, left),
+            },
+            Role::Cover if self.which == Which::Bottom => marks(top, front, left),
             Role::Cover => Marks { side: self.inside(), ..marks(left, front, top) },
             Role::Filler => marks(front, self.at().map_or(left, inner), bottom),
             Role::Batten => marks(left, front, bottom),
             Role::HingeBlock => Marks { side: self.show, ..marks(left, front, bottom) },
+            Role::HoldingBlock if self.placement.thickness == Direction::X => {
+                marks(left, front, bottom)
+            }
+            Role::HoldingBlock => marks(front, left, bottom),
             // It is cut to length and screwed on; nothing is set on it.
             Role::Packer | Role::Guide | Role::Kicker | Role::Runner | Role::Stop => {
                 Marks::default()

@@ -2,6 +2,7 @@
 //! In: a solved piece. Out: [`Parts`], from which checks, plans and papers read.
 //! Must not know anything of paper.
 
+mod behind_block;
 mod build;
 mod channel;
 mod clash;
@@ -37,7 +38,7 @@ pub use joint::{Joint, JointSort};
 pub use mark::LONGEST_MARK;
 pub use marks::Marks;
 pub use named::{Meant, meant, near, suits};
-pub use part::{Assembly, Grain, Part, Parts, Rough};
+pub use part::{Assembly, Grain, Part, Parts, Rough, Spare};
 pub use path::{box_told, front_path, front_told, opening_told, path_of, title, web_told};
 pub use screw_rows::{ScrewRow, screw_rows};
 pub use space::{Cuboid, Direction, Face, Placement, Point, keep_out_space};

@@ -51,6 +51,15 @@ pub struct Rough {
     pub thickness: Length,
 }
 
+/// Wood that is left on at an edge or end until it is scribed to the floor or a wall.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Spare {
+    /// The edge or end.
+    pub face: Face,
+    /// How far it reaches past the finished size.
+    pub by: Size,
+}
+
 /// A board.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Part {
@@ -92,6 +101,9 @@ pub struct Part {
     pub show: Option<Face>,
     /// The side that its front is hung on, of a part of a door.
     pub hung: Option<Side>,
+    /// Wood that is left on beyond its finished size until it is scribed where the piece
+    /// stands.
+    pub spare: Vec<Spare>,
     /// Strips on its edges, in the order in which they go on; its size includes them.
     pub strips: Vec<Strip>,
     /// What is cut into it.
@@ -148,6 +160,23 @@ impl Part {
             Face::WidthStart | Face::WidthEnd => (length, thick),
             Face::LengthStart | Face::LengthEnd => (width, thick),
         }
+    }
+
+    /// What is left on it between these two faces until it is scribed.
+    #[must_use]
+    pub fn spare_between(&self, faces: [Face; 2]) -> Size {
+        let own = self.spare.iter().filter(|spare| faces.contains(&spare.face));
+        own.fold(Size::zero(), |sum, spare| sum + &spare.by)
+    }
+
+    /// The length and width that it is cut to in the shop: finished, with what is scribed
+    /// off where the piece stands.
+    #[must_use]
+    pub fn as_made(&self) -> [Size; 2] {
+        [
+            &self.length + self.spare_between([Face::LengthStart, Face::LengthEnd]),
+            &self.width + self.spare_between([Face::WidthStart, Face::WidthEnd]),
+        ]
     }
 
     /// What tells it from every other part of its piece.

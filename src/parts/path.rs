@@ -1,7 +1,9 @@
 //! The names of parts: the one place where they are put together.
 
 use crate::measure::Digits;
-use crate::model::{Called, Filler, FrontId, Member, MemberId, Opening, OpeningId, Piece, Side};
+use crate::model::{
+    Called, Filler, FrontId, Member, MemberId, Opening, OpeningId, OpeningKind, Piece, Side,
+};
 
 use super::id::{Key, Of, Role, Which};
 
@@ -159,6 +161,7 @@ fn word(role: Role, which: Which) -> String {
         (Role::DrawerBottom, _) => ("", "box-bottom"),
         (Role::Packer, _) => ("", "packer"),
         (Role::HingeBlock, _) => ("", "hinge-block"),
+        (Role::HoldingBlock, _) => ("", "holding-block"),
         (Role::Guide, _) => ("", "guide"),
         (Role::Kicker, _) => ("", "kicker"),
         (Role::Runner, _) => ("", "runner"),
@@ -211,16 +214,27 @@ pub fn title(piece: &Piece, key: &Key) -> String {
         Of::Member(member) => member_title(piece, member, key.role),
         Of::Opening(opening) => {
             let opening = piece.opening(opening);
-            format!("{}, {}", opening.map_or("", Opening::title), own())
+            format!("{}, {}", opening.map_or(String::new(), titled), own())
         }
         Of::Front(front) => {
-            let opening = piece.opening(front.opening).map_or("", Opening::title);
+            let opening = piece.opening(front.opening).map_or(String::new(), titled);
             let leaf = front.leaf.word().replace('-', " ");
             match key.role {
                 Role::Slab => format!("{opening}, {leaf}"),
                 _ => format!("{opening} {leaf}, {}", own()),
             }
         }
+    }
+}
+
+/// The title of an opening before the name of a part of it; a drawer that goes by its side
+/// is called a drawer, so that its sides are told from it.
+fn titled(opening: &Opening) -> String {
+    const SIDES: [&str; 6] = ["left", "right", "top", "bottom", "front", "back"];
+    let title = opening.title();
+    match opening.kind {
+        OpeningKind::Drawer { .. } if SIDES.contains(&title) => format!("{title} drawer"),
+        _ => title.to_owned(),
     }
 }
 

@@ -4,6 +4,7 @@ use crate::measure::Length;
 use crate::model::{Climate, HowHeld, OnTop, Piece};
 use crate::trade;
 
+use super::feature::FeatureKind;
 use super::id::{PartId, Role};
 use super::part::Part;
 use super::space::{Cuboid, Direction};
@@ -52,8 +53,9 @@ pub fn screw_rows(piece: &Piece, top: &OnTop, own: &[(PartId, &Part)]) -> Vec<Sc
             _ => vec![middle],
         };
         let bays = bays(own, (*board, part), true).into_iter();
+        let pocketed = part.features.iter().any(|own| matches!(own.kind, FeatureKind::Pockets(..)));
         let screws: Vec<Vec<Length>> =
-            bays.map(|bay| trade::countertop_screws(bay, unit)).collect();
+            bays.map(|bay| trade::countertop_screws(bay, pocketed, unit)).collect();
         let row = |z| ScrewRow { board: *board, z, screws: screws.clone(), slot: None };
         rows.extend(places.into_iter().map(row));
     }

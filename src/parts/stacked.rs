@@ -114,7 +114,7 @@ pub fn stack_rows(piece: &Piece, parts: &Parts, upper: &Case) -> Vec<StackRow> {
         };
         let within = |(left, right): &(Length, Length)| {
             let bay = ((*left).max(space.from.x), (*right).min(space.to.x));
-            (bay.0 < bay.1).then(|| trade::countertop_screws(bay, unit))
+            (bay.0 < bay.1).then(|| trade::countertop_screws(bay, false, unit))
         };
         let screws: Vec<Vec<Length>> = bays.iter().filter_map(within).collect();
         let held = held(piece, parts, part).or(places.first().copied());

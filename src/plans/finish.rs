@@ -195,7 +195,7 @@ pub fn of_parts(piece: &Piece, parts: &Parts, ids: &[PartId]) -> f64 {
 fn body(piece: &Piece, id: PartId, part: &Part) -> Option<Body> {
     let (unit, sort) = match (part.role, part.assembly) {
         // What slides on wood is waxed, not finished.
-        (Role::Packer | Role::HingeBlock, _) => return None,
+        (Role::Packer | Role::HingeBlock | Role::HoldingBlock, _) => return None,
         (role, _) if role.is_of_runs() => return None,
         (Role::AdjustableShelf, _) => (Unit::Shelf(id), Coated::Shelves),
         (_, Assembly::Front(front)) => (Unit::Front(front), Coated::Fronts),

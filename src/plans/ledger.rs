@@ -213,10 +213,22 @@ impl<'a> Ledger<'a> {
         ];
         let differs = |(dimension, was, needs): (Dimension, &Option<Spanned<Length>>, &'a Size)| {
             let was = was.as_ref()?.value;
+            // What is left on for the floor and the wall comes off when it is scribed.
+            let left = match dimension {
+                Dimension::Length => part.spare_between([Face::LengthStart, Face::LengthEnd]),
+                Dimension::Width => part.spare_between([Face::WidthStart, Face::WidthEnd]),
+                Dimension::Thickness => Size::zero(),
+            };
+            let made = needs + &left;
+            let needs = match (left.length.is_zero(), was >= needs.length) {
+                (false, true) if was <= made.length => return None,
+                (false, true) => Cow::Owned(made),
+                (true, _) | (false, false) => Cow::Borrowed(needs),
+            };
             // A sheet is as thick as it is.
             let fixed = dimension == Dimension::Thickness && !self.is_solid(part);
             let differs = !fixed && by(was, needs.length) > tolerance;
-            differs.then_some(Differs { part, cut, dimension, was, needs: Cow::Borrowed(needs) })
+            differs.then_some(Differs { part, cut, dimension, was, needs })
         };
         sizes.into_iter().filter_map(differs).collect()
     }

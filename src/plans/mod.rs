@@ -27,6 +27,7 @@ pub mod spans;
 pub mod square;
 pub mod stacked;
 pub mod squareness;
+pub mod sticks;
 pub mod support;
 pub mod tipping;
 pub mod wall;

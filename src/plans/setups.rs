@@ -144,21 +144,20 @@ impl Setup {
 /// Every set-up: bit by bit, so that the bit is changed least; of one bit those
 /// with one depth together.
 pub(super) fn plan(piece: &Piece, parts: &Parts) -> Vec<Setup> {
-    let mut singles: Vec<Single> = Vec::new();
-    for (id, part) in parts.iter() {
-        let mut flutes: Vec<(usize, &Feature)> = Vec::new();
-        for (number, feature) in part.features.iter().enumerate() {
-            let own = (number, feature);
-            match feature.kind {
-                FeatureKind::Flute(_) => flutes.push(own),
-                _ if feature.is_channel() => singles.push(one(piece, part, id, &[own])),
-                _ => {}
+    // A rabbet may be cut by a bit that other cuts need.
+    let needed: Vec<Cutter> = {
+        let first = singles(piece, parts, &[]);
+        let fixed = first.into_iter().map(|single| single.setup);
+        let mut cutters: Vec<Cutter> = Vec::new();
+        for setup in fixed.filter(|setup| setup.other_bits(piece).is_none()) {
+            let straight = !matches!(setup.kind, FeatureKind::Flute(_));
+            if straight && !cutters.contains(&setup.cutter) {
+                cutters.push(setup.cutter);
             }
         }
-        if !flutes.is_empty() {
-            singles.push(one(piece, part, id, &flutes));
-        }
-    }
+        cutters
+    };
+    let singles = singles(piece, parts, &needed);
     let mut setups: Vec<Setup> = Vec::new();
     for setup in agreeing(singles) {
         add(&mut setups, setup);
@@ -174,6 +173,26 @@ pub(super) fn plan(piece: &Piece, parts: &Parts) -> Vec<Setup> {
         key(a).cmp(&key(b))
     });
     setups
+}
+
+/// Each cut by itself.
+fn singles(piece: &Piece, parts: &Parts, needed: &[Cutter]) -> Vec<Single> {
+    let mut singles: Vec<Single> = Vec::new();
+    for (id, part) in parts.iter() {
+        let mut flutes: Vec<(usize, &Feature)> = Vec::new();
+        for (number, feature) in part.features.iter().enumerate() {
+            let own = (number, feature);
+            match feature.kind {
+                FeatureKind::Flute(_) => flutes.push(own),
+                _ if feature.is_channel() => singles.push(one(piece, part, id, &[own], needed)),
+                _ => {}
+            }
+        }
+        if !flutes.is_empty() {
+            singles.push(one(piece, part, id, &flutes, needed));
+        }
+    }
+    singles
 }
 
 impl Setup {

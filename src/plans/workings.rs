@@ -18,6 +18,7 @@ use super::setups::{self, Setup};
 use super::spans::{self, Lying};
 use super::square::{self, Leaning};
 use super::stacked::{self, Presses};
+use super::sticks::{self, Sticks};
 use super::tipping::{self, Tipping};
 use super::weights::{self, Weights};
 
@@ -47,6 +48,7 @@ pub struct Workings<'a> {
     pin_rows: OnceLock<Vec<PinRows<'a>>>,
     setups: OnceLock<Vec<Setup>>,
     stages: OnceLock<Stages>,
+    sticks: OnceLock<Sticks>,
     presses: OnceLock<Vec<Presses<'a>>>,
     tipping: OnceLock<Vec<Tipping>>,
     weights: OnceLock<Weights>,
@@ -77,6 +79,7 @@ impl<'a> Workings<'a> {
             pin_rows: OnceLock::new(),
             setups: OnceLock::new(),
             stages: OnceLock::new(),
+            sticks: OnceLock::new(),
             presses: OnceLock::new(),
             tipping: OnceLock::new(),
             weights: OnceLock::new(),
@@ -188,6 +191,11 @@ impl<'a> Workings<'a> {
     /// The steps in which each unit is put together, the whole unit last.
     pub(crate) fn stages(&self) -> &Stages {
         self.stages.get_or_init(|| assembly::stages(self.parts))
+    }
+
+    /// The long sticks that short parts are sawn from.
+    pub fn sticks(&self) -> &Sticks {
+        self.sticks.get_or_init(|| sticks::plan(self))
     }
 
     /// Every case that stands on another, full.

@@ -32,9 +32,11 @@ pub(super) fn compare(
             (new, new_joints.get(now).map_or(&[][..], Vec::as_slice)),
             matched,
         );
+        // What is left on to scribe is sawn with the rest.
+        let ([a_long, a_wide], [b_long, b_wide]) = (a.as_made(), b.as_made());
         let sizes = [
-            ("length", &a.length, &b.length),
-            ("width", &a.width, &b.width),
+            ("length", &a_long, &b_long),
+            ("width", &a_wide, &b_wide),
             ("thickness", &a.thickness, &b.thickness),
         ];
         let change = PartChange {

@@ -25,12 +25,16 @@ pub fn beside_slot(unit: Unit) -> Length {
 }
 
 /// Places of the screws that hold a countertop, along a board that is clear from and to
-/// something that stands under it: 2 in (50 mm) from both, no more than 12 in (300 mm)
-/// apart, and one in the middle where there is no room for two (common practice, no
-/// source).
+/// something that stands under it: 2 in (50 mm) from both, or 3 in (75 mm) where pocket
+/// holes at the ends of the board reach about 2-1/8 in from them, no more than 12 in
+/// (300 mm) apart, and one in the middle where there is no room for two (common practice,
+/// no source).
 #[must_use]
-pub fn countertop_screws((from, to): (Length, Length), unit: Unit) -> Vec<Length> {
-    let inset = unit.either(Length::inches(2, 1), Length::mm(50));
+pub fn countertop_screws((from, to): (Length, Length), pocketed: bool, unit: Unit) -> Vec<Length> {
+    let inset = match pocketed {
+        true => unit.either(Length::inches(3, 1), Length::mm(75)),
+        false => unit.either(Length::inches(2, 1), Length::mm(50)),
+    };
     let apart = unit.either(Length::inches(12, 1), Length::mm(300));
     let room = to - from - inset.twice();
     if room < inset {
@@ -73,7 +77,7 @@ mod tests {
     #[test]
     fn screws_keep_their_distance() {
         let at = |from, to| {
-            countertop_screws((Length::inches(from, 1), Length::inches(to, 1)), Unit::Inch)
+            countertop_screws((Length::inches(from, 1), Length::inches(to, 1)), false, Unit::Inch)
         };
         let inches =
             |all: &[i64]| -> Vec<Length> { all.iter().map(|n| Length::inches(*n, 1)).collect() };

@@ -100,6 +100,13 @@ pub fn short_of_face(unit: Unit) -> Length {
     unit.either(Length::inches(1, 8), Length::mm(3))
 }
 
+/// How far a screw that comes from behind a board, or through a thin one, goes
+/// into what is before it: 3/8 in, 10 mm (common practice, no source).
+#[must_use]
+pub fn into_face(unit: Unit) -> Length {
+    unit.either(Length::inches(3, 8), Length::mm(10))
+}
+
 /// How thick the blocks are that hold a case on its base: 1 in or 25 mm square (common
 /// practice, no source).
 #[must_use]
@@ -131,6 +138,16 @@ pub fn front_bite(thick: Length, fluted: Length, unit: Unit) -> (Length, Length)
         false => unit.either(Length::inches(1, 4), Length::mm(6)),
     };
     (least, usual.min(thick - behind))
+}
+
+/// The least that a screw goes into a front that it may go into by no more than `most`: a
+/// thin front gets a short screw, of half of that, but of 5/16 in, 8 mm where it takes as
+/// much, since less holds nothing (common practice, no source).
+#[must_use]
+pub fn thin_bite(least: Length, most: Length, unit: Unit) -> Length {
+    let holds = unit.either(Length::inches(5, 16), Length::mm(8));
+    let half = most.half();
+    least.min(if most < holds { half } else { half.max(holds) })
 }
 
 /// How many screws hold a strip or an edge this long: one each 6 in (150 mm),

@@ -24,9 +24,20 @@ pub struct FinishGood {
     pub sanding: Sanding,
     /// The grit that a dry coat is rubbed down with before the next.
     pub between: Option<u32>,
-    /// It dries by taking up oxygen: rags that lie in a heap heat up by
-    /// themselves and can catch fire.
-    pub heats: bool,
+    /// What its rags do.
+    pub rags: Rags,
+}
+
+/// What rags with a finish do that lie in a heap. What dries by taking up oxygen heats up
+/// by itself and can catch fire (common practice, from labels).
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Rags {
+    /// They heat up: it is bound with a drying oil.
+    Heat,
+    /// They heat up where it is bound with oil, and not where it is thinned with water.
+    HeatWhereOily,
+    /// They don't.
+    StayCold,
 }
 
 impl FinishGood {
@@ -69,8 +80,7 @@ impl Sanding {
 /// What a coat is rubbed down with (common practice, no source).
 const RUB_DOWN: Option<u32> = Some(320);
 
-/// The kinds of finish. Common practice, from label values; a paint or varnish
-/// counts as one that heats, since those bound with oil do. Hardwax oil of one
+/// The kinds of finish. Common practice, from label values. Hardwax oil of one
 /// part: dust dry after 6 to 12 h, the next coat after 8 to 24 h; recoating of
 /// oil polyurethane after 4 to 24 h (published trade pages). Dust dry of the
 /// others: from memory.
@@ -84,7 +94,7 @@ pub const FINISHES: &[FinishGood] = &[
         cured: Some([7, 14]),
         sanding: Sanding::SoaksIn,
         between: None,
-        heats: true,
+        rags: Rags::Heat,
     },
     FinishGood {
         name: "oil",
@@ -95,7 +105,7 @@ pub const FINISHES: &[FinishGood] = &[
         cured: Some([30, 30]),
         sanding: Sanding::SoaksIn,
         between: None,
-        heats: true,
+        rags: Rags::Heat,
     },
     FinishGood {
         name: "varnish",
@@ -106,7 +116,7 @@ pub const FINISHES: &[FinishGood] = &[
         cured: Some([30, 30]),
         sanding: Sanding::LiesOn,
         between: RUB_DOWN,
-        heats: true,
+        rags: Rags::HeatWhereOily,
     },
     FinishGood {
         name: "lacquer",
@@ -117,7 +127,7 @@ pub const FINISHES: &[FinishGood] = &[
         cured: Some([5, 7]),
         sanding: Sanding::LiesOn,
         between: RUB_DOWN,
-        heats: false,
+        rags: Rags::StayCold,
     },
     FinishGood {
         name: "wax",
@@ -128,7 +138,7 @@ pub const FINISHES: &[FinishGood] = &[
         cured: None,
         sanding: Sanding::SoaksIn,
         between: None,
-        heats: false,
+        rags: Rags::StayCold,
     },
     FinishGood {
         name: "paint",
@@ -139,7 +149,7 @@ pub const FINISHES: &[FinishGood] = &[
         cured: Some([7, 30]),
         sanding: Sanding::LiesOn,
         between: RUB_DOWN,
-        heats: true,
+        rags: Rags::HeatWhereOily,
     },
 ];
 
@@ -147,12 +157,6 @@ pub const FINISHES: &[FinishGood] = &[
 #[must_use]
 pub fn finish_named(name: &str) -> Option<&'static FinishGood> {
     FINISHES.iter().find(|finish| finish.name == name)
-}
-
-/// True for a finish whose rags can catch fire by themselves.
-#[must_use]
-pub fn heats_in_rags(name: &str) -> bool {
-    finish_named(name).is_some_and(|finish| finish.heats)
 }
 
 /// What stays in the can, the brush, and the rag, in percent of what goes on the

@@ -3,7 +3,7 @@
 use crate::measure::{Exact, Length, Tape};
 
 use super::{
-    FINISHES, SHEETS, SPECIES, Species, planes_to, pocket_screw, rim_speed, rough_boards,
+    FINISHES, Rags, SHEETS, SPECIES, Species, planes_to, pocket_screw, rim_speed, rough_boards,
     speed_limit, tallied_feet,
 };
 
@@ -157,7 +157,12 @@ fn finishes() -> Listing {
                 finish.dust_dry.to_owned(),
                 finish.recoat.to_owned(),
                 finish.cured_in(),
-                if finish.heats { "rags can catch fire" } else { "" }.to_owned(),
+                match finish.rags {
+                    Rags::Heat => "rags can catch fire",
+                    Rags::HeatWhereOily => "rags can catch fire where it is bound with oil",
+                    Rags::StayCold => "",
+                }
+                .to_owned(),
             ]
         })
         .collect();

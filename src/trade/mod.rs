@@ -44,19 +44,19 @@ pub use driver::{
     Axis as DriverAxis, Block, ScrewWay, block, block_round, blocks_meet, screwed_through,
 };
 pub use fasteners::{
-    base_block, floor_blocks, front_bite, pocket_count, pocket_places, pocket_screw, pocket_width,
-    screw_sold, screws_along, short_of_face, shortest_sold,
+    base_block, floor_blocks, front_bite, into_face, pocket_count, pocket_places, pocket_screw,
+    pocket_width, screw_sold, screws_along, short_of_face, shortest_sold, thin_bite,
 };
 pub use finishes::{
-    COAT_READY, FINISH_WASTE, FINISHES, FinishGood, Sanding, brushing_time, coating_time,
-    finish_named, finish_needed, heats_in_rags, mixed,
+    COAT_READY, FINISH_WASTE, FINISHES, FinishGood, Rags, Sanding, brushing_time, coating_time,
+    finish_named, finish_needed, mixed,
 };
 pub use gluing::{
     Staves, driving, joint_clamps, panel_clamps, shaving, spreading, spreading_flat, staves,
 };
 pub use joints::{
-    behind_mortise, dovetail_slope, dowel_reach, finger_room, least_between_grooves, least_panel,
-    set_in, tails, tall_door,
+    behind_mortise, dovetail_slope, dowel_reach, finger_room, is_hard, least_between_grooves,
+    least_panel, set_in, tails, tall_door,
 };
 pub use listing::{LISTINGS, Listing};
 pub use lumber::{is_in_quarters, planes_to, planing_loss, quarters, rough_boards, rough_for};
@@ -80,8 +80,9 @@ pub use sheets::{SHEETS, SheetGood, sheet_named};
 pub use shims::{Shims, least_gap, shim_stack, widest_gap};
 pub use slips::{meant, thickness_off};
 pub use small_work::{
-    carried_beside, farthest_fence, largest_on_table, lasting_wall, least_wall, narrowest_ripped,
-    narrowest_routed, shortest_planed, shortest_routed, strip_width, thinnest_planed,
+    carried_beside, farthest_fence, largest_on_table, lasting_wall, least_wall, longest_stick,
+    narrowest_ripped, narrowest_routed, shortest_planed, shortest_routed, strip_width,
+    thinnest_planed,
 };
 pub use species::{SPECIES, Species, Wood, species_named};
 pub use square::{

@@ -31,6 +31,14 @@ pub fn thinnest_planed(unit: Unit) -> Length {
     unit.either(Length::inches(1, 8), Length::mm(3))
 }
 
+/// The longest stick that several short parts are sawn from, where the stock doesn't say
+/// how long its boards are: 6 ft, or 1800 mm (common practice, no source; one pair of
+/// hands keeps it straight on the saw).
+#[must_use]
+pub fn longest_stick(unit: Unit) -> Length {
+    unit.either(Length::inches(72, 1), Length::mm(1800))
+}
+
 /// The narrowest strip to rip by itself: 3/4 in or 19 mm (common practice, no
 /// source).
 #[must_use]

@@ -11,6 +11,18 @@ choices! {
         Right = "right",
     }
 
+    /// The side of a case that a panel covers.
+    Covered {
+        /// The outside of its left end.
+        Left = "left",
+        /// The outside of its right end.
+        Right = "right",
+        /// Its back, where it stands free in the room.
+        Back = "back",
+        /// Its underside, where it hangs.
+        Under = "under",
+    }
+
     /// Which of the outer rails of a frame.
     RailSide {
         /// The one at the top.

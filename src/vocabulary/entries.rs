@@ -242,6 +242,11 @@ impl Entries {
         Self { block: kind, open: self.open, close: self.close, unit: self.unit, items }
     }
 
+    /// Adds a statement that was written elsewhere and holds here too.
+    pub fn add(&mut self, entry: Entry) {
+        self.items.push(entry);
+    }
+
     fn written(&self, row: &'static Row) -> Option<&Entry> {
         debug_assert!(self.holds(row), "{} in {}", row.word, self.block.name);
         self.items.iter().find(|entry| entry.word.word == row.word)

@@ -12,6 +12,8 @@ pub(super) struct Board<'a> {
     /// How many pieces it still has to be glued up from; `None` before it is
     /// taken from its stock.
     pub(super) pieces: Option<u32>,
+    /// The stick that it is crosscut from, by its place among them.
+    pub(super) stick: Option<usize>,
     /// It is glued up from layers.
     pub(super) layered: bool,
     /// As a tape shows it: the printed figures that it was cut to.
@@ -94,7 +96,8 @@ impl<'a> Board<'a> {
         let size = [0.0; 3];
         let (milled, cuts, layered) = ([false; 3], Vec::new(), false);
         let (exact, edged, closed, read) = (size, Vec::new(), None, false);
-        Self { part, drawn, pieces: None, layered, size, exact, milled, cuts, edged, closed, read }
+        let (pieces, stick) = (None, None);
+        Self { part, drawn, pieces, stick, layered, size, exact, milled, cuts, edged, closed, read }
     }
 
     /// `LE, left end`.

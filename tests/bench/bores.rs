@@ -2,7 +2,7 @@
 
 use super::board::{Board, Cut, Sort};
 use super::figures::said;
-use super::packet::{Bore, Packet};
+use super::packet::{Bore, Packet, Work};
 use super::wood::{NOTHING, Space};
 
 /// So much wood is left beside a hole at least: 1/8 in (common practice, no source).
@@ -56,6 +56,64 @@ pub(super) fn hooks(packet: &Packet, bore: &Bore, board: &Board<'_>, cuts: &[Cut
     }
     if bore.deep.print >= size[one.face.axis] {
         wrong.push("its holes for hooks go through".to_owned());
+    }
+    wrong
+}
+
+/// Holes of hinge plates that lie behind a block: they are bored on through it, so it is on
+/// by then, and has its own holes where they are.
+pub(super) fn behind_blocks(packet: &Packet, boards: &[Board<'_>], tolerance: f64) -> Vec<String> {
+    let plate = |operation: usize| match packet.operations.get(operation).map(|own| &own.work) {
+        Some(Work::Bore(bore)) if bore.what == "plate hole" => Some(bore),
+        _ => None,
+    };
+    let joined = |part: &str, into: &str| {
+        packet.operations.iter().position(|operation| match &operation.work {
+            Work::Join(join) => join.joints.iter().any(|index| {
+                let joint = packet.joints.get(*index);
+                joint.is_some_and(|joint| joint.part == part && joint.into == into)
+            }),
+            _ => false,
+        })
+    };
+    let mut wrong = Vec::new();
+    for board in boards {
+        for cut in &board.cuts {
+            let Some(bore) = plate(cut.operation) else { continue };
+            let hole = board.placed(&cut.space);
+            let axis = board.along(cut.face.axis);
+            // What lies on the board over the hole, and is fixed to it.
+            let over = boards.iter().filter(|block| {
+                let space = block.placed(&super::board::whole(block.exact));
+                let beside = space[axis][1].min(hole[axis][1]) - space[axis][0].max(hole[axis][0]);
+                beside.abs() <= tolerance
+                    && (0..3)
+                        .filter(|own| *own != axis)
+                        .all(|own| space[own][0] < hole[own][0] && hole[own][1] < space[own][1])
+                    && joined(&block.part.mark, &board.part.mark).is_some()
+            });
+            for block in over {
+                let name = format!("{}: its plate hole behind {}", board.name(), block.part.mark);
+                if !bore.behind.contains(&block.part.mark) {
+                    wrong.push(format!("{name} is not bored on through it"));
+                    continue;
+                }
+                let on = joined(&block.part.mark, &board.part.mark);
+                if on.is_none_or(|on| on > cut.operation) {
+                    wrong.push(format!("{name} is bored before that is on"));
+                }
+                let meets =
+                    block.cuts.iter().filter(|own| plate(own.operation).is_some()).any(|own| {
+                        let own = block.placed(&own.space);
+                        (0..3)
+                            .filter(|other| *other != axis)
+                            .all(|other| (own[other][0] - hole[other][0]).abs() <= tolerance * 2.0)
+                    });
+                if !meets {
+                    wrong.push(format!("{name} meets no hole of it"));
+                }
+            }
+        }
     }
     wrong
 }

@@ -4,8 +4,8 @@
 use super::board::{Board, Cut, Sort, whole};
 use super::body::Body;
 use super::packet::{Joint, JointKind, Packet, Work};
-use super::screws;
 use super::wood::{NOTHING, Space, common};
+use super::{front_screws, screws};
 
 type Way = [f64; 3];
 
@@ -47,6 +47,13 @@ pub(super) fn blocked(
     let ways = match joint.kind {
         JointKind::PocketScrews => vec![pocketed(packet, boards, part, into)],
         JointKind::Screws => through(packet, boards, part, into, tolerance),
+        // A drawer is pulled out, and a hand driver gets into its open box.
+        JointKind::FrontFixed if front_screws::is_box(&boards[into]) => return None,
+        // A front is screwed on from behind, and its holes are struck there.
+        JointKind::FrontFixed => match struck(packet, boards, [part, into]) {
+            Some(screws) => vec![screws],
+            None => return None,
+        },
         JointKind::Dado
         | JointKind::Rabbet
         | JointKind::Dowels
@@ -58,8 +65,7 @@ pub(super) fn blocked(
         | JointKind::Planted
         | JointKind::Hung
         | JointKind::Slid
-        | JointKind::Laid
-        | JointKind::FrontFixed => return None,
+        | JointKind::Laid => return None,
     };
     let [part_name, into_name] = [part, into].map(|own| boards[own].name());
     if ways.iter().all(Vec::is_empty) {
@@ -122,7 +128,7 @@ pub(super) fn blocked(
             free(&Screw { at, ..*screw })
         })
     };
-    if joint.kind == JointKind::Screws && lines.is_some_and(|own| own.iter().all(moved)) {
+    if joint.kind != JointKind::PocketScrews && lines.is_some_and(|own| own.iter().all(moved)) {
         return None;
     }
     let name = boards[*stopped.first()?].name();

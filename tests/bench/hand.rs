@@ -138,9 +138,10 @@ impl Work {
         self.then("mill", json!({"axis": axis, "to": mm(to), "parts": parts}));
     }
 
-    /// A solid part: 25 over in length, 6 in width, from boards of 25.
+    /// A solid part: 25 over in length, and at least 300 long, so that the machines hold
+    /// it; 6 over in width, from boards of 25.
     fn solid(&mut self, part: &str, [length, width, thickness]: [f64; 3]) {
-        self.break_down(part, "ash", [length + 25.0, width + 6.0, 25.0]);
+        self.break_down(part, "ash", [(length + 25.0).max(300.0), width + 6.0, 25.0]);
         self.mill("thickness", thickness, &[part]);
         self.mill("width", width, &[part]);
         self.mill("length", length, &[part]);

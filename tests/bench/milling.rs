@@ -2,46 +2,86 @@
 
 use super::compare::Tolerance;
 use super::figures::said;
-use super::packet::{Axis, BreakDown, Form, GlueUp, Mill, Way};
+use super::packet::{Axis, BreakDown, Figure, Form, GlueUp, Mill, StickOf, Way};
 use super::play::Play;
+use super::wood::NOTHING;
+
+/// No machine holds a solid board that is shorter than this, in millimeters (common
+/// practice, no source: 12 in or 300 mm).
+const HELD: f64 = 300.0;
+/// What the saw takes with each piece that it crosscuts, in millimeters (common practice,
+/// no source: 1/8 in).
+const KERF: f64 = 3.0;
 
 impl Play<'_> {
     pub(super) fn break_down(&mut self, index: usize, work: &BreakDown) {
         let Some(part) = self.find(index, &work.part) else { return };
+        self.take(index, part, &work.stock, &work.size, work.pieces);
+    }
+
+    /// All of them are that stick, until they are crosscut from it.
+    pub(super) fn stick(&mut self, index: usize, work: &StickOf) {
+        self.sticks.push(work.size[0].print);
+        for mark in &work.parts {
+            let Some(part) = self.find(index, mark) else { continue };
+            self.take(index, part, &work.stock, &work.size, work.pieces);
+            self.boards[part].stick = Some(self.sticks.len() - 1);
+        }
+    }
+
+    /// A board is planed and ripped where the machine holds it.
+    fn is_held(&self, part: usize) -> bool {
+        let board = &self.boards[part];
+        let stock = self.packet.stocks.iter().find(|stock| stock.name == board.part.stock);
+        let sheet = stock.is_some_and(|stock| stock.form == Form::Sheet);
+        sheet || board.size[0] >= self.packet.job.unit.mm(HELD) - NOTHING
+    }
+
+    /// What is left of a stick when one more part is crosscut from it.
+    fn crosscut(&mut self, index: usize, part: usize, long: f64) {
+        let Some(stick) = self.boards[part].stick else { return };
+        let left = self.sticks[stick];
+        if long > left + self.packet.job.tape.exact / 2.0 {
+            self.about(index, part, &format!("its stick has only {} left", said(left)));
+        }
+        self.sticks[stick] = left - long - self.packet.job.unit.mm(KERF);
+    }
+
+    fn take(&mut self, index: usize, part: usize, of: &str, size: &[Figure; 3], pieces: u32) {
         if self.boards[part].pieces.is_some() {
             self.about(index, part, "it is there already");
             return;
         }
-        if work.stock != self.boards[part].part.stock {
-            self.about(index, part, &format!("it is not made of {}", work.stock));
+        if of != self.boards[part].part.stock {
+            self.about(index, part, &format!("it is not made of {of}"));
         }
-        match self.packet.stocks.iter().find(|stock| stock.name == work.stock) {
-            None => self.about(index, part, &format!("there is no stock {}", work.stock)),
+        match self.packet.stocks.iter().find(|own| own.name == of) {
+            None => self.about(index, part, &format!("there is no stock {of}")),
             Some(stock) if stock.form == Form::Sheet => {
-                let off = (work.size[2].exact - stock.thickness.exact).abs();
+                let off = (size[2].exact - stock.thickness.exact).abs();
                 if off > Tolerance::of(self.packet).mating {
                     let thick = said(stock.thickness.exact);
-                    self.about(index, part, &format!("{} is {thick} thick", work.stock));
+                    self.about(index, part, &format!("{of} is {thick} thick"));
                 }
             }
             Some(_) => {}
         }
-        let stock = self.packet.stocks.iter().find(|stock| stock.name == work.stock);
+        let stock = self.packet.stocks.iter().find(|own| own.name == of);
         let sheet = stock.filter(|stock| stock.form == Form::Sheet);
         if let Some(stock) = sheet
             && !self.read.contains(&stock.name)
         {
             self.about(index, part, "its sheet is sawn and was never measured");
         }
-        if sheet.is_none() && !self.rested.contains(&work.stock) {
+        if sheet.is_none() && !self.rested.contains(of) {
             self.about(index, part, "nobody read how damp its wood is");
         }
-        let odd = if part % 2 == 0 { self.off.odd } else { 0.0 };
+        let odd = if part.is_multiple_of(2) { self.off.odd } else { 0.0 };
         let more = sheet.map_or(0.0, |stock| self.sheet(stock) - stock.thickness.exact + odd);
         let board = &mut self.boards[part];
-        board.pieces = Some(work.pieces);
-        board.size = work.size.map(|size| size.print);
-        board.exact = work.size.map(|size| size.exact);
+        board.pieces = Some(pieces);
+        board.size = size.each_ref().map(|size| size.print);
+        board.exact = size.each_ref().map(|size| size.exact);
         (board.size[2], board.exact[2]) = (board.size[2] + more, board.exact[2] + more);
     }
 
@@ -99,11 +139,16 @@ impl Play<'_> {
                 Some("it is built in already".to_owned())
             } else if work.to.print > board.size[axis] + self.packet.job.tape.exact / 2.0 {
                 Some(format!("it has only {}", said(board.size[axis])))
+            } else if axis != 0 && !self.is_held(part) {
+                Some(format!("no machine holds a board {} long", said(board.size[0])))
             } else {
                 None
             };
             if let Some(wrong) = wrong {
                 self.about(index, part, &wrong);
+            }
+            if axis == 0 {
+                self.crosscut(index, part, work.to.print);
             }
             let sawn = if axis == 2 { 0.0 } else { self.off.kerf };
             let off = self.off.fence(index) - sawn;

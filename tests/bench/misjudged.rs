@@ -23,12 +23,13 @@ impl Mistake<'_> {
     pub(super) fn reading_late(&mut self) -> Made {
         let index = self.pick("verify", |own| own["what"] == "thickness")?;
         let whole = self.at(index).get("sheet").is_some();
-        let first = if whole { "break down" } else { "setting" };
+        let first: &[&str] = if whole { &["break down", "stick"] } else { &["setting"] };
         let own_marks = marks(self.at(index));
         let operations = self.packet["operations"].as_array_mut()?;
         let place = match whole {
             true => operations.iter().rposition(|own| {
-                own["kind"] == first && marks(own).iter().any(|mark| own_marks.contains(mark))
+                first.iter().any(|kind| own["kind"] == *kind)
+                    && marks(own).iter().any(|mark| own_marks.contains(mark))
             })?,
             false => operations.iter().rposition(|own| own["step"] == operations[index]["step"])?,
         };

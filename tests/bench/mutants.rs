@@ -381,7 +381,7 @@ impl Mistake<'_> {
     }
 
     fn dropped(&mut self) -> Made {
-        let works = ["break down", "glue up", "mill", "setting", "bore", "shape", "join"];
+        let works = ["break down", "stick", "glue up", "mill", "setting", "bore", "shape", "join"];
         let kind = works[self.below(works.len())];
         let index = self.pick(kind, |_| true)?;
         self.packet["operations"].as_array_mut()?.remove(index);

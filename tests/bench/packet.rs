@@ -4,6 +4,7 @@
 use serde::Deserialize;
 
 use super::figures;
+use super::scribing::{FitCover, FitFiller, Scribe, ScribedEnd};
 
 /// A length: as the model has it, and as the papers print it.
 #[derive(Clone, Copy, Debug, Deserialize)]
@@ -169,7 +170,7 @@ pub(super) struct EdgeOn {
 pub(super) struct Faces {
     length: [String; 2],
     width: [String; 2],
-    thickness: [String; 2],
+    pub(super) thickness: [String; 2],
 }
 
 /// A face of a part: the axis across it, and whether the axis ends there.
@@ -234,6 +235,8 @@ pub(super) struct Operation {
 pub(super) enum Work {
     #[serde(rename = "break down")]
     BreakDown(BreakDown),
+    Stick(StickOf),
+    Measure(MeasureOf),
     #[serde(rename = "glue up")]
     GlueUp(GlueUp),
     Mill(Mill),
@@ -259,6 +262,12 @@ pub(super) enum Work {
     Stop(StopStrip),
     #[serde(rename = "screw line")]
     ScrewLine(ScrewLine),
+    Fasten(Fasten),
+    Scribe(Scribe),
+    #[serde(rename = "fit filler")]
+    FitFiller(FitFiller),
+    #[serde(rename = "fit cover")]
+    FitCover(FitCover),
     /// Nothing of it takes wood or closes a joint.
     #[serde(
         alias = "bore rows",
@@ -266,23 +275,18 @@ pub(super) enum Work {
         alias = "close with strips",
         alias = "cut out",
         alias = "dry-fit",
-        alias = "fasten",
         alias = "finish",
         alias = "fit",
-        alias = "fit filler",
-        alias = "fit cover",
         alias = "fix cases",
         alias = "keep space",
         alias = "push in",
         alias = "lay frame",
-        alias = "measure",
         alias = "rest",
         alias = "run on wood",
         alias = "sand",
         alias = "screw on dry",
         alias = "set base",
         alias = "set catch",
-        alias = "scribe",
         alias = "set front",
         alias = "set hinge",
         alias = "set on base",
@@ -290,7 +294,6 @@ pub(super) enum Work {
         alias = "spacers",
         alias = "stand off rail",
         alias = "stand off wall",
-        alias = "stick",
         alias = "stand on base",
         alias = "take off"
     )]
@@ -337,6 +340,7 @@ pub(super) struct LayOn {
     pub(super) part: String,
     pub(super) free: Option<Figure>,
     pub(super) past: Vec<Past>,
+    pub(super) ends: Vec<ScribedEnd>,
     pub(super) rows: Vec<ScrewRow>,
 }
 
@@ -369,6 +373,29 @@ pub(super) struct ScrewLine {
     #[serde(default)]
     pub(super) apart: Option<Figure>,
     pub(super) count: u32,
+    pub(super) shim: Option<Figure>,
+}
+
+/// Screws, pins, or clips of one kind.
+#[derive(Debug, Deserialize)]
+pub(super) struct Fasten {
+    pub(super) size: Option<Size>,
+    #[serde(rename = "in")]
+    pub(super) held: Vec<Held>,
+}
+
+/// How long they are.
+#[derive(Debug, Deserialize)]
+pub(super) struct Size {
+    pub(super) is: Option<Bought>,
+}
+
+/// What some of them hold, and what they go into.
+#[derive(Debug, Deserialize)]
+pub(super) struct Held {
+    pub(super) part: String,
+    #[serde(default)]
+    pub(super) into: Vec<String>,
 }
 
 /// The strip that a door closes against.
@@ -469,6 +496,25 @@ pub(super) struct BreakDown {
     pub(super) pieces: u32,
 }
 
+/// What parts are cut by.
+#[derive(Debug, Deserialize)]
+pub(super) struct MeasureOf {
+    pub(super) what: String,
+    pub(super) less: Option<Figure>,
+    pub(super) more: Option<Figure>,
+    pub(super) parts: Vec<String>,
+}
+
+/// One rough stick, and what is crosscut from it.
+#[derive(Debug, Deserialize)]
+pub(super) struct StickOf {
+    pub(super) parts: Vec<String>,
+    pub(super) stock: String,
+    pub(super) size: [Figure; 3],
+    #[serde(default = "one")]
+    pub(super) pieces: u32,
+}
+
 fn one() -> u32 {
     1
 }
@@ -560,6 +606,8 @@ pub(super) struct Bore {
     pub(super) centers: Vec<[Figure; 2]>,
     pub(super) diameter: Figure,
     pub(super) deep: Figure,
+    #[serde(default)]
+    pub(super) behind: Vec<String>,
 }
 
 #[derive(Debug, Deserialize)]

@@ -23,6 +23,7 @@ pub(super) fn write(choices: &[u16]) -> Drawn {
         nests: false,
         alone: false,
         pipe: false,
+        free: false,
     };
     writer.spec();
     writer.drawn
@@ -44,6 +45,8 @@ struct Writer<'a> {
     alone: bool,
     /// A pipe comes up behind the base, and the case goes round it.
     pipe: bool,
+    /// It stands free in the room.
+    free: bool,
 }
 
 /// Where openings stand: what parts them, and how deep lists nest.
@@ -100,7 +103,8 @@ impl Writer<'_> {
         let framed = !self.flip();
         let scribed = framed && self.number(4) == 3;
         let right = if scribed { "wall { scribe 3/4 in }" } else { "open" };
-        let cases = self.one_of(&["a", "a", "a", "a", "ab", "run", "run", "run", "run"]);
+        let cases =
+            self.one_of(&["a", "a", "a", "a", "a", "ab", "run", "run", "run", "run", "run", "run"]);
         self.alone = cases.len() == 1;
         if cases == "run" {
             self.run(framed, (right, scribed));
@@ -117,18 +121,21 @@ impl Writer<'_> {
             true => "; keep-out \"pipe\" { from-left 6 in; up 0; wide 2 in; high 4 in; deep 2 in }",
             false => "",
         };
-        self.line(&format!("site {{ left open; right {right}; fixing wall{pipe} }}"));
+        let fixing = if self.free { "" } else { "; fixing wall" };
+        self.line(&format!("site {{ left open; right {right}{fixing}{pipe} }}"));
     }
 
     /// A run of one case or two, with what may stand before, between, and behind them.
     fn run(&mut self, framed: bool, (right, scribed): (&str, bool)) {
         self.is("run");
         let count = if self.number(8) == 0 { 1 } else { 2 };
-        let first = self.flip();
+        let free = !scribed && self.number(5) < 2;
+        let first = !free && self.flip();
         let between = if count == 2 { self.one_of(&[0, 0, 0, 0, 0, 1, 2, 2]) } else { 0 };
         let last = if scribed { 0 } else { self.number(3) };
         let left = if first { "wall { scribe 1/2 in }" } else { "open" };
-        self.line(&format!("site {{ left {left}; right {right}; fixing wall }}"));
+        let fixing = if free { "" } else { "; fixing wall" };
+        self.line(&format!("site {{ left {left}; right {right}{fixing} }}"));
         let (high, deep) = (self.number(16) + 28, self.number(8) + 17);
         self.line(&format!("run row {{ deep {deep} in; high {high} in; stock ply"));
         self.base();
@@ -142,6 +149,13 @@ impl Writer<'_> {
                     self.is(shared);
                 }
             }
+        }
+        if free {
+            self.is("covers over a run");
+            // The ends of framed cases may be mitered.
+            let left = ["", "cover left { stock ply }", "cover left { stock ply; edges tape }"];
+            let left = if framed { "" } else { self.one_of(&left) };
+            self.line(&format!("cover back {{ stock ply }}\n{left}"));
         }
         // A countertop that ends over a space has nothing under that end.
         let laid = ["", "countertop { stock maple; over 1 in }", "countertop { stock cherry }"];
@@ -348,11 +362,26 @@ impl Writer<'_> {
         }
         if name == 'a' && !in_run && !seams[0] && self.number(4) == 3 {
             self.is("cover over an end");
-            let edges = self.one_of(&["", "; edges tape"]);
-            self.line(&format!("cover left {{ stock ply{} }}", if framed { "" } else { edges }));
+            let edges =
+                self.one_of(&["", "; edges tape", "; scribe 1 in", "; scribe 1 in; edges tape"]);
+            let edges = if framed { edges.trim_end_matches("; edges tape") } else { edges };
+            self.line(&format!("cover left {{ stock ply{edges} }}"));
+        }
+        let edges = self.one_of(&["", "; edges tape"]);
+        if self.drawn.ways.contains("hung on the wall") {
+            if self.number(4) > 0 {
+                self.is("cover under a case");
+                self.line(&format!("cover under {{ stock ply{edges} }}"));
+            }
+        } else if self.alone && !scribed && !self.pipe && self.number(3) == 0 {
+            self.is("cover over a back");
+            self.free = true;
+            self.line(&format!("cover back {{ stock ply{edges} }}"));
         }
         let joint = self.joint(&["dado", "dado", "pocket", "screw", "dowel"]);
-        let flush = if framed && self.flip() { "; flush" } else { "" };
+        // A cover under the case is screwed on through its bottom.
+        let under = self.drawn.ways.contains("cover under a case");
+        let flush = if framed && self.flip() && !under { "; flush" } else { "" };
         self.line(&format!("bottom {{ joint {joint}{flush} }}"));
         let joint = self.joint(&["rabbet", "rabbet", "screw"]);
         self.line(&format!("back {{ stock thin; joint {joint} }}"));
@@ -413,9 +442,9 @@ impl Writer<'_> {
         } else {
             self.is("no frame");
             self.line("frame none");
-            match self.number(3) {
-                0 => {}
-                1 => {
+            match self.number(8) {
+                0 | 1 => {}
+                2..5 => {
                     self.is("banded edges");
                     self.line("edges tape");
                 }
@@ -636,7 +665,7 @@ impl Writer<'_> {
         };
         // What stands behind doors in place of shelves: away from their hinges.
         let is_door = matches!(kind, "door" | "doors");
-        let drawn = if is_door { self.number(36) } else { 0 };
+        let drawn = if is_door { self.number(24) } else { 0 };
         let behind = is_door && drawn % 3 == 1;
         // Deeper down, most doors are too low for one.
         let mid = if place.depth == DEPTH { self.mid_rail(drawn / 3) } else { "" };
@@ -757,6 +786,9 @@ pub(super) const RARER: &[&str] = &[
     "mid rail",
     "set on a case",
     "cover over an end",
+    "cover over a back",
+    "cover under a case",
+    "covers over a run",
     "screwed down on a case",
     "finger pulls",
     "space",

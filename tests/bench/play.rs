@@ -15,7 +15,8 @@ use super::packet::{
 };
 use super::wood::{NOTHING, common};
 use super::{
-    Report, bores, lines, opening, rails, screws, season, shapes, stacked, stops, strokes,
+    Report, bores, boxes, front_screws, lines, opening, rails, screws, scribing, season, shapes,
+    stacked, stops, strokes,
 };
 
 /// Plays a packet through, with wood and machines that are off. `sheets` says how
@@ -51,6 +52,8 @@ pub(super) struct Play<'p> {
     pub(super) off: Off,
     /// How thick each sheet is that was entered as measured.
     sheets: &'p BTreeMap<String, f64>,
+    /// How long is what is left of each stick.
+    pub(super) sticks: Vec<f64>,
     /// The sheets that were measured.
     pub(super) read: BTreeSet<String>,
     /// Solid wood whose moisture was read; what was off has come to its figure.
@@ -79,6 +82,8 @@ fn name(packet: &Packet, index: usize) -> String {
     let Some(operation) = packet.operations.get(index) else { return String::new() };
     let what = match &operation.work {
         Work::BreakDown(_) => "break down".to_owned(),
+        Work::Stick(_) => "stick".to_owned(),
+        Work::Measure(_) => "measure".to_owned(),
         Work::GlueUp(_) => "glue up".to_owned(),
         Work::Mill(_) => "mill".to_owned(),
         Work::Edge(own) => format!("edge the {}", own.face),
@@ -94,7 +99,11 @@ fn name(packet: &Packet, index: usize) -> String {
         Work::Walled(_) => "fix to the wall".to_owned(),
         Work::Rail(_) => "set the rail".to_owned(),
         Work::Stop(_) => "set the stop".to_owned(),
+        Work::Fasten(_) => "drive the screws".to_owned(),
         Work::ScrewLine(_) => "strike the line of the screws".to_owned(),
+        Work::Scribe(_) => "scribe".to_owned(),
+        Work::FitFiller(_) => "fit the filler".to_owned(),
+        Work::FitCover(_) => "fit the cover".to_owned(),
         Work::Beside(_) => "beside".to_owned(),
     };
     format!("step {}, {what}", operation.step)
@@ -124,6 +133,7 @@ impl<'p> Play<'p> {
             boards,
             off,
             sheets,
+            sticks: Vec::new(),
             read: BTreeSet::new(),
             rested: BTreeSet::new(),
             stops: Vec::new(),
@@ -200,6 +210,9 @@ impl<'p> Play<'p> {
         let step = operation.step;
         match &operation.work {
             Work::BreakDown(work) => self.break_down(index, work),
+            Work::Stick(work) => self.stick(index, work),
+            // What is made by it is looked at when all is there.
+            Work::Measure(_) => {}
             Work::GlueUp(work) => self.glue_up(index, work),
             Work::Mill(work) => self.mill(index, work),
             Work::Edge(work) => self.edge(index, work),
@@ -229,8 +242,10 @@ impl<'p> Play<'p> {
                 self.cut(index, part, cut.map(|cut| vec![cut]));
             }
             Work::Join(work) => self.join(index, step, work),
-            // Whether it can move is looked at when the piece stands.
-            Work::LayOn(_) | Work::SetOn(_) => {}
+            Work::FitCover(work) => self.fit_cover(index, work),
+            // Whether it can move, and what is there to scribe, is looked at when the piece
+            // stands.
+            Work::LayOn(_) | Work::SetOn(_) | Work::Scribe(_) | Work::FitFiller(_) => {}
             Work::WallStrip(_) => {}
             Work::Lift(lift) => self.lifted(index, lift),
             Work::Walled(work) => {
@@ -241,6 +256,14 @@ impl<'p> Play<'p> {
             }
             Work::Stop(work) => {
                 self.find(index, &work.on);
+            }
+            Work::Fasten(work) => {
+                for held in &work.held {
+                    self.find(index, &held.part);
+                    for mark in &held.into {
+                        self.find(index, mark);
+                    }
+                }
             }
             Work::ScrewLine(work) => {
                 self.find(index, &work.through);
@@ -271,7 +294,7 @@ impl<'p> Play<'p> {
         let step = self.packet.operations[index].step;
         let held = match self.packet.operations.get(index + 1) {
             Some(Operation { step: next, work: Work::Walled(wall) }) if *next == step => {
-                wall.through.iter().any(|mark| is_own(mark))
+                wall.through.iter().any(is_own)
             }
             Some(_) | None => false,
         };
@@ -334,7 +357,12 @@ impl<'p> Play<'p> {
                     Sort::Notch => pinned || self.is_reached(part, cut),
                     own => matches!(own, Sort::Bore | Sort::Flute),
                 };
-                let closed = self.boards[part].closed;
+                // A hand drill gets in where the plate's screws are driven.
+                let through = matches!(
+                    &self.packet.operations[index].work,
+                    Work::Bore(bore) if !bore.behind.is_empty()
+                );
+                let closed = self.boards[part].closed.filter(|_| !through);
                 if let Some(step) = closed
                     && !(cuts.iter().all(round) && self.is_loose(part))
                 {
@@ -430,7 +458,16 @@ impl<'p> Play<'p> {
     /// or on what they are set on, and screws go through one of them into the wall.
     fn is_walled(&self, parts: &[usize]) -> bool {
         let foot = |part: &&usize| self.boards[**part].drawn.at[1].exact;
-        let lowest = parts.iter().min_by(|a, b| foot(a).total_cmp(&foot(b)));
+        // A panel that is screwed on from below came when they hung.
+        let later = |part: &&usize| {
+            let mark = &self.boards[**part].part.mark;
+            self.packet.operations.iter().any(|own| match &own.work {
+                Work::FitCover(cover) => cover.is(mark),
+                _ => false,
+            })
+        };
+        let lowest = parts.iter().filter(|part| !later(part));
+        let lowest = lowest.min_by(|a, b| foot(a).total_cmp(&foot(b)));
         let screwed = |part: &usize| {
             let mark = &self.boards[*part].part.mark;
             self.walled.contains(&mark)
@@ -483,7 +520,13 @@ impl<'p> Play<'p> {
         self.complaints.extend(stuck);
         self.complaints.extend(stops::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(screws::wrong(self.packet, &self.boards, self.tolerance()));
+        self.complaints.extend(bores::behind_blocks(self.packet, &self.boards, self.tolerance()));
+        self.complaints.extend(front_screws::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(rails::wrong(self.packet, &self.boards, self.tolerance()));
+        if self.is_nominal() {
+            self.complaints.extend(boxes::wrong(self.packet, &self.boards));
+        }
+        self.complaints.extend(scribing::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(stacked::wrong(self.packet, &self.boards, self.tolerance()));
         let points = self.off.moisture;
         let pinched = season::pinched(self.packet, &self.boards, points, &self.rested);

@@ -4,7 +4,8 @@
 use std::collections::BTreeSet;
 
 use super::board::{Board, whole};
-use super::packet::{Face, Packet, ScrewLine, Work};
+use super::figures::said;
+use super::packet::{Face, Fasten, Held, Packet, ScrewLine, Work};
 use super::wood::{Space, common};
 
 /// A screw of #8 is 4 mm wide, and its core 3; it holds nothing that it does not reach by
@@ -15,13 +16,13 @@ const REACHES: f64 = 8.0;
 /// What is wrong with the screws of a piece that stands.
 pub(super) fn wrong(packet: &Packet, boards: &[Board<'_>], tolerance: f64) -> Vec<String> {
     let lines = packet.operations.iter().filter_map(|operation| match &operation.work {
-        Work::ScrewLine(line) => Some(line),
+        Work::ScrewLine(line) => Some((operation.step, line)),
         _ => None,
     });
     let (mut wrong, mut driven) = (Vec::new(), Vec::new());
-    for line in lines {
+    for (step, line) in lines {
         let name = format!("screws through {} into {}", line.through, line.into);
-        match struck(packet, boards, line, tolerance) {
+        match struck(packet, boards, line, (long(packet, step, line), tolerance)) {
             Err(what) => wrong.push(format!("{name}: {what}")),
             Ok(screws) => driven.extend(screws.into_iter().map(|screw| (name.clone(), screw))),
         }
@@ -35,6 +36,39 @@ pub(super) fn wrong(packet: &Packet, boards: &[Board<'_>], tolerance: f64) -> Ve
         wrong.extend(met.map(|(other, _)| format!("{one}: they meet {other}")));
     }
     wrong
+}
+
+/// The screws of a line where it can be struck.
+pub(super) fn of_line(
+    packet: &Packet,
+    boards: &[Board<'_>],
+    (step, line): (u32, &ScrewLine),
+    tolerance: f64,
+) -> Vec<Space> {
+    let long = long(packet, step, line);
+    struck(packet, boards, line, (long, tolerance)).unwrap_or_default()
+}
+
+/// How long the screws of a line are, where one length is printed: those of its step that
+/// hold its two boards, or else that hold the one that they go through.
+fn long(packet: &Packet, step: u32, line: &ScrewLine) -> Option<f64> {
+    let fastened = packet.operations.iter().filter(|own| own.step == step);
+    let all: Vec<&Fasten> = fastened
+        .filter_map(|own| match &own.work {
+            Work::Fasten(own) => Some(own),
+            _ => None,
+        })
+        .collect();
+    let both = |held: &Held| {
+        let pair = |one: &String, other: &String| held.part == *one && held.into.contains(other);
+        pair(&line.through, &line.into) || pair(&line.into, &line.through)
+    };
+    let found = all
+        .iter()
+        .find(|own| own.held.iter().any(both))
+        .or_else(|| all.iter().find(|own| own.held.iter().any(|held| held.part == line.through)));
+    let size = found.and_then(|own| own.size.as_ref());
+    size.and_then(|size| size.is.as_ref()).map(|size| size.exact)
 }
 
 /// Where the head of a screw is: two axes of its board, each with the place along it.
@@ -62,7 +96,7 @@ fn struck(
     packet: &Packet,
     boards: &[Board<'_>],
     line: &ScrewLine,
-    tolerance: f64,
+    (long, tolerance): (Option<f64>, f64),
 ) -> Result<Vec<Space>, String> {
     let board = |mark: &String| {
         let board = boards.iter().find(|board| board.part.mark == *mark);
@@ -80,17 +114,24 @@ fn struck(
         free(through, &hole, tolerance)?;
         // On through the far face into what is behind it.
         let deep = through.exact[face.axis];
+        let shim = line.shim.as_ref().map_or(0.0, |shim| shim.print);
+        let reaches = long.map_or(mm(REACHES), |long| long - deep - shim);
+        // A thin board is held by half of it.
+        let thick = into.exact.iter().copied().fold(f64::MAX, f64::min);
+        if reaches < mm(REACHES).min(thick / 2.0) - tolerance {
+            return Err(format!("a screw of {} is too short", said(deep + shim + reaches)));
+        }
         let mut tip = hole;
         tip[face.axis] = match face.is_end {
-            true => [-mm(REACHES), 0.0],
-            false => [deep, deep + mm(REACHES)],
+            true => [-shim - reaches, -shim],
+            false => [deep + shim, deep + shim + reaches],
         };
         let tip = into.own(&through.placed(&tip));
         free(into, &tip, tolerance).map_err(|what| format!("screw {number}: {what}"))?;
         let mut screw = hole;
         screw[face.axis] = match face.is_end {
-            true => [-mm(REACHES), deep],
-            false => [0.0, deep + mm(REACHES)],
+            true => [-shim - reaches, deep],
+            false => [0.0, deep + shim + reaches],
         };
         screws.push(through.placed(&screw));
     }

@@ -367,6 +367,29 @@ fn a_part_that_is_never_made() {
     noticed(case(), twice, "it is there already");
 }
 
+/// A board shorter than 300 is not planed by itself, and a stick gives no more than it is
+/// long.
+#[test]
+fn short_parts_are_milled_as_one_stick() {
+    let short = |packet: &mut Value| {
+        operation(packet, "break down", 2)["size"] = all([290.0, 56.0, 25.0]);
+    };
+    noticed(frame(), short, "no machine holds a board 290 long");
+    let stick = |long: f64| {
+        move |packet: &mut Value| {
+            drop(without(packet, "break down", 5));
+            let own = operation(packet, "break down", 4);
+            *own = json!({"step": 1, "kind": "stick", "shorter": mm(300.0), "stock": "ash",
+                "parts": ["TR", "BR"], "size": all([long, 46.0, 25.0])});
+        }
+    };
+    // Two rails of 400 and a kerf of 3.
+    let mut packet = frame();
+    stick(803.0)(&mut packet);
+    assert_eq!(build(&packet.to_string()).complaints, Vec::<String>::new());
+    noticed(frame(), stick(790.0), "its stick has only 387 left");
+}
+
 #[test]
 fn a_part_from_another_stock() {
     let thin = |packet: &mut Value| operation(packet, "break down", 2)["stock"] = "thin".into();

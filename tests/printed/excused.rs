@@ -39,6 +39,7 @@ pub(super) const EXCUSED: &[Excused] = &[
         "in halves that pass it, # boards and # boards",
         "the operation has how many boards there are in all",
     ),
+    excused("falls under # CFR #", "the numbers of a rule of the law"),
     excused("at # min each", SHOP),
     excused(
         "spread # in of it, or # in of a flat seam, a quarter of a minute for each screw that is driven while glue waits for its clamp, and a clamp for every # in of a joint or # in",
@@ -51,7 +52,6 @@ pub(super) const EXCUSED: &[Excused] = &[
     excused("# min to change each set-up", SHOP),
     excused("# min for each of the # times that a guide or jig is moved", SHOP),
     excused("# s for each of the # times that a piece goes over", SHOP),
-    excused("# h of routing at a feed of # a minute", SHOP),
     excused("# min of routing at a feed of # a minute", SHOP),
     excused("# % to the surface to finish and take # % of the wood", "no setting of the router"),
     excused(

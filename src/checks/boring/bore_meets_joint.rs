@@ -70,7 +70,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                         Bore::Cup => {
                             "the cup cuts into what the joint houses, and its screws find no wood"
                         }
-                        Bore::Pull | Bore::Plate => {
+                        Bore::Pull | Bore::Plate | Bore::PlateBehind => {
                             "the screw finds no wood there, or it splits what the joint houses"
                         }
                     })
@@ -156,7 +156,7 @@ fn over_the_edge(part: &Part, bore: &Feature, kind: Bore) -> Length {
     let along = (-bore.u.0).max(bore.u.1 - long);
     match kind {
         Bore::Cup => along,
-        Bore::Pull | Bore::Plate => along.max(-bore.v.0).max(bore.v.1 - wide),
+        Bore::Pull | Bore::Plate | Bore::PlateBehind => along.max(-bore.v.0).max(bore.v.1 - wide),
     }
 }
 

@@ -41,7 +41,8 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         for (i, (bore, kind)) in all.iter().enumerate() {
             let left = part.depth(bore.face) - bore.deep;
             // Behind a block lies the board that it is glued to.
-            let blind = *kind == Bore::Plate && part.role != Role::HingeBlock;
+            let plate = matches!(kind, Bore::Plate | Bore::PlateBehind);
+            let blind = plate && part.role != Role::HingeBlock;
             let far = (blind && left < least()).then(|| through(piece, part, bore));
             let found = far.or_else(|| {
                 all.iter().skip(i + 1).find_map(|(other, its)| {

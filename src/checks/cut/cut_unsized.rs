@@ -51,7 +51,8 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     }
     let tape = piece.tape();
     let edits = bare.iter().map(|(part, cut)| {
-        let sizes = [("long", &cut.long, &part.length), ("wide", &cut.wide, &part.width)];
+        let [long, wide] = part.as_made();
+        let sizes = [("long", &cut.long, long), ("wide", &cut.wide, wide)];
         let words = sizes.into_iter().filter(|(_, written, _)| written.is_none());
         let words = words.map(|(word, _, size)| format!("{word} {}", tape.recorded(size.length)));
         let (span, before, after) = cut.add;

@@ -1,7 +1,7 @@
 //! A door on fewer hinges than its height or weight asks for.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
+use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum, counted};
 use crate::measure::{Exact, Scale, Span};
 use crate::model::{Fronts, HingeKind, Opening, Piece};
 
@@ -51,7 +51,7 @@ fn finding(
     let what = if opening.is_pair() { "each leaf of" } else { "the door of" };
     let mut diagnostic = RULE
         .finding(
-            format!("{what} {} hangs on {has} hinges and needs {needs}", opening.path),
+            format!("{what} {} hangs on {} and needs {needs}", opening.path, counted(has, "hinge")),
             span,
             has.to_string(),
         )

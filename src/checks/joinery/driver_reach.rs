@@ -88,8 +88,10 @@ impl<'w, 'a> Room<'w, 'a> {
         let parts = self.work.parts;
         let is_shut = |joint: &Joint| {
             let both = [parts.get(joint.part)?, parts.get(joint.into)?];
-            let cases = both.map(|part| part.case);
-            let cases = if cases[0] == cases[1] { &cases[..1] } else { &cases[..] };
+            // A filler between two cases is screwed on when both stand.
+            let filled = both[0].role == Role::Batten;
+            let cases = self.work.piece.cases.iter().map(|case| case.id);
+            let cases = cases.filter(|case| filled || both.iter().any(|part| part.case == *case));
             let own = both[0].assembly;
             let alone = own == both[1].assembly && !matches!(own, Assembly::Loose(_));
             // A nailer goes in from behind, before the back and the countertop.
@@ -97,7 +99,7 @@ impl<'w, 'a> Room<'w, 'a> {
             let closes = |part: &Part| matches!(part.role, Role::Back | Role::Countertop);
             let is_there =
                 |part: &Part| !(nailed && closes(part)) && (!alone || part.assembly == own);
-            let mut all = cases.iter().flat_map(|case| parts.iter_case(*case)).map(|(id, _)| id);
+            let mut all = cases.flat_map(|case| parts.iter_case(case)).map(|(id, _)| id);
             self.stopped(joint, &mut all, &is_there)
         };
         let screwed = parts.joints.iter().enumerate().filter(|(_, joint)| is_screwed(joint.sort));
@@ -118,15 +120,22 @@ impl<'w, 'a> Room<'w, 'a> {
     ) -> Option<&'a Part> {
         let parts = self.work.parts;
         let (part, into) = (parts.get(joint.part)?, parts.get(joint.into)?);
+        // A drawer is pulled out, and a hand driver gets into its open box.
+        if joint.sort == JointSort::FrontFixed && into.role == Role::DrawerFront {
+            return None;
+        }
+        let struck = self.struck([part, into]);
         // The drill stands over its own board, and in front of the other.
         let (sides, own) = match joint.sort {
             JointSort::Wood(JointKind::Pocket) => {
                 (vec![pocketed(part, self.block(joint.into)?)], vec![joint.part])
             }
+            // A front is screwed on from behind, and only there.
+            JointSort::FrontFixed => (vec![struck.clone()], vec![joint.part, joint.into]),
             _ => (through(&part.cuboid(), &into.cuboid()), vec![joint.part, joint.into]),
         };
         // Nearly all boards stand where no driver of these screws reaches.
-        let screws = sides.iter().flatten().map(ScrewWay::reach);
+        let screws = sides.iter().flatten().chain(&struck).map(ScrewWay::reach);
         let reach = screws.reduce(|all, own| trade::block_round(&all, &own))?;
         let others = all.filter_map(|id| Some((id, self.block(id)?)));
         let others = others.filter(|(_, block)| trade::blocks_meet(&reach, block));
@@ -136,9 +145,30 @@ impl<'w, 'a> Room<'w, 'a> {
         let others = others.filter(|(other, _)| !self.opens(other, [part, into]));
         let (others, blocks): (Vec<&Part>, Vec<Block>) = others.unzip();
         let first = |screws: &Vec<ScrewWay>| screws.iter().find_map(|screw| screw.stopped(&blocks));
+        // On their printed lines all of them may be in reach.
+        if !struck.is_empty() && first(&struck).is_none() {
+            return None;
+        }
         let sides = sides.iter().filter(|screws| !screws.is_empty());
         let stops: Option<Vec<usize>> = sides.map(first).collect();
         others.get(*stops?.first()?).copied()
+    }
+
+    /// The screws of the printed lines between two boards.
+    fn struck(&self, both: [&Part; 2]) -> Vec<ScrewWay> {
+        let is_one = |own: &Part| both.iter().any(|part| std::ptr::eq(*part, own));
+        let lines = self.work.fastened().fastenings.iter().flat_map(|own| &own.lines);
+        let own = lines.filter(|line| is_one(line.through) && is_one(line.into));
+        let screws = own.flat_map(|line| {
+            let place = &line.through.placement;
+            let (axis, long) = (place.direction(line.face), place.direction(line.end));
+            let to_end = !line.face.is_start();
+            line.heads().into_iter().map(move |head| {
+                let at = Direction::ALL.map(|own| head.along(own));
+                ScrewWay::square(at, (index(axis), to_end), index(long))
+            })
+        });
+        screws.collect()
     }
 
     /// True for a door, which stands open, and for a drawer, which is pulled out, unless
@@ -164,7 +194,7 @@ impl<'w, 'a> Room<'w, 'a> {
 /// True for a joint that a driver closes.
 fn is_screwed(sort: JointSort) -> bool {
     match sort {
-        JointSort::Wood(JointKind::Pocket | JointKind::Screw) => true,
+        JointSort::Wood(JointKind::Pocket | JointKind::Screw) | JointSort::FrontFixed => true,
         JointSort::Wood(
             JointKind::Dado
             | JointKind::Rabbet
@@ -178,8 +208,7 @@ fn is_screwed(sort: JointSort) -> bool {
         | JointSort::Planted
         | JointSort::Hung
         | JointSort::Slid
-        | JointSort::Laid
-        | JointSort::FrontFixed => false,
+        | JointSort::Laid => false,
     }
 }
 

@@ -5,7 +5,7 @@ use crate::checks::{hardware, material};
 use crate::diagnostics::{Severity, Sink};
 use crate::measure::Length;
 use crate::model::{Case, Piece};
-use crate::parts::{Assembly, Direction, Face, FeatureKind, Of, Part, Role};
+use crate::parts::{Assembly, Direction, Face, FeatureKind, Of, Part, Role, Which};
 use crate::plans::Workings;
 
 use super::rails_meet;
@@ -166,7 +166,11 @@ fn outside(
         (part.extent(Direction::X), part.extent(Direction::Y), part.extent(Direction::Z));
     // What several cases share ends with the last of them.
     let shared = matches!(part.of, Of::Row(_)).then(|| piece.base_row(case.id)).flatten();
-    let last = shared.and_then(|row| piece.case(row.last)).unwrap_or(case);
+    let over = (part.role == Role::Cover && part.which == Which::Back)
+        .then(|| piece.back_cover_of(case.id).last().copied())
+        .flatten();
+    let last = shared.map(|row| row.last).or(over);
+    let last = last.and_then(|last| piece.case(last)).unwrap_or(case);
     let past = [
         (case.x - x.0, "left side"),
         (x.1 - last.x - last.wide.length, "right side"),

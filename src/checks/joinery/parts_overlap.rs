@@ -60,7 +60,9 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             diagnostic = diagnostic.label(other.span, "and this one");
         }
         let both = [one, other];
-        let is_front = |part: &&Part| matches!(part.assembly, Assembly::Front(_));
+        let is_front = |part: &&Part| {
+            matches!(part.assembly, Assembly::Front(_)) || part.role == Role::HoldingBlock
+        };
         if both.iter().any(is_front) && both.iter().any(|part| part.role == Role::Packer) {
             diagnostic = diagnostic.note(
                 "put a `divider` between the two openings, so that the slide has a board beside it",

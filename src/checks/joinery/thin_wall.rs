@@ -87,7 +87,7 @@ fn is_hollow(feature: &Feature) -> bool {
         | FeatureKind::Rabbet
         | FeatureKind::Notch
         | FeatureKind::Slot
-        | FeatureKind::Bore(Bore::Cup | Bore::Pull | Bore::Plate)
+        | FeatureKind::Bore(Bore::Cup | Bore::Pull | Bore::Plate | Bore::PlateBehind)
         | FeatureKind::Flute(_)
         | FeatureKind::Mortise => true,
         FeatureKind::Miter

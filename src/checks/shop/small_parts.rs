@@ -37,7 +37,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             .all
             .iter()
             .filter(|part| part.stock == StockId(index))
-            .filter(|part| !matches!(part.role, Role::HingeBlock | Role::Stop))
+            .filter(|part| !matches!(part.role, Role::HingeBlock | Role::HoldingBlock | Role::Stop))
             .collect();
         let pick = |small: fn(&Piece, &Part) -> bool| -> Vec<&Part> {
             own.iter().copied().filter(|part| small(piece, part)).collect()

@@ -1,13 +1,13 @@
-//! A cover over an end that nobody sees.
+//! A cover over a side that nobody sees.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink};
-use crate::model::{Case, Exposure, Piece, Side};
+use crate::model::{Case, Covered, Exposure, Piece, Side, cover_told};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "cover-hidden",
     severity: Severity::Error,
-    finds: "A cover lies over an end that stands at a wall, beside another case, or behind a filler.",
+    finds: "A cover lies over an end that stands at a wall, beside another case, or behind a filler, or over the back of a piece that is fixed to the wall.",
     why: "There is no room for a hand to set it, nobody sees it, and the screws that fix the case to its neighbor would go through the panel.",
     source: "Plane geometry.",
     formula: "",
@@ -23,14 +23,21 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 fn check(piece: &Piece, sink: &mut Sink) {
     for case in &piece.cases {
-        for side in Side::BOTH {
-            let Some(cover) = side.of(&case.covers) else { continue };
-            let Some(meets) = meets(piece, case, side) else { continue };
+        for (covered, cover) in case.covers.all() {
+            let meets = match covered {
+                Covered::Left => meets(piece, case, Side::Left),
+                Covered::Right => meets(piece, case, Side::Right),
+                Covered::Back => {
+                    piece.site.fixed.then(|| "the piece is fixed to the wall there".to_owned())
+                }
+                Covered::Under => None,
+            };
+            let Some(meets) = meets else { continue };
             sink.push(
                 RULE.finding(
                     format!(
-                        "nobody sees the {} cover of {}, because {meets}",
-                        side.word(),
+                        "nobody sees the {} of {}, because {meets}",
+                        cover_told(covered),
                         case.name
                     ),
                     cover.span,

@@ -7,6 +7,7 @@ mod around_severs;
 mod around_unused;
 mod around_weak;
 mod cover_hidden;
+mod cover_unheld;
 mod countertop_blocked;
 mod filler_narrow;
 mod keep_out_hit;
@@ -25,6 +26,7 @@ pub(super) const RULES: &[&Rule] = &[
     &base_too_deep::RULE,
     &countertop_blocked::RULE,
     &cover_hidden::RULE,
+    &cover_unheld::RULE,
     &filler_narrow::RULE,
     &keep_out_beyond::RULE,
     &keep_out_hit::RULE,

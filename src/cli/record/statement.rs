@@ -48,7 +48,8 @@ pub(super) fn statement(
         return format!("{} {{ spoiled }}", part.path);
     }
     let tape = piece.tape();
-    let drawn = [&part.length, &part.width, &part.thickness];
+    let [long, wide] = part.as_made();
+    let drawn = [&long, &wide, &part.thickness];
     let blank = blank(piece, parts, part);
     let own = SIDES.map(|word| {
         let known = own.iter().find(|known| known.word == word);

@@ -95,7 +95,9 @@ impl Cut<'_, '_> {
         let own = Subject::of(self.feature.kind);
         match self.feature.kind {
             FeatureKind::Bore(Bore::Pull) => vec![own, Subject::Bore],
-            FeatureKind::Bore(Bore::Cup | Bore::Plate) => vec![own, Subject::Bore, Subject::Hinge],
+            FeatureKind::Bore(Bore::Cup | Bore::Plate | Bore::PlateBehind) => {
+                vec![own, Subject::Bore, Subject::Hinge]
+            }
             _ => vec![own, Subject::Joint],
         }
     }
@@ -311,7 +313,7 @@ impl Cut<'_, '_> {
         let end = self.part.datum([Face::LengthStart, Face::LengthEnd]);
         let edge = match (self.feature.face.is_broad(), bore) {
             (true, Bore::Cup) => self.part.hinge_edge(),
-            (true, Bore::Pull | Bore::Plate) => None,
+            (true, Bore::Pull | Bore::Plate | Bore::PlateBehind) => None,
             (false, _) => Some(self.part.datum([Face::ThickStart, Face::ThickEnd])),
         };
         let edge = edge.unwrap_or_else(|| self.part.datum([Face::WidthStart, Face::WidthEnd]));
@@ -319,7 +321,7 @@ impl Cut<'_, '_> {
         let (long, wide) = match bore {
             Bore::Cup => self.cup(u, v),
             Bore::Pull => self.pull(u, v),
-            Bore::Plate => hanging::screw(self.tell, self.part, (u, v)),
+            Bore::Plate | Bore::PlateBehind => hanging::screw(self.tell, self.part, (u, v)),
         };
         let place = |face: Face, at: Length, size: Size| {
             let (distance, whole) = (
@@ -350,22 +352,28 @@ impl Cut<'_, '_> {
                     self.drilled("deep", deep, &fact(deep, format!("depth of {name}'s cup"), hole)),
                 ]
             }
-            Bore::Plate => {
+            Bore::Plate | Bore::PlateBehind => {
                 use words::plate::{BLOCK, DEEP, SCREW};
                 let Some((name, at)) = self.hinge() else { return Vec::new() };
                 let (hole, depth) =
                     (tell.origin(&BLOCK, SCREW, Some(at)), tell.origin(&BLOCK, DEEP, Some(at)));
+                let goes = match bore {
+                    Bore::PlateBehind => tell.custom(
+                        deep,
+                        "what the block leaves of the depth",
+                        format!("the hole of {name}'s plate goes on through its block"),
+                    ),
+                    Bore::Cup | Bore::Pull | Bore::Plate => {
+                        fact(deep, format!("depth for {name}'s plate"), depth)
+                    }
+                };
                 vec![
                     self.drilled(
                         "across",
                         wide,
                         &fact(wide, format!("screw of {name}'s plate"), hole),
                     ),
-                    self.drilled(
-                        "deep",
-                        deep,
-                        &fact(deep, format!("depth for {name}'s plate"), depth),
-                    ),
+                    self.drilled("deep", deep, &goes),
                 ]
             }
             Bore::Pull => {

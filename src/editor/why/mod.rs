@@ -250,8 +250,12 @@ fn of_opening(piece: &Piece, opening: &Opening) -> Why {
 fn of_part(piece: &Piece, part: &Part) -> Why {
     let [long, wide] = part.core();
     let sizes = [("length", &part.length), ("width", &part.width), ("thickness", &part.thickness)];
-    // What its strips leave of it.
-    let cores = [("core length", &long, &part.length), ("core width", &wide, &part.width)];
+    // What it is sawn to, where that is more than it is drawn, or less by its strips.
+    let [long_name, wide_name] = match part.strips.is_empty() {
+        true => ["sawn length", "sawn width"],
+        false => ["core length", "core width"],
+    };
+    let cores = [(long_name, &long, &part.length), (wide_name, &wide, &part.width)];
     let cores = cores.into_iter().filter(|(_, core, whole)| core != whole);
     let sizes = sizes.into_iter().chain(cores.map(|(name, core, _)| (name, core)));
     let thing = Thing::Part { mark: part.mark.clone() };

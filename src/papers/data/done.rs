@@ -174,13 +174,6 @@ pub(super) struct FixedBeside<'d> {
     most: Figure,
 }
 
-/// A panel over an end.
-#[derive(Serialize)]
-pub(super) struct FittedCover<'d> {
-    part: &'d str,
-    through: &'d str,
-}
-
 #[derive(Serialize)]
 pub(super) struct FittedFiller<'d> {
     part: &'d str,
@@ -247,6 +240,9 @@ impl<'d> Maker<'d, '_> {
             }
             Measured::Packed => ("side to the edge of the opening", None, None),
             Measured::OverUnder => ("edge of the opening to the board above or below", None, None),
+            Measured::BoxFront => ("length of the box front", None, None),
+            Measured::BoxSide => ("length of the box side", None, None),
+            Measured::BoxHigh => ("height of the box side", None, None),
             Measured::Between => ("between the boards beside it", None, None),
             Measured::KeepOut(id) => {
                 ("where it is", piece.site.keep_outs.get(id.0).map(|own| &*own.name), None)
@@ -387,9 +383,7 @@ impl<'d> Maker<'d, '_> {
                 through: self.mark(own.end),
                 most: own.most.map(|most| self.figure(most)),
             }),
-            House::Cover { part, end } => {
-                What::FitCover(FittedCover { part: self.mark(*part), through: self.mark(*end) })
-            }
+            House::Cover(own) => What::FitCover(self.fitted_cover(own)),
             House::StandOff(id, side, between) => What::StandOff(StoodOff {
                 case: case(*id),
                 side: side.word(),

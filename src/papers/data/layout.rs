@@ -21,6 +21,8 @@ pub(super) struct ScrewLine<'d> {
     #[serde(skip_serializing_if = "Option::is_none")]
     apart: Option<Figure>,
     count: u32,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    shim: Option<Figure>,
 }
 
 impl<'d> Maker<'d, '_> {
@@ -77,6 +79,7 @@ impl<'d> Maker<'d, '_> {
             first: self.figure(own.first),
             apart: own.apart.is_positive().then(|| self.figure(own.apart)),
             count: own.count,
+            shim: own.shim.is_positive().then(|| self.figure(own.shim)),
         }
     }
 

@@ -1,6 +1,7 @@
 //! The packet as data for other programs: what `schema/packet.json` describes.
 
 mod bases;
+mod covers;
 mod done;
 mod fitted;
 mod laid_on;

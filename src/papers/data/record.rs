@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::lines::Refs;
 use super::opens::Opens;
-use super::{bases, done, fitted, laid_on, layout, sections, stacked, wooden};
+use super::{bases, covers, done, fitted, laid_on, layout, sections, stacked, wooden};
 
 #[derive(Serialize)]
 pub(super) struct Data<'d> {
@@ -226,7 +226,14 @@ pub(super) enum What<'d> {
         planer: Option<Figure>,
     },
     #[serde(rename = "stick")]
-    Stick { shorter: Figure, parts: Vec<&'d str> },
+    Stick {
+        shorter: Figure,
+        parts: Vec<&'d str>,
+        stock: &'d str,
+        size: [Figure; 3],
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pieces: Option<i64>,
+    },
     #[serde(rename = "spacers")]
     Spacers(fitted::Spaced<'d>),
     #[serde(rename = "mill")]
@@ -283,6 +290,8 @@ pub(super) enum What<'d> {
         centers: Vec<[Figure; 2]>,
         diameter: Figure,
         deep: Figure,
+        #[serde(skip_serializing_if = "Vec::is_empty")]
+        behind: Vec<&'d str>,
         lines: Refs,
     },
     #[serde(rename = "shape")]
@@ -379,7 +388,7 @@ pub(super) enum What<'d> {
     #[serde(rename = "fit filler")]
     FitFiller(done::FittedFiller<'d>),
     #[serde(rename = "fit cover")]
-    FitCover(done::FittedCover<'d>),
+    FitCover(covers::FittedCover<'d>),
     #[serde(rename = "stand off wall")]
     StandOff(done::StoodOff<'d>),
     #[serde(rename = "keep space")]

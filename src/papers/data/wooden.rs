@@ -22,6 +22,8 @@ pub(super) struct OnWood<'d> {
     runners: Vec<&'d str>,
     #[serde(skip_serializing_if = "Vec::is_empty")]
     stops: Vec<&'d str>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    stops_on: Vec<&'d str>,
     #[serde(skip_serializing_if = "Option::is_none")]
     box_high: Option<Figure>,
     box_less: [Figure; 2],
@@ -46,6 +48,7 @@ impl<'d> Maker<'d, '_> {
             kickers: marks(&own.kickers),
             runners: marks(&own.runners),
             stops: marks(&own.stops),
+            stops_on: marks(&own.stops_on),
             box_high: own.opening.box_high().map(|high| self.figure(high.length)),
             box_less: own.less.each_ref().map(|less| self.figure(less.length)),
             clear: self.figure(own.behind.length),

@@ -92,9 +92,15 @@ impl<'d> Maker<'d, '_> {
                 wide: (*way == Blank::Edges).then(|| self.at_least(*wide)),
                 planer: in_parts.then(|| self.figure(self.work.piece.shop.planer)),
             },
-            Doing::Stick { shorter, parts } => {
-                What::Stick { shorter: self.figure(*shorter), parts: self.marks(parts) }
-            }
+            Doing::Stick { shorter, parts, pieces, size } => What::Stick {
+                shorter: self.figure(*shorter),
+                parts: self.marks(parts),
+                stock: parts
+                    .first()
+                    .map_or("", |id| self.work.parts.get(*id).map_or("", |part| self.stock(part))),
+                size: self.figures(*size),
+                pieces: (*pieces > 1).then_some(*pieces),
+            },
             Doing::Spacer(index) => What::Spacers(self.spacer(fitting.spacers.get(*index)?)),
             Doing::Mill { along, to, parts } => {
                 // Of a core and its strips every error adds up.
@@ -300,6 +306,7 @@ impl<'d> Maker<'d, '_> {
             centers: holes.centers.iter().map(|own| own.map(|at| self.figure(at))).collect(),
             diameter: self.mating(holes.diameter),
             deep: self.mating(holes.deep),
+            behind: self.marks(&holes.behind),
             lines: self.lines.at(holes.spans.iter().copied()),
         }
     }

@@ -81,13 +81,23 @@ impl Plane {
         });
         let mut cut = of(&|space| self.cuts(space));
         cut.sort_by_key(|(_, part)| part.path.as_str());
-        // A board that another takes is drawn over it: a bottom over its groove.
-        let hosts: Vec<(PartId, PartId)> = cut
-            .iter()
-            .flat_map(|(host, part)| {
-                part.features.iter().filter_map(move |own| own.takes.map(|guest| (*host, guest)))
-            })
-            .collect();
+        // A board that lies in a channel of another is drawn over it: a bottom over its
+        // groove, a back over its rabbets.
+        let mut hosts: Vec<(PartId, PartId)> = Vec::new();
+        for (host, part) in &cut {
+            for channel in part.features.iter().filter(|own| own.is_channel()) {
+                let hollows = part.hollows(channel);
+                let lies_there = |guest: &Part| {
+                    let space = guest.cuboid();
+                    hollows.iter().any(|hollow| hollow.overlaps(&space))
+                };
+                let guests = cut.iter().filter(|(id, guest)| {
+                    let own = channel.takes == Some(*id);
+                    id != host && (own || channel.takes.is_none() && lies_there(guest))
+                });
+                hosts.extend(guests.map(|(guest, _)| (*host, *guest)));
+            }
+        }
         let rank = |part: PartId| {
             let host = hosts.iter().find(|(_, guest)| *guest == part).map(|(host, _)| *host);
             let over = host.map(|host| hosts.iter().any(|(_, guest)| *guest == host));

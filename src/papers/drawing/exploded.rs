@@ -29,6 +29,8 @@ enum Layer {
     BaseFront,
     BaseBack,
     Back,
+    BackCover,
+    UnderCover,
     Frame,
     Front,
     DrawerBox,
@@ -45,11 +47,14 @@ fn layer(part: &Part) -> Layer {
         | Role::AdjustableShelf
         | Role::Packer
         | Role::HingeBlock
+        | Role::HoldingBlock
         | Role::Guide
         | Role::Kicker
         | Role::Runner
         | Role::Stop => Layer::Between,
         Role::Filler => Layer::Frame,
+        Role::Cover if part.which == Which::Back => Layer::BackCover,
+        Role::Cover if part.which == Which::Bottom => Layer::UnderCover,
         Role::Batten | Role::Cover => Layer::Upright,
         Role::Countertop => Layer::Countertop,
         Role::Top | Role::Stretcher => Layer::Top,
@@ -124,6 +129,7 @@ fn case_apart(parts: &[Part], slant: Slant) -> Vec<Body<'_>> {
         (Layer::Top, true),
         (Layer::Countertop, true),
         (Layer::Bottom, false),
+        (Layer::UnderCover, false),
         (Layer::BaseBack, false),
         (Layer::Sleeper, false),
         (Layer::BaseFront, false),
@@ -146,11 +152,13 @@ fn case_apart(parts: &[Part], slant: Slant) -> Vec<Body<'_>> {
         }
         all.append(&mut group);
     }
-    let mut back = bodies(parts, Layer::Back);
-    if let Some(rest) = slant.extent(&all) {
-        slant.clear(&mut back, &rest, gap, true);
+    for own in [Layer::Back, Layer::BackCover] {
+        let mut back = bodies(parts, own);
+        if let Some(rest) = slant.extent(&all) {
+            slant.clear(&mut back, &rest, gap, true);
+        }
+        all.append(&mut back);
     }
-    all.append(&mut back);
     all
 }
 
@@ -220,7 +228,7 @@ fn closed<'p>(piece: &Piece, parts: &'p [Part], own: Layer) -> Vec<Body<'p>> {
     let body = |group: &[&'p Part]| match group {
         [one] => Some(Body::part(one)),
         [] => None,
-        [first, ..] => Body::closed(group.to_vec(), kinds::name(piece, first)),
+        [first, ..] => Body::closed(group.to_vec(), kinds::name_in_case(piece, first)),
     };
     groups.filter_map(body).collect()
 }

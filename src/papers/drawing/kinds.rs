@@ -9,6 +9,27 @@ pub(in crate::papers) struct Kind<'p> {
     pub(in crate::papers) each: Vec<Vec<&'p Part>>,
 }
 
+impl Kind<'_> {
+    /// True where some hang at the left and some at the right.
+    pub(in crate::papers) fn is_mirrored(&self) -> bool {
+        let mut hung = self.each.iter().filter_map(|own| own.first()?.hung);
+        let first = hung.next();
+        hung.any(|side| Some(side) != first)
+    }
+}
+
+/// The part of another of its kind that does what this one does: of one that hangs at the
+/// other side, the one at the other side.
+pub(in crate::papers) fn counterpart<'p>(part: &Part, others: &[&'p Part]) -> Option<&'p Part> {
+    let turned = others.first().is_some_and(|other| other.hung != part.hung);
+    let which = match part.which {
+        Which::At(side) if turned => Which::At(side.other()),
+        Which::AtNumber(side, number) if turned => Which::AtNumber(side.other(), number),
+        which => which,
+    };
+    others.iter().find(|other| other.role == part.role && other.which == which).copied()
+}
+
 /// What is the same in all of a kind: which parts, and what is cut into them to join
 /// them.
 type Build = Vec<(Role, Which, Vec<(&'static str, Face)>)>;
@@ -70,6 +91,14 @@ fn is_joint(kind: FeatureKind) -> bool {
         | FeatureKind::Dovetails
         | FeatureKind::Dowels(..) => true,
     }
+}
+
+/// What it is called on the drawing of its own case.
+pub(super) fn name_in_case(piece: &Piece, part: &Part) -> String {
+    let told = name(piece, part);
+    let case = piece.case(part.case).map(|case| format!(" in {}", case.name));
+    let short = case.and_then(|case| told.strip_suffix(&case).map(str::to_owned));
+    short.unwrap_or(told)
 }
 
 /// What an assembly is called that a part is of: `left door of linen`, `drawer box of

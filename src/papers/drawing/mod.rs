@@ -3,9 +3,11 @@
 mod cells;
 mod cut;
 pub(super) mod exploded;
+mod hidden;
 pub(super) mod kinds;
 mod labels;
 mod legible;
+mod notched;
 mod on_fronts;
 pub(super) mod section;
 pub(super) mod setup;

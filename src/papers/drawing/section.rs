@@ -3,7 +3,9 @@
 use crate::measure::Length;
 use crate::model::{Case, Opening, OpeningKind, Piece};
 use crate::papers::figures::Figures;
-use crate::parts::{Assembly, Bore, Cuboid, Direction, FeatureKind, Part, PartId, Parts, Role};
+use crate::parts::{
+    Assembly, Bore, Cuboid, Direction, Feature, FeatureKind, Part, PartId, Parts, Role,
+};
 use crate::plans::fitting::rods;
 
 use super::cut::{Plane, lies, near, stack, toe};
@@ -53,7 +55,7 @@ pub(in crate::papers) fn section(
         let columns = (foremost + letter * 0.8, foremost + letter * 2.4);
         let right = labels.column(&mut svg, columns, front, letter);
         // What lies is named at the side; the other boards are named beside themselves.
-        for (_, part) in sorted.cut.iter().filter(|(_, part)| !is_in_front(part) && !lies(part)) {
+        for (_, part) in sorted.cut.iter().filter(|(_, part)| !is_at_side(part)) {
             let area = plane.area(&part.cuboid());
             if !labels.on(&mut svg, &area, &part.mark, letter) {
                 labels.lead_out(&mut svg, &area, &part.mark, letter);
@@ -88,11 +90,22 @@ fn is_in_front(part: &Part) -> bool {
     matches!(part.assembly, Assembly::Frame(_) | Assembly::Front(_))
 }
 
+/// True for what is named at the side with its heights, or is in front and named there.
+fn is_at_side(part: &Part) -> bool {
+    is_in_front(part) || lies(part) || has_heights(part)
+}
+
+/// True for a board that stands upright across the case, whose height nothing else tells.
+fn has_heights(part: &Part) -> bool {
+    matches!(part.role, Role::Back | Role::Nailer(_) | Role::Kick)
+}
+
 /// What is told of a board, and where it lies.
 type Told = ((f64, f64), String);
 
-/// Between which heights the lying boards and the rails stand, from the floor: the
-/// boards at the back, the frame and the fronts before them.
+/// Between which heights the lying boards, the nailers, the back, the rails, and the kick
+/// stand, from the floor: the boards at the back, the kick, the frame, and the fronts
+/// before them.
 fn heights(figures: &Figures, plane: Plane, cut: &[(PartId, &Part)]) -> (Vec<Told>, Vec<Told>) {
     let (mut back, mut front) = (Vec::new(), Vec::new());
     for (_, part) in cut {
@@ -103,7 +116,9 @@ fn heights(figures: &Figures, plane: Plane, cut: &[(PartId, &Part)]) -> (Vec<Tol
         if is_in_front(part) {
             let told = if part.role == Role::Rail { told } else { part.mark.clone() };
             front.push(((area.1.0, middle(&area).1), told));
-        } else if lies(part) {
+        } else if part.role == Role::Kick {
+            front.push(((area.1.0, middle(&area).1), told));
+        } else if lies(part) || has_heights(part) {
             back.push(((area.0.0, middle(&area).1), told));
         }
     }
@@ -135,7 +150,9 @@ fn over_all(
 
 /// The screw holes of hinge plates in a side that is looked at from the left.
 fn plate_holes(svg: &mut Svg, part: &Part, plane: Plane) {
-    let bored = part.features.iter().filter(|f| f.kind == FeatureKind::Bore(Bore::Plate));
+    let is_plate =
+        |f: &&Feature| matches!(f.kind, FeatureKind::Bore(Bore::Plate | Bore::PlateBehind));
+    let bored = part.features.iter().filter(is_plate);
     for hole in bored.filter(|f| f.face == part.placement.face(Direction::X, true)) {
         for space in part.hollows(hole) {
             let at = middle(&plane.area(&space));

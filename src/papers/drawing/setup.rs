@@ -155,7 +155,8 @@ impl<'s> Sketch<'s> {
         self.svg.label((away, y), figure, LETTER, anchor);
     }
 
-    /// A few words in the middle of the piece, in as many lines as they need.
+    /// A few words along the piece, in as many lines as they need; the first is so far
+    /// below the datum.
     fn words(&mut self, words: &str, y: f64) {
         let most = (self.long / ADVANCE) as usize;
         let mut lines: Vec<String> = Vec::new();
@@ -168,8 +169,7 @@ impl<'s> Sketch<'s> {
                 _ => lines.push(word.to_owned()),
             }
         }
-        let step = LETTER * 1.2;
-        let first = y + LETTER * 0.35 - step * (lines.len().saturating_sub(1)) as f64 / 2.0;
+        let (step, first) = (LETTER * 1.2, y + LETTER * 0.35);
         for (number, line) in lines.iter().enumerate() {
             let at = (self.long / 2.0, first + step * number as f64);
             self.svg.text(at, line, LETTER, false);
@@ -179,7 +179,7 @@ impl<'s> Sketch<'s> {
     fn channel(&mut self, guide: Guide, told: &Told<'_>) {
         let Some(CutLine { from, wide }) = self.setup.lines.first() else { return };
         // From the datum: the guide's edge, both sides of the cut, the far side.
-        let gap = if told.then.is_empty() { ROW * 0.7 } else { ROW * 1.4 };
+        let gap = ROW * 0.7;
         let start = if from.is_zero() { 0.0 } else { ROW };
         let (set, near, high) = match guide {
             Guide::Near => {
@@ -204,12 +204,8 @@ impl<'s> Sketch<'s> {
             self.distance(0.0, -set, told.first, false);
         }
         if !told.then.is_empty() {
-            let between = match guide {
-                Guide::Near => (set, near),
-                Guide::Far => (far, set),
-                Guide::Table => (far, high),
-            };
-            self.words(told.then, -(between.0 + between.1) / 2.0);
+            // Below the datum and what lies there: on the board it would mark a place.
+            self.words(told.then, BAR + LETTER * 1.2);
         }
         if !from.is_zero() {
             self.distance(0.0, -near, &self.figures.text(*from), true);

@@ -4,8 +4,8 @@
 use crate::measure::Length;
 use crate::parts::{Cuboid, Direction, FeatureKind, Part, Role};
 
-use super::cut::{above_and_behind, toe};
 use super::labels::{Area, is_within, meets, union};
+use super::notched;
 use super::svg::{Fill, mm};
 use super::view::shoulders;
 
@@ -168,14 +168,14 @@ impl Slant {
             let at = self.project((x, y, z));
             (at.0 + by.0, at.1 + by.1)
         };
-        let space = part.cuboid();
-        let notch = toe(part);
-        let boxes = match notch {
-            // What stands behind is covered by what stands before and above it.
-            Some(at) => above_and_behind(&space, at).into_iter().rev().collect(),
-            None => with_tenons(part),
-        };
-        for own in boxes {
+        if let Some(faces) = notched::faces(part) {
+            for own in faces {
+                let corners = own.corners.into_iter().map(|(x, y, z)| project(x, y, z));
+                side(corners.collect(), own.fill, own.is_front);
+            }
+            return;
+        }
+        for own in with_tenons(part) {
             let (x0, y0, z0) = (mm(own.from.x), mm(own.from.y), mm(own.from.z));
             let (x1, y1, z1) = (mm(own.to.x), mm(own.to.y), mm(own.to.z));
             let at =
@@ -184,17 +184,8 @@ impl Slant {
             let right = at([(x1, y0, z0), (x1, y1, z0), (x1, y1, z1), (x1, y0, z1)]);
             let front = at([(x0, y0, z0), (x1, y0, z0), (x1, y1, z0), (x0, y1, z0)]);
             side(top, Fill::White, false);
-            if notch.is_none() {
-                side(right, Fill::Grey, false);
-            }
+            side(right, Fill::Grey, false);
             side(front, Fill::White, true);
-        }
-        if let Some((y, z)) = notch {
-            let x = mm(space.to.x);
-            let (y0, y1, y2) = (mm(space.from.y), mm(y), mm(space.to.y));
-            let (z0, z1, z2) = (mm(space.from.z), mm(z), mm(space.to.z));
-            let corners = [(y2, z0), (y2, z2), (y0, z2), (y0, z1), (y1, z1), (y1, z0)];
-            side(corners.map(|(y, z)| project(x, y, z)).to_vec(), Fill::Grey, false);
         }
     }
 }

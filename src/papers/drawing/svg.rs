@@ -207,7 +207,16 @@ impl Svg {
             self.reach(at.0 - half, at.1 - high);
             self.reach(at.0 + half, at.1 + high * 0.3);
         }
-        self.letters(at, text, high, Anchor::Middle, upright);
+        self.letters(at, text, high, Anchor::Middle, (upright, true));
+    }
+
+    /// A text that is read from the right, about its middle, on blank paper: nothing that is
+    /// drawn beside it gives way.
+    pub(super) fn bare(&mut self, at: (f64, f64), text: &str, high: f64) {
+        let half = text.chars().count() as f64 * high * 0.32;
+        self.reach(at.0 - high, at.1 - half);
+        self.reach(at.0, at.1 + half);
+        self.letters(at, text, high, Anchor::Middle, (true, false));
     }
 
     /// A level text that begins, has its middle, or ends at its point.
@@ -226,10 +235,17 @@ impl Svg {
         };
         self.reach(left, at.1 - high);
         self.reach(left + wide, at.1 + high * 0.3);
-        self.letters(at, text, high, anchor, false);
+        self.letters(at, text, high, anchor, (false, true));
     }
 
-    fn letters(&mut self, at: (f64, f64), text: &str, high: f64, anchor: Anchor, upright: bool) {
+    fn letters(
+        &mut self,
+        at: (f64, f64),
+        text: &str,
+        high: f64,
+        anchor: Anchor,
+        (upright, clears): (bool, bool),
+    ) {
         self.number("<text x=\"", at.0);
         self.number("\" y=\"", at.1);
         self.number("\" font-size=\"", high);
@@ -245,8 +261,11 @@ impl Svg {
             self.number(" ", at.1);
             self.body.push_str(")\"");
         }
-        self.number(" paint-order=\"stroke\" stroke=\"#fff\" stroke-width=\"", high * 0.25);
-        self.body.push_str("\">");
+        if clears {
+            self.number(" paint-order=\"stroke\" stroke=\"#fff\" stroke-width=\"", high * 0.25);
+            self.body.push('"');
+        }
+        self.body.push('>');
         let mut before = ' ';
         for c in visible(text).chars() {
             let behind = std::mem::replace(&mut before, c);

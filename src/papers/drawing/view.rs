@@ -9,12 +9,13 @@ use crate::model::{
 };
 use crate::papers::figures::Figures;
 use crate::parts::{
-    Assembly, Cuboid, Direction, FeatureKind, Of, Part, Parts, Point, Role, Which, keep_out_space,
+    Assembly, Cuboid, Direction, FeatureKind, Part, Parts, Point, Role, Which, keep_out_space,
 };
 use crate::plans::fitting::rods;
 
 use super::cells::Cells;
 use super::cut::{above_and_behind, toe};
+use super::hidden::{is_behind_a_front, is_behind_doors, is_nailer_behind_fronts, is_of_door};
 use super::labels::{self, Area, Labels};
 use super::legible::{self, legible, rows_below};
 use super::on_fronts;
@@ -69,31 +70,6 @@ fn rails(svg: &mut Svg, piece: &Piece, parts: &Parts, high: f64, doors: Doors) {
             svg.line((left, y), (right, y), Line::Narrow);
         }
     }
-}
-
-/// True for a part of a front that opens on hinges.
-fn is_of_door(piece: &Piece, part: &Part) -> bool {
-    match part.assembly {
-        Assembly::Front(front) => piece.opening(front.opening).is_some_and(Opening::is_door),
-        Assembly::Base(_)
-        | Assembly::Carcass(_)
-        | Assembly::Frame(_)
-        | Assembly::DrawerBox(_)
-        | Assembly::Countertop(_)
-        | Assembly::Filler(..)
-        | Assembly::Loose(_) => false,
-    }
-}
-
-/// True for what the list behind a door holds.
-fn is_behind_doors(piece: &Piece, part: &Part) -> bool {
-    let list = match part.of {
-        Of::Member(member) => piece.member(member).map(|member| member.list),
-        Of::Opening(opening) => Some(opening),
-        Of::Front(front) => Some(front.opening),
-        Of::Case(_) | Of::Row(_) => None,
-    };
-    list.is_some_and(|list| piece.door_before(list).is_some())
 }
 
 /// A piece with errors from the front, as it stands meanwhile: without figures,
@@ -153,7 +129,9 @@ fn front(piece: &Piece, parts: &Parts, whole: &Cuboid, (letter, doors): (f64, Do
         .filter_map(|part| part.opening())
         .collect();
     let hidden = |part: &Part| {
-        is_behind_a_front(part, &closed) || (doors == Doors::Closed && is_behind_doors(piece, part))
+        is_behind_a_front(part, &closed)
+            || is_nailer_behind_fronts(piece, part, &closed)
+            || (doors == Doors::Closed && is_behind_doors(piece, part))
     };
     order.sort_by_cached_key(|part| (Reverse(part.cuboid().from.z), part.path.as_str()));
     svg.line((-letter * 3.0, high), (across + letter * 3.0, high), Line::Wide);
@@ -259,7 +237,7 @@ fn mark(svg: &mut Svg, labels: &mut Labels, seen: &[Area], text: &str, letter: f
     match (turned, seen.first()) {
         (Some(((x, y), room)), _) => {
             labels.take(room);
-            svg.text((x + letter * 0.35, y), text, letter, true);
+            svg.bare((x + letter * 0.35, y), text, letter);
         }
         (None, Some(area)) => labels.lead_out(svg, area, text, letter),
         (None, None) => {}
@@ -305,13 +283,6 @@ fn is_named_behind(part: &Part) -> bool {
         part.role,
         Role::DrawerFront | Role::Divider | Role::FixedShelf | Role::AdjustableShelf
     )
-}
-
-/// True for a shelf or a drawer box behind a front: what is seen of it through the
-/// gap is a stray line on paper.
-fn is_behind_a_front(part: &Part, closed: &BTreeSet<OpeningId>) -> bool {
-    let is_front = matches!(part.assembly, Assembly::Front(_));
-    !is_front && part.opening().is_some_and(|opening| closed.contains(&opening))
 }
 
 /// Over all, then the members and openings of each case's root list.

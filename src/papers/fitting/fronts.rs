@@ -15,7 +15,7 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[OntoBox<'_>], blocks: &mut 
     }
     let figures = &source.figures;
     blocks.push(Block::Heading("Drawer fronts onto their boxes".into()));
-    blocks.push(Block::Note("The screws through the pull holes hold the front for now, and four screws from inside the box stay; the table has their lengths. The pilot hole goes no deeper into the front than the table says, and the last figure is the wood that it leaves.".into()));
+    blocks.push(Block::Note("The screws through the pull holes hold the front for now, and the screws from inside the box stay, on their lines of the layout sheet; the table has their lengths. The pilot hole goes no deeper into the front than the table says, and the last figure is the wood that it leaves.".into()));
     let mut table = Table {
         columns: vec![
             left("front").strong(),
@@ -40,7 +40,7 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[OntoBox<'_>], blocks: &mut 
             figures.text(front.thick),
             figures.text(front.box_front),
             hold,
-            format!("4 × {}", long(source, &front.stay)),
+            format!("{} × {}", front.staying(), long(source, &front.stay)),
             figures.text(front.pilot()),
             figures.text(front.wood_left()),
         ]);
@@ -118,7 +118,7 @@ fn steps(source: &Source<'_, '_>, all: &[OntoBox<'_>]) -> Table {
                 .to_owned(),
         );
     }
-    lines.push("slide the drawer out, and bore and drive the four screws that stay, from inside the box near its corners; a stop on the bit, as far from its point as the box front is thick and the pilot deep, keeps it from coming through the face".to_owned());
+    lines.push("slide the drawer out, and bore and drive the screws that stay from inside the box, on their lines of the layout sheet; a stop on the bit, as far from its point as the box front is thick and the pilot deep, keeps it from coming through the face".to_owned());
     if pulls {
         lines.push("take out the screws in the pull holes, bore on through the box front from the face, and fit the pull".to_owned());
     }

@@ -105,7 +105,7 @@ fn overlays(source: &Source<'_, '_>, all: &[HungAt<'_>], blocks: &mut Vec<Block>
 fn plates(source: &Source<'_, '_>, all: &[HungAt<'_>], blocks: &mut Vec<Block>) {
     let figures = &source.figures;
     if all.iter().any(|hung| !hung.butt && hung.plate.is_none()) {
-        blocks.push(Block::Note("The plate of the cup hinge is not drawn, because its figures are not given. The hinge's data sheet has them: put the center of each plate at the height in the table, and take from that sheet the line of its screws, their holes, and what it must stand on to lie level with the edge of the opening. The cut list has no blocks for the plates. Once its `plate` is entered in the plan, these papers give every plate and block.".into()));
+        blocks.push(Block::Note("The plate of the cup hinge is not drawn, because its figures are not given. The hinge's data sheet has them: put the center of each plate at the height in the table, and take from that sheet the line of its screws, their holes, and what it must stand on to lie level with the edge of the opening. The cut list has no blocks for the plates. Once those figures are entered, these papers give every plate and block.".into()));
     }
     let mut screws = Table {
         columns: vec![

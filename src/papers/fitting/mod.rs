@@ -74,7 +74,7 @@ fn spacers(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
         return;
     }
     blocks.push(Block::Heading("Spacer blocks for even openings".into()));
-    blocks.push(Block::Note("Cut two blocks of each length when you cut the rails or stiles, at the same stop. Stand one at each end of the opening while you screw in the next member, and use the same two for every opening in the row.".into()));
+    blocks.push(Block::Note("Cut two blocks of each length from scrap, both at one stop, and where a rail or stile is as long, at its stop. Stand one at each end of the opening while you screw in the next member, and use the same two for every opening in the row.".into()));
     let mut table = Table {
         columns: vec![right("long").strong(), right("pcs"), left("for the openings")],
         ..Table::default()

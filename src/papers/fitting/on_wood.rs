@@ -48,10 +48,17 @@ fn explained(source: &Source<'_, '_>, all: &[OnWood<'_>]) -> String {
 
 fn runs(source: &Source<'_, '_>, all: &[OnWood<'_>]) -> Table {
     let (figures, facts) = (&source.figures, &source.work.piece.facts);
-    let nailed: Vec<String> = all
-        .iter()
-        .filter_map(|own| Some(format!("{} of {}", own.nailer?.mark, own.opening.title())))
-        .collect();
+    // One nailer may stand behind several drawers.
+    let mut behind: Vec<(&str, Vec<&str>)> = Vec::new();
+    for own in all {
+        let Some(nailer) = own.nailer else { continue };
+        match behind.iter_mut().find(|(mark, _)| *mark == nailer.mark) {
+            Some((_, drawers)) => drawers.push(own.opening.title()),
+            None => behind.push((&nailer.mark, vec![own.opening.title()])),
+        }
+    }
+    let nailed: Vec<String> =
+        behind.iter().map(|(mark, drawers)| format!("{mark} behind {}", listed(drawers))).collect();
     let to = match nailed.is_empty() {
         true => String::new(),
         false => format!(", or to the nailer that stands there: {}", nailed.join(", ")),
@@ -114,6 +121,7 @@ fn stops(source: &Source<'_, '_>, all: &[OnWood<'_>], blocks: &mut Vec<Block>) {
         columns: vec![
             left("drawer").strong(),
             left("stops").strong(),
+            left("on").strong(),
             right("front end").strong(),
             right("aside").strong(),
         ],
@@ -125,6 +133,7 @@ fn stops(source: &Source<'_, '_>, all: &[OnWood<'_>], blocks: &mut Vec<Block>) {
         table.rows.push(vec![
             own.opening.title().to_owned(),
             marks(&own.stops),
+            marks(&own.stops_on),
             figures.size(&stopped.back, facts),
             figures.size(&stopped.aside, facts),
         ]);

@@ -12,9 +12,9 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[PinRows<'_>], blocks: &mut 
         return;
     }
     blocks.push(Block::Heading("Shelf pins".into()));
-    blocks.push(Block::Note("Bore these rows while the boards lie flat, before the case is closed. A front row and a back row go into each board. The first hole has its own distance from the bottom end of each board, so that all four rows are level in the case.".into()));
+    blocks.push(Block::Note("Bore these rows while the boards lie flat, before the case is closed. A front row and a back row go into each board. Where the boards end at different heights the first hole has its own distance from the bottom end of each, so that all four rows are level in the case.".into()));
     if all.iter().any(|rows| rows.pins.span.is_none()) {
-        blocks.push(Block::Note("The plan gives no shelf pins, so the hole, its depth, the steps, and the distances from the edges are the usual ones. Check them against the pins that you bought.".into()));
+        blocks.push(Block::Note("No sheet of the shelf pins is entered, so the hole, its depth, the steps, and the distances from the edges are the usual ones. Check them against the pins that you bought.".into()));
     }
     let figures = &source.figures;
     for rows in all {

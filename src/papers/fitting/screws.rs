@@ -11,7 +11,7 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[Screws<'_>], blocks: &mut V
         return;
     }
     blocks.push(Block::Heading("Screws and small hardware".into()));
-    blocks.push(Block::Note("Hinges, slides, pulls, and the screws of the pulls are in the assembly order. Buy one in ten more than these.".into()));
+    blocks.push(Block::Note("What else the piece takes is in the assembly order, under the hardware in hand. Buy one in ten more than these.".into()));
     let mut table = Table {
         columns: vec![right("pcs").strong(), left("what"), left("gauge"), left("for")],
         ..Table::default()
@@ -27,12 +27,6 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[Screws<'_>], blocks: &mut V
     }
     blocks.push(Block::Table(table));
     blocks.push(Block::Note(holes(unit).to_owned()));
-    if all.iter().any(|screws| screws.purpose == Purpose::Pockets) {
-        blocks.push(Block::Note(
-            "Pocket screws have a coarse thread for sheets and soft wood, and a fine one for hard wood."
-                .into(),
-        ));
-    }
 }
 
 /// How thick they are (common practice, no source): thin ones where a rabbet or an edge
@@ -49,13 +43,20 @@ fn gauge(purpose: Purpose, unit: Unit) -> Option<&'static str> {
         | Purpose::Corners
         | Purpose::Fillers
         | Purpose::Covers
+        | Purpose::BackCovers
         | Purpose::Ties
         | Purpose::Blocks
+        | Purpose::Holding
+        | Purpose::FalseFronts
         | Purpose::Countertops
         | Purpose::Stacked
         | Purpose::Fronts
         | Purpose::Setting => Some(usual),
-        Purpose::Pockets | Purpose::Plates | Purpose::ShelfPins | Purpose::Clips => None,
+        Purpose::Pockets
+        | Purpose::HardPockets
+        | Purpose::Plates
+        | Purpose::ShelfPins
+        | Purpose::Clips => None,
     }
 }
 
@@ -99,8 +100,8 @@ fn what(source: &Source<'_, '_>, screws: &Screws<'_>) -> String {
 fn noun(purpose: Purpose, count: u32) -> (&'static str, bool) {
     let one = count == 1;
     match purpose {
-        Purpose::Pockets if one => ("pocket screw", true),
-        Purpose::Pockets => ("pocket screws", true),
+        Purpose::Pockets | Purpose::HardPockets if one => ("pocket screw", true),
+        Purpose::Pockets | Purpose::HardPockets => ("pocket screws", true),
         Purpose::Boards
         | Purpose::Packers
         | Purpose::Strips
@@ -109,8 +110,11 @@ fn noun(purpose: Purpose, count: u32) -> (&'static str, bool) {
         | Purpose::Covers
         | Purpose::Ties
         | Purpose::Bottoms
-        | Purpose::Blocks => ("wood screws", true),
-        Purpose::Countertops | Purpose::Stacked => ("pan-head screws with washers", true),
+        | Purpose::Blocks
+        | Purpose::Holding => ("wood screws", true),
+        Purpose::Countertops | Purpose::Stacked | Purpose::FalseFronts | Purpose::BackCovers => {
+            ("pan-head screws with washers", true)
+        }
         Purpose::Backs => ("screws with flat heads", true),
         Purpose::Plates => ("screws for plates", false),
         Purpose::Fronts => ("wood screws with large heads", true),
@@ -139,7 +143,8 @@ pub(in crate::papers) fn fastened(purpose: Purpose) -> String {
 
 pub(in crate::papers) fn purpose(purpose: Purpose) -> &'static str {
     match purpose {
-        Purpose::Pockets => "pocket holes",
+        Purpose::Pockets => "pocket holes into sheets and soft wood: coarse thread",
+        Purpose::HardPockets => "pocket holes into hard wood: fine thread",
         Purpose::Boards => "boards of the case or base that are screwed on",
         Purpose::Countertops => "countertops, from below",
         Purpose::Stacked => "cases on cases, down through their bottoms",
@@ -149,8 +154,11 @@ pub(in crate::papers) fn purpose(purpose: Purpose) -> &'static str {
         Purpose::Corners => "the corners of drawer boxes, through the sides",
         Purpose::Fillers => "fillers, from inside their case into the battens",
         Purpose::Covers => "covers, from inside their case",
+        Purpose::BackCovers => "covers over backs, from inside, through the back",
         Purpose::Ties => "cases to each other",
         Purpose::Blocks => "hinge blocks",
+        Purpose::Holding => "holding blocks of false fronts",
+        Purpose::FalseFronts => "false fronts, from behind through their holding blocks",
         Purpose::Backs => "the backs, on the lines of the layout sheet",
         Purpose::Plates => "hinge plates",
         Purpose::Fronts => "drawer fronts, from inside the box",

@@ -192,7 +192,7 @@ fn unknown(all: &[Drawer<'_>], blocks: &mut Vec<Block>) {
         return;
     }
     blocks.push(Block::Note(format!(
-        "The set-back lacks what only the sheet of {} says: how far behind the front the slide starts. Take it from there and write it here: ______. Once it is entered in the plan, this paper gives the whole figure.",
+        "The set-back lacks what only the sheet of {} says: how far behind the front the slide starts. Take it from there and write it here: ______. Once it is entered, this paper gives the whole figure.",
         slides.join(", ")
     )));
 }
@@ -441,6 +441,6 @@ fn under(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>) {
     blocks.push(Block::Note("Bore for the hooks from the outside face of the box back. Under the box front goes one clip at each side, and left and right ones differ: drill their screw holes at 45 degrees by the jig that comes with them, clear of the screws of the pull.".into()));
     blocks.push(Block::Table(table));
     if asks {
-        blocks.push(Block::Note("Most sheets ask for a hole of 6 mm, 10 mm deep, with its center 7 mm from the inside face of the drawer's side. Once yours is entered in the plan, this sheet counts from the ends of the box back.".into()));
+        blocks.push(Block::Note("Most sheets ask for a hole of 6 mm, 10 mm deep, with its center 7 mm from the inside face of the drawer's side. Once yours is entered, this sheet counts from the ends of the box back.".into()));
     }
 }

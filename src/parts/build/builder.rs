@@ -166,6 +166,7 @@ impl<'a> Builder<'a> {
             stands: draft.stands,
             show: draft.show,
             hung,
+            spare: Vec::new(),
             strips: Vec::new(),
             features: Vec::new(),
             notes: draft.notes,
@@ -453,8 +454,8 @@ pub fn planes(piece: &Piece, case: &Case) -> Planes {
     let back = case.back.as_ref().map(|back| piece.thickness(back.stock)).unwrap_or_default();
     Planes {
         carcass: &ahead + &frame,
-        inside: &case.deep - &back,
-        rear: case.deep.clone(),
+        inside: &case.deep - case.covers.behind() - &back,
+        rear: &case.deep - case.covers.behind(),
         frame: ahead,
     }
 }

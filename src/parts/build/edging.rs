@@ -2,11 +2,12 @@
 
 use crate::model::{Brim, Case, Edged, Edging, Exposure, MemberKind, Piece, Side, Stock};
 use crate::parts::edging::{Strip, overlong};
-use crate::parts::id::{Of, Role};
+use crate::parts::id::{Of, Role, Which};
 use crate::parts::part::Part;
 use crate::parts::space::{Direction, Face};
 
 use super::builder::Builder;
+use super::cover::{at_end, cover_of};
 
 /// Puts its strips on every part of a case that shows the edge of a sheet.
 pub(super) fn build(builder: &mut Builder<'_>) {
@@ -54,7 +55,7 @@ pub fn asked<'a>(piece: &'a Piece, case: &'a Case, part: &Part) -> Option<&'a Ed
     let member = |id: crate::model::MemberId| case.members.get(id.at).map(|member| &member.kind);
     let own = match (part.role, part.of) {
         (Role::End(side), _) => &side.of(&case.ends).edges,
-        (Role::Cover, _) => &part.at().and_then(|side| side.of(&case.covers).as_ref())?.edges,
+        (Role::Cover, _) => &cover_of(case, part)?.edges,
         (Role::Bottom, _) => &case.bottom.as_ref()?.board.edges,
         (Role::Top, _) => &case.top.as_ref()?.board.edges,
         (Role::Countertop, _) => &piece.top_over(case.id)?.spec.edges,
@@ -95,6 +96,7 @@ pub fn asked<'a>(piece: &'a Piece, case: &'a Case, part: &Part) -> Option<&'a Ed
             | Role::DrawerBottom
             | Role::Packer
             | Role::HingeBlock
+            | Role::HoldingBlock
             | Role::Guide
             | Role::Kicker
             | Role::Runner
@@ -126,12 +128,27 @@ fn faces(piece: &Piece, case: &Case, part: &Part, edging: &Edging) -> Vec<Face> 
     let order: &[Brim] = match part.role {
         Role::Slab => &[Brim::Left, Brim::Right, Brim::Bottom, Brim::Top],
         Role::Countertop => &[Brim::Left, Brim::Right, Brim::Back, Brim::Front],
+        Role::Cover => match part.which {
+            Which::Back => &[Brim::Left, Brim::Right],
+            Which::Bottom => &[Brim::Left, Brim::Right, Brim::Front],
+            _ => &[Brim::Back, Brim::Front],
+        },
         _ => &[Brim::Front],
     };
     let free = |brim: &Brim| match (part.role, brim) {
         (Role::Countertop, Brim::Left) => seen(Side::Left),
         (Role::Countertop, Brim::Right) => seen(Side::Right),
-        (Role::Countertop, Brim::Back) => !piece.site.fixed,
+        (Role::Countertop | Role::Cover, Brim::Back) => !piece.site.fixed,
+        // A cover over an end lies over the edge of that over the back, not of that below.
+        (Role::Cover, Brim::Left | Brim::Right) => {
+            let side = if *brim == Brim::Left { Side::Left } else { Side::Right };
+            let end = match part.which {
+                Which::Back => at_end(piece, case, side),
+                _ => case,
+            };
+            let is_over = part.which == Which::Back && side.of(&end.covers.ends).is_some();
+            !is_over && matches!(side.of(&end.exposure), Exposure::Seen)
+        }
         _ => true,
     };
     let named = order.iter().filter(|brim| free(brim) && !edging.bare.contains(brim));

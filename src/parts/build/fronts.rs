@@ -4,14 +4,13 @@ use crate::measure::Length;
 use crate::model::{Build, OpeningKind, Pull, PullAt, PullHeight, PullId, Run, Set, Side, Size};
 use crate::parts::feature::{Bore, Feature, FeatureKind};
 use crate::parts::id::{Of, PartId, Role, Which};
-use crate::parts::joint::JointSort;
 use crate::parts::part::Assembly;
 use crate::parts::space::{Direction, Face};
 
 use super::builder::{ACROSS, Builder, Draft, STANDING};
 use super::carcass::Carcass;
 use super::front::{Front, leaves};
-use super::{finger, flutes, framed, hinging};
+use super::{finger, flutes, framed, hinging, holding};
 
 pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
     let openings = builder.case.openings.clone();
@@ -85,10 +84,8 @@ pub(super) fn hardware(
     if let (Some(side), Some((hinge, span))) = (leaf.hung, leaf.fronts.hinge) {
         hinging::hang(builder, carcass, leaf, hinges, side, (hinge, span));
     }
-    if matches!(leaf.opening.kind, OpeningKind::False)
-        && let Some((side, holder)) = fixed_to(builder, leaf, hinges)
-    {
-        builder.join(JointSort::FrontFixed, *side.of(&sides), holder, false, leaf.opening.span);
+    if matches!(leaf.opening.kind, OpeningKind::False) {
+        holding::build(builder, carcass, leaf, sides);
     }
     if let Some(pull_index) = leaf.fronts.pull {
         pull_holes(builder, leaf, pull, pull_index);
@@ -96,24 +93,6 @@ pub(super) fn hardware(
     if let Some(finger) = &leaf.fronts.finger {
         finger::cut(builder, leaf, edge, finger);
     }
-}
-
-/// What a false front is fixed to, and at which side: a stile beside it, else a
-/// board that it lies against.
-fn fixed_to(builder: &Builder<'_>, leaf: &Front<'_>, front: PartId) -> Option<(Side, PartId)> {
-    let beside = || {
-        let sides = Side::BOTH.into_iter();
-        sides.filter_map(|side| Some((side, hinging::beside(builder, leaf, side)?.0)))
-    };
-    let is_stile = |(_, id): &(Side, PartId)| {
-        builder.part(*id).is_some_and(|part| part.assembly == Assembly::Frame(builder.id))
-    };
-    let back = builder.part(front).map(|part| part.cuboid().to.z);
-    // Without a frame the front lies on the boards or between them.
-    let is_behind = |(_, id): &(Side, PartId)| {
-        builder.case.frame.is_none() || builder.part(*id).map(|part| part.cuboid().from.z) == back
-    };
-    beside().find(is_stile).or_else(|| beside().find(is_behind))
 }
 
 fn pull_holes(builder: &mut Builder<'_>, leaf: &Front<'_>, id: PartId, pull: PullId) {

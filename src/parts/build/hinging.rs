@@ -170,7 +170,8 @@ fn plates(
     let rest = plate.deep - packing.length;
     if rest.is_positive() && !on_stile {
         // The screws go on through a thin block into the board behind it.
-        screws(builder, board, towards, leaf, &Plate { deep: rest, ..*plate }, z, heights);
+        let plate = Plate { deep: rest, ..*plate };
+        holes(builder, (board, towards, Bore::PlateBehind), leaf, &plate, z, heights);
     }
 }
 
@@ -222,11 +223,22 @@ fn block(
     }
 }
 
-/// Two holes a hinge, above each other at `z` from the foremost face of the case.
 fn screws(
     builder: &mut Builder<'_>,
     id: PartId,
     face: Face,
+    leaf: &Front<'_>,
+    plate: &Plate,
+    z: Length,
+    heights: &[Length],
+) {
+    holes(builder, (id, face, Bore::Plate), leaf, plate, z, heights);
+}
+
+/// Two holes a hinge, above each other at `z` from the foremost face of the case.
+fn holes(
+    builder: &mut Builder<'_>,
+    (id, face, bore): (PartId, Face, Bore),
     leaf: &Front<'_>,
     plate: &Plate,
     z: Length,
@@ -242,7 +254,7 @@ fn screws(
             builder.cut(
                 id,
                 Feature {
-                    kind: FeatureKind::Bore(Bore::Plate),
+                    kind: FeatureKind::Bore(bore),
                     face,
                     u: (u - radius, u + radius),
                     v: (v - radius, v + radius),
@@ -366,7 +378,7 @@ mod tests {
         let rest: Vec<Length> = partition
             .features
             .iter()
-            .filter(|f| f.kind == FeatureKind::Bore(Bore::Plate))
+            .filter(|f| f.kind == FeatureKind::Bore(Bore::PlateBehind))
             .map(|f| f.deep)
             .collect();
         assert_eq!(rest, [Length::mm(12) - Length::inches(25, 64); 8]);

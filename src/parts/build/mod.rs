@@ -17,6 +17,7 @@ mod framed;
 mod front;
 mod fronts;
 mod hinging;
+mod holding;
 mod inside;
 mod nailers;
 mod on_wood;
@@ -70,6 +71,7 @@ pub fn build(piece: &Piece) -> Parts {
     }
     countertop::fasten(piece, &mut parts);
     stacked::fasten(piece, &mut parts);
+    cover::fasten(piece, &mut parts);
     // What is joined over several cases stands among the joints of its own.
     let Parts { all, joints, .. } = &mut parts;
     joints.sort_by_key(|joint| all.get(joint.part.0).map(|part| part.case));

@@ -274,6 +274,7 @@ fn own(key: &Key) -> [String; 2] {
         Role::DrawerBottom => ("XB", "XB"),
         Role::Packer => ("PK", "P"),
         Role::HingeBlock => ("H", "H"),
+        Role::HoldingBlock => ("HB", "HB"),
         Role::Guide => ("GD", "G"),
         Role::Kicker => ("KR", "KR"),
         Role::Runner => ("RN", "RN"),

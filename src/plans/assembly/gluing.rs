@@ -280,11 +280,16 @@ pub(crate) fn is_glued_up(piece: &Piece, part: &Part) -> bool {
     widest_board(piece, part).is_some_and(|most| part.width.length > most)
 }
 
-/// The layers of its stock that a part is as thick as; one for most parts.
+/// The layers of its stock that a part is as thick as; one for most parts. A rough board
+/// gives more than the stock is planed to, and then one is enough.
 pub(crate) fn layers(piece: &Piece, part: &Part) -> i64 {
-    let own = piece.stock(part.stock).map(|stock| stock.thickness.length);
-    let own = own.filter(|own| own.is_positive());
-    own.map_or(1, |own| (part.thickness.length / own).ceil().clamp(1, 1000))
+    let Some(stock) = piece.stock(part.stock) else { return 1 };
+    let thick = part.thickness.length;
+    let (own, solid) = (stock.thickness.length, stock.is_solid());
+    if solid && trade::planes_to(stock.nominal).is_some_and(|planed| thick <= planed) {
+        return 1;
+    }
+    if own.is_positive() { (thick / own).ceil().clamp(1, 1000) } else { 1 }
 }
 
 /// True for a part that no single board of its stock gives.
@@ -335,9 +340,10 @@ pub(super) fn seamed(id: PartId, part: &Part, seams: i64) -> Closing {
 
 /// The clamps for a part that is laminated face to face: two rows where it is wider
 /// than a clamp's jaws press, 4 in (common practice, no source).
-pub(super) fn laminated(part: &Part) -> u32 {
+pub(super) fn laminated(work: &Workings<'_>, id: PartId, part: &Part) -> u32 {
     let rows = if part.rough.width > Length::inches(4, 1) { 2 } else { 1 };
-    trade::panel_clamps(part.rough.length) * rows
+    let long = work.sticks().of(id).map_or(part.rough.length, |stick| stick.long);
+    trade::panel_clamps(long) * rows
 }
 
 /// What a glue-up of joined parts asks. A clamp along a part closes the joints

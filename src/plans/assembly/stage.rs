@@ -24,6 +24,7 @@ pub fn stage(part: &Part) -> Stage {
     match part.role {
         Role::Packer
         | Role::HingeBlock
+        | Role::HoldingBlock
         | Role::Guide
         | Role::Kicker
         | Role::Runner

@@ -1,6 +1,6 @@
 //! What stands where the driver of a filler's screws is.
 
-use crate::parts::{Assembly, Bore, Cuboid, FeatureKind, Part, Role};
+use crate::parts::{Assembly, Bore, Cuboid, Feature, FeatureKind, Part, Role};
 use crate::plans::Workings;
 
 /// What stands on an end where the driver of a filler's screws is: the boards of its case
@@ -21,6 +21,8 @@ pub(super) fn before_face(work: &Workings<'_>, end: &Part, batten: &Part) -> Vec
             && (middle(&other) < middle(&own)) == outward
     };
     let boards = work.parts.of_case(end.case).iter().filter(stands).map(Part::cuboid);
-    let plates = end.features.iter().filter(|cut| cut.kind == FeatureKind::Bore(Bore::Plate));
+    let is_plate =
+        |cut: &&Feature| matches!(cut.kind, FeatureKind::Bore(Bore::Plate | Bore::PlateBehind));
+    let plates = end.features.iter().filter(is_plate);
     boards.chain(plates.flat_map(|plate| end.hollows(plate))).collect()
 }

@@ -6,7 +6,8 @@ use crate::parts::{Bore, Direction, FeatureKind, Front, Part, Role};
 use crate::plans::Workings;
 use crate::trade;
 
-use super::Index;
+use super::screw_lines::ScrewLine;
+use super::{Index, front_screws};
 
 /// A drawer front that is screwed to its box.
 #[derive(Clone, Debug)]
@@ -29,9 +30,20 @@ pub struct OntoBox<'a> {
     pub stay: ScrewLength,
     /// The screws through the pull holes that hold it while it is set.
     pub hold: ScrewLength,
+    /// The lines of those that stay, on the box front; none where no place is free.
+    pub lines: Vec<ScrewLine<'a>>,
 }
 
 impl OntoBox<'_> {
+    /// How many screws stay.
+    #[must_use]
+    pub fn staying(&self) -> u32 {
+        match self.lines.is_empty() {
+            true => 4,
+            false => self.lines.iter().map(|line| line.count).sum(),
+        }
+    }
+
     /// How deep the screws that stay are bored for in the front.
     #[must_use]
     pub fn pilot(&self) -> Length {
@@ -72,7 +84,8 @@ fn onto_box<'a>(work: &Workings<'a>, front: &Front<'a>, index: &Index<'a>) -> Op
         return None;
     }
     let own = index.of_opening(front.opening.id).iter();
-    let (_, box_front) = own.copied().find(|(_, part)| part.role == Role::DrawerFront)?;
+    let of_box: Vec<&'a Part> = own.map(|(_, part)| *part).collect();
+    let box_front = of_box.iter().copied().find(|part| part.role == Role::DrawerFront)?;
     let board = *front.parts.first()?;
     let unit = work.piece.tape().unit;
     let pulls = |part: &Part| {
@@ -99,8 +112,8 @@ fn onto_box<'a>(work: &Workings<'a>, front: &Front<'a>, index: &Index<'a>) -> Op
         box_front: own,
         pull_holes: pulled.map_or(0, pulls),
         to_box,
-        // A thin front gets a short screw: half of what it can take at least.
-        stay: ScrewLength::of(own + least.min(most.half()), own + most, unit),
+        stay: ScrewLength::of(own + trade::thin_bite(least, most, unit), own + most, unit),
         hold: ScrewLength::of(to_box + least.min(own.half()), through, unit),
+        lines: front_screws::lines(front, box_front, &of_box, work.piece.tape()),
     })
 }

@@ -2,11 +2,15 @@
 //! fronts on their boxes, and the screws for all of it; and the rows of shelf pins.
 
 mod at_wall;
+mod backs;
 mod driver_room;
+mod false_fronts;
+mod front_screws;
 pub mod fronts;
 pub mod hinges;
 pub mod on_wood;
 pub mod pins;
+mod pockets;
 pub mod reach;
 pub mod rods;
 pub mod screw_lines;
@@ -30,9 +34,9 @@ pub use fronts::OntoBox;
 pub use hinges::HungAt;
 pub use on_wood::OnWood;
 pub use pins::{PinRows, Struck};
+pub(in crate::plans) use pockets::pockets_meet;
 pub use rods::{Rail, RailEnd};
 pub use screw_lines::{ScrewLine, from_end};
-pub(in crate::plans) use screws::pockets_meet;
 pub use screws::{Fastening, Long, Purpose, Screws};
 pub use slides::{Drawer, Line};
 pub use spacers::Spacer;

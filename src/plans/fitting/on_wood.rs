@@ -2,7 +2,7 @@
 //! straight and level, and where they stop.
 
 use crate::measure::Length;
-use crate::model::{Axis, Case, Opening, Piece, Set, Size};
+use crate::model::{Axis, Case, JointKind, Opening, Piece, Set, Size};
 use crate::parts::{self, Direction, JointSort, Part, Role};
 use crate::trade;
 
@@ -23,6 +23,8 @@ pub struct OnWood<'a> {
     pub runners: Vec<&'a Part>,
     /// The blocks behind its front.
     pub stops: Vec<&'a Part>,
+    /// The boards that those stand on.
+    pub stops_on: Vec<&'a Part>,
     /// How much narrower and lower than its opening, as built, the box is.
     pub less: [Size; 2],
     /// From the box to the nailer that stands behind it, else to the inside of the back.
@@ -70,14 +72,19 @@ fn on_wood<'a>(
     let of = |role: Role| -> Vec<&'a Part> {
         own.iter().filter(|(_, part)| part.role == role).map(|(_, part)| *part).collect()
     };
-    let mut on: Vec<&'a Part> = Vec::new();
-    for (side, _) in own.iter().filter(|(_, part)| part.role == Role::DrawerSide) {
-        for board in index.holding(*side, JointSort::Slid) {
-            if !on.iter().any(|known| std::ptr::eq(*known, board)) {
-                on.push(board);
+    let under = |role: Role, sort: JointSort| {
+        let mut boards: Vec<&'a Part> = Vec::new();
+        for (id, _) in own.iter().filter(|(_, part)| part.role == role) {
+            for board in index.holding(*id, sort) {
+                if !boards.iter().any(|known| std::ptr::eq(*known, board)) {
+                    boards.push(board);
+                }
             }
         }
-    }
+        boards
+    };
+    let on = under(Role::DrawerSide, JointSort::Slid);
+    let stops_on = under(Role::Stop, JointSort::Wood(JointKind::Butt));
     let size = piece.drawer_box(case, opening)?;
     let tall = opening.as_built(Axis::Down);
     let guides = of(Role::Guide);
@@ -109,6 +116,7 @@ fn on_wood<'a>(
     Some(OnWood {
         opening,
         on,
+        stops_on,
         kickers: of(Role::Kicker),
         runners: of(Role::Runner),
         less: [free.play.clone(), tall - &size.high],

@@ -2,7 +2,7 @@
 //! over the middle of what is behind it.
 
 use crate::measure::{Length, Tape, Unit};
-use crate::parts::{Cuboid, Direction, Face, Part, Role};
+use crate::parts::{Cuboid, Direction, Face, FeatureKind, Part, Point, Role};
 use crate::trade;
 
 /// The line of the screws between two boards.
@@ -26,6 +26,8 @@ pub struct ScrewLine<'a> {
     pub apart: Length,
     /// How many.
     pub count: u32,
+    /// What shims fill between the two boards where the screws are; nought where they meet.
+    pub shim: Length,
 }
 
 impl ScrewLine<'_> {
@@ -52,6 +54,12 @@ impl ScrewLine<'_> {
             screw
         };
         (0..self.count).map(place).collect()
+    }
+
+    /// Where the heads of its screws are, in the piece.
+    #[must_use]
+    pub fn heads(&self) -> Vec<Point> {
+        self.screws(Length::ZERO, Length::ZERO).into_iter().map(|screw| screw.from).collect()
     }
 
     /// The same line with its screws elsewhere: all of them by up to 1 in, 25 mm, to either
@@ -183,6 +191,19 @@ pub(super) fn clear_of<'a>(
     stretches.into_iter().map(line).collect()
 }
 
+/// One line through the whole of a block, from back to front, into what it holds, over the
+/// middle of what the two share; where they don't meet, shims lie between them.
+pub(super) fn from_behind<'a>(
+    through: &'a Part,
+    into: &'a Part,
+    count: u32,
+    unit: Unit,
+) -> Vec<ScrewLine<'a>> {
+    let Some(row) = Row::along_axis(through, into, Direction::Z, unit) else { return Vec::new() };
+    let stretches = row.stretches(&[], unit).into_iter();
+    stretches.map(|stretch| row.line(stretch, count, unit)).collect()
+}
+
 /// Two lines in place of one, a quarter of what the boards share in from either side, so
 /// that the middle is left free; one in the middle of what is too narrow for two, under
 /// 1-1/2 in, 40 mm.
@@ -205,9 +226,9 @@ pub(super) fn beside_middle<'a>(
     lines.collect()
 }
 
-/// The lines of a panel: two along its longer side, so far from both edges of what the two
-/// boards share, or one along the middle of a narrow one. Below the bottom of the case no
-/// hand gets at them.
+/// The lines of a panel: along its longer side, so far from both edges of what the two
+/// boards share and between them where these are far apart, or one along the middle of a
+/// narrow one. Below the bottom of the case no hand gets at them.
 pub(super) fn along_edges<'a>(
     through: &'a Part,
     into: &'a Part,
@@ -222,13 +243,23 @@ pub(super) fn along_edges<'a>(
     let (own, other, across) = (through.cuboid(), into.cuboid(), row.across);
     let from = own.from.along(across).max(other.from.along(across));
     let to = own.to.along(across).min(other.to.along(across));
+    // 24 in, 600 mm from line to line at the most (common practice, no source).
+    let most = unit.either(Length::inches(24, 1), Length::mm(600));
     let places = match to - from > inset * 3 {
-        true => vec![from + inset, to - inset],
+        true => {
+            let between = ((to - from - inset * 2) / most).ceil().max(1);
+            let step = (to - from - inset * 2) / between;
+            (0..=between).map(|number| from + inset + step * number).collect()
+        }
         false => vec![(from + to).half()],
     };
     let rows = places.into_iter().map(|at| {
         let middle = own.from.along(across) + row.middle;
-        row.shifted(at - middle)
+        // Where a board lies along the line, it moves toward the middle, or to the edge.
+        let inward = if at * 2 < from + to { inset / 2 } else { -inset / 2 };
+        let moved = [0, 1, 2, 3, -1].map(|steps| row.shifted(at + inward * steps - middle));
+        let free = moved.iter().position(|row| !row.stretches(blocks, unit).is_empty());
+        row.shifted(at + inward * [0, 1, 2, 3, -1][free.unwrap_or(0)] - middle)
     });
     let lines = rows.flat_map(|row| {
         let stretches = row.stretches(blocks, unit).into_iter();
@@ -267,6 +298,7 @@ pub(super) fn upright_at<'a>(
         first: through.distance(end, *nearest - own.from.x),
         apart,
         count: u32::try_from(screws.len()).unwrap_or(u32::MAX),
+        shim: Length::ZERO,
     })
 }
 
@@ -274,6 +306,8 @@ pub(super) fn upright_at<'a>(
 struct Row<'a> {
     through: &'a Part,
     into: &'a Part,
+    /// The axis that its screws lie along.
+    axis: Direction,
     along: Direction,
     across: Direction,
     /// From the start of the board that the screws go through to the row.
@@ -286,11 +320,17 @@ struct Row<'a> {
     space: Cuboid,
     /// They are driven toward the end of the axis.
     to_end: bool,
+    /// What lies between the two boards.
+    shim: Length,
 }
 
 impl<'a> Row<'a> {
     fn of(through: &'a Part, into: &'a Part, unit: Unit) -> Option<Self> {
-        let axis = through.placement.thickness;
+        let row = Self::along_axis(through, into, through.placement.thickness, unit);
+        row.filter(|row| row.shim.is_zero())
+    }
+
+    fn along_axis(through: &'a Part, into: &'a Part, axis: Direction, unit: Unit) -> Option<Self> {
         let (own, other) = (through.cuboid(), into.cuboid());
         let shared = |side: Direction| {
             let from = own.from.along(side).max(other.from.along(side));
@@ -299,9 +339,10 @@ impl<'a> Row<'a> {
         let mut sides = Direction::ALL.into_iter().filter(|side| *side != axis);
         let (one, two) = (sides.next()?, sides.next()?);
         let size = |side: Direction| shared(side).1 - shared(side).0;
-        if !size(one).is_positive() || !size(two).is_positive() || size(axis).is_negative() {
+        if !size(one).is_positive() || !size(two).is_positive() {
             return None;
         }
+        let shim = (Length::ZERO - size(axis)).max(Length::ZERO);
         let (along, across) = if size(one) > size(two) { (one, two) } else { (two, one) };
         let middle = (shared(across).0 + shared(across).1).half();
         let wide = size(across);
@@ -313,13 +354,14 @@ impl<'a> Row<'a> {
         space.from.set(across, middle - beside);
         space.to.set(across, middle + beside);
         match to_end {
-            true => space.to.set(axis, own.to.along(axis) + reach(unit)),
-            false => space.from.set(axis, own.from.along(axis) - reach(unit)),
+            true => space.to.set(axis, own.to.along(axis) + shim + reach(unit)),
+            false => space.from.set(axis, own.from.along(axis) - shim - reach(unit)),
         }
         let middle = middle - own.from.along(across);
         Some(Self {
             through,
             into,
+            axis,
             along,
             across,
             middle,
@@ -327,6 +369,7 @@ impl<'a> Row<'a> {
             shared: shared(along),
             space,
             to_end,
+            shim,
         })
     }
 
@@ -340,7 +383,7 @@ impl<'a> Row<'a> {
 
     /// Where the row is free of cuts, from and to in the piece.
     fn stretches(&self, blocks: &[Cuboid], unit: Unit) -> Vec<(Length, Length)> {
-        let axis = self.through.placement.thickness;
+        let axis = self.axis;
         let own = self.through.cuboid();
         // In the other board only what is cut behind the first one is in the way.
         let mut behind = self.space;
@@ -354,6 +397,8 @@ impl<'a> Row<'a> {
         let cuts = |part: &'a Part, room: Cuboid| {
             part.features
                 .iter()
+                // Screws from behind end short of the flutes in a face.
+                .filter(|own| !matches!(own.kind, FeatureKind::Flute(_)))
                 .flat_map(|own| part.hollows(own))
                 .filter(move |hollow| {
                     Direction::ALL
@@ -419,7 +464,7 @@ impl<'a> Row<'a> {
         };
         ScrewLine {
             through,
-            face: through.placement.face(through.placement.thickness, self.to_end),
+            face: through.placement.face(self.axis, self.to_end),
             into: self.into,
             edge,
             at: through.distance(edge, self.middle),
@@ -427,6 +472,7 @@ impl<'a> Row<'a> {
             first,
             apart,
             count,
+            shim: self.shim,
         }
     }
 }

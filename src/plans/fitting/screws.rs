@@ -2,25 +2,24 @@
 
 use crate::measure::{Length, Unit};
 use crate::model::{CaseId, JointKind, Side};
-use crate::parts::{
-    Assembly, Direction, Feature, FeatureKind, JointSort, Part, Parts, Role, ScrewRow, screw_rows,
-};
+use crate::parts::{Direction, JointSort, Part, Parts, Role, ScrewRow, screw_rows};
 use crate::plans::Workings;
 use crate::plans::beside;
-use crate::plans::made::Space;
 use crate::plans::operations::Beside;
 use crate::trade;
 
 use super::fronts::ScrewLength;
 use super::screw_lines::{self, ScrewLine};
 use super::{Drawer, HungAt, OntoBox};
-use super::{driver_room, screws_apart, stacked};
+use super::{backs, driver_room, false_fronts, pockets, screws_apart, stacked};
 
 /// What they are for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Purpose {
-    /// Pocket holes.
+    /// Pocket holes into sheets and soft wood, which a coarse thread bites.
     Pockets,
+    /// Pocket holes into hard wood, which asks for a fine thread.
+    HardPockets,
     /// Boards of the case and its base that are screwed together.
     Boards,
     /// Countertops, from below.
@@ -37,12 +36,18 @@ pub enum Purpose {
     Fillers,
     /// Covers, from inside their case.
     Covers,
+    /// Covers over backs, through these.
+    BackCovers,
     /// Cases beside each other.
     Ties,
     /// The bottoms of drawers that are pushed in from behind.
     Bottoms,
     /// Blocks behind hinges.
     Blocks,
+    /// Blocks that hold false fronts.
+    Holding,
+    /// False fronts, from behind through their blocks.
+    FalseFronts,
     /// The back of a case.
     Backs,
     /// The plates of hinges.
@@ -109,18 +114,6 @@ fn into_end(unit: Unit) -> Length {
     unit.either(Length::inches(1, 1), Length::mm(25))
 }
 
-/// How far a screw that comes from behind a board, or through a thin one, goes
-/// into what is before it: 3/8 in, 10 mm (common practice, no source).
-fn into_face(unit: Unit) -> Length {
-    unit.either(Length::inches(3, 8), Length::mm(10))
-}
-
-/// The most that the screw of a back goes in: 5/8 in, 16 mm (common practice, no
-/// source).
-fn behind_back(unit: Unit) -> Length {
-    unit.either(Length::inches(5, 8), Length::mm(16))
-}
-
 pub(super) fn plan<'a>(
     work: &Workings<'a>,
     drawers: &[Drawer<'a>],
@@ -139,7 +132,7 @@ pub(super) fn plan<'a>(
         of_case(part.case).find(move |own| own.sort == sort && std::ptr::eq(own.part, part))
     };
     let mut found: Vec<Fastening<'a>> = Vec::new();
-    cases().for_each(|joints| pockets(joints, &mut found));
+    cases().for_each(|joints| pockets::screws(work, joints, &mut found));
     cases().for_each(|joints| found.extend(boards(work, joints)));
     found.extend(ties(work));
     for hung in hinges.iter().filter(|hung| !hung.butt) {
@@ -162,19 +155,20 @@ pub(super) fn plan<'a>(
         let fixed = of_case(drawer.front.case).find(|own| {
             own.sort == JointSort::FrontFixed && own.part.opening() == Some(drawer.opening.id)
         });
-        let one = |purpose, screw: &ScrewLength, count| Fastening {
+        let one = |purpose, screw: &ScrewLength, count, lines| Fastening {
             purpose,
             long: long(screw),
             count,
             part: drawer.front,
             into: fixed.map(|own| own.into).into_iter().collect(),
             joint: fixed.map(|own| own.index),
-            lines: Vec::new(),
+            lines,
         };
-        found.push(one(Purpose::Fronts, &drawer.stay, 4));
+        let stays = (drawer.staying(), drawer.lines.clone());
+        found.push(one(Purpose::Fronts, &drawer.stay, stays.0, stays.1));
         if drawer.pull_holes > 0 {
             let holes = u32::try_from(drawer.pull_holes).unwrap_or(u32::MAX);
-            found.push(one(Purpose::Setting, &drawer.hold, holes));
+            found.push(one(Purpose::Setting, &drawer.hold, holes, Vec::new()));
         }
     }
     for shelf in work.parts.all.iter().filter(|part| part.role == Role::AdjustableShelf) {
@@ -218,8 +212,11 @@ pub(super) fn count<'a>(fastenings: &[Fastening<'a>]) -> Vec<Screws<'a>> {
     for own in fastenings {
         let (purpose, long, count) = (own.purpose, own.long, own.count);
         // Each packer and each block has its own length of screw.
-        let own = matches!(purpose, Purpose::Packers | Purpose::Strips | Purpose::Blocks)
-            .then_some(own.part);
+        let own = matches!(
+            purpose,
+            Purpose::Packers | Purpose::Strips | Purpose::Blocks | Purpose::Holding
+        )
+        .then_some(own.part);
         match found.iter_mut().find(|known| (known.purpose, known.long) == (purpose, long)) {
             Some(known) => {
                 known.count = known.count.saturating_add(count);
@@ -238,7 +235,7 @@ pub(super) fn count<'a>(fastenings: &[Fastening<'a>]) -> Vec<Screws<'a>> {
 /// A joint with its parts.
 pub(super) struct Joined<'a> {
     pub(super) index: usize,
-    sort: JointSort,
+    pub(super) sort: JointSort,
     pub(super) part: &'a Part,
     pub(super) into: &'a Part,
 }
@@ -250,47 +247,6 @@ fn joined(parts: &Parts) -> Vec<Joined<'_>> {
         Some(Joined { index, sort: joint.sort, part, into })
     });
     own.collect()
-}
-
-/// True where the screws of these pockets go into a board: it lies across the end of the
-/// part where they are.
-pub(in crate::plans) fn pockets_meet(part: &Part, pockets: &Feature, into: &Part) -> bool {
-    if !matches!(pockets.kind, FeatureKind::Pockets(..)) {
-        return false;
-    }
-    let at = part.in_piece(Space::of(part, pockets).0);
-    let (into, place) = (into.cuboid(), &part.placement);
-    !at.overlap_along(&into, place.length).is_negative()
-        && at.overlap_along(&into, place.width).is_positive()
-}
-
-/// The pocket screws of each end.
-fn pockets<'a>(joints: &[Joined<'a>], found: &mut Vec<Fastening<'a>>) {
-    let mut parts: Vec<&'a Part> = Vec::new();
-    let pocketed = joints.iter().filter(|own| own.sort == JointSort::Wood(JointKind::Pocket));
-    for own in pocketed.clone() {
-        if !parts.iter().any(|part| std::ptr::eq(*part, own.part)) {
-            parts.push(own.part);
-        }
-    }
-    for part in parts {
-        for feature in &part.features {
-            let FeatureKind::Pockets(count, screw) = feature.kind else { continue };
-            let meets = |own: &&Joined<'_>| {
-                std::ptr::eq(own.part, part) && pockets_meet(part, feature, own.into)
-            };
-            let joint = pocketed.clone().find(meets);
-            found.push(Fastening {
-                purpose: Purpose::Pockets,
-                long: screw.map_or(Long::BySheet, Long::Is),
-                count,
-                part,
-                into: joint.map(|own| own.into).into_iter().collect(),
-                joint: joint.map(|own| own.index),
-                lines: Vec::new(),
-            });
-        }
-    }
 }
 
 /// What holds board to board, joint by joint of a case.
@@ -332,6 +288,16 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                 // Its two screws go beside the holes of its plate, which leave no one line.
                 found.push(fastening(Purpose::Blocks, through(part, into, unit), 2, Vec::new()));
             }
+            (JointSort::Wood(JointKind::Screw), Role::HoldingBlock) => {
+                let count = trade::screws_along(part.length.length);
+                let lines = line(part, into, count);
+                let long = false_fronts::into_side(part, into, unit);
+                found.push(fastening(Purpose::Holding, long, count, lines));
+            }
+            (JointSort::FrontFixed, _) if into.role == Role::HoldingBlock => {
+                let (long, count, lines) = false_fronts::from_behind(work, part, into);
+                found.push(fastening(Purpose::FalseFronts, long, count, lines));
+            }
             (JointSort::Wood(JointKind::Screw), Role::Countertop) => {
                 let (least, usual) = trade::countertop_bite(unit);
                 let below = into.thickness.length;
@@ -358,8 +324,12 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                 let blocks = driver_room::before_face(work, into, part);
                 let (purpose, lines) = match part.role {
                     Role::Cover => {
-                        let inside = (&*blocks, work.parts.of_case(part.case));
-                        (Purpose::Covers, screw_lines::along_edges(into, part, inside, unit))
+                        let inside = (&*blocks, work.parts.of_case(into.case));
+                        let purpose = match into.role == Role::Back {
+                            true => Purpose::BackCovers,
+                            false => Purpose::Covers,
+                        };
+                        (purpose, screw_lines::along_edges(into, part, inside, unit))
                     }
                     _ => {
                         let lines = screw_lines::clear_of(into, part, Some(count), &blocks, unit);
@@ -386,10 +356,10 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                     known.into.push(into);
                     continue;
                 }
-                let least = part.thickness.length + into_face(unit);
-                let most = part.thickness.length + behind_back(unit);
+                let least = part.thickness.length + trade::into_face(unit);
+                let most = part.thickness.length + backs::goes_in(unit);
                 let joined = joints.iter().filter(|other| std::ptr::eq(other.part, part));
-                let lines = behind_back_lines(work, part, joined.map(|other| other.into));
+                let lines = backs::lines(work, part, joined.map(|other| other.into));
                 let long = bought(least, most, unit);
                 found.push(fastening(Purpose::Backs, long, 0, lines));
             }
@@ -454,30 +424,6 @@ fn countertop_rows(work: &Workings<'_>, board: &Part) -> Vec<ScrewRow> {
     rows
 }
 
-/// The lines of a back: in what it is joined to, and in every other board of the carcass
-/// that ends at it; a nailer is held by its own screws.
-fn behind_back_lines<'a>(
-    work: &Workings<'a>,
-    back: &'a Part,
-    joined: impl Iterator<Item = &'a Part>,
-) -> Vec<ScrewLine<'a>> {
-    let mut boards: Vec<&'a Part> = joined.collect();
-    let of_case = work.parts.of_case(back.case).iter().filter(|part| {
-        matches!(part.assembly, Assembly::Carcass(_)) && part.touching(back) == Some(Direction::Z)
-    });
-    for board in of_case {
-        if !boards.iter().any(|known| std::ptr::eq(*known, board)) {
-            boards.push(board);
-        }
-    }
-    let unit = work.piece.tape().unit;
-    boards
-        .into_iter()
-        .filter(|board| !std::ptr::eq(*board, back))
-        .flat_map(|board| screw_lines::between(back, board, None, unit))
-        .collect()
-}
-
 /// How many screws hold the corner of a drawer box so high: one each 3 in (75 mm), two at
 /// least (common practice, no source).
 fn corner_screws(high: Length) -> u32 {
@@ -490,7 +436,7 @@ fn through(block: &Part, board: &Part, unit: Unit) -> Long {
     let axis = block.touching(board).unwrap_or(board.placement.thickness);
     let own = block.cuboid().size(axis);
     let most = own + board.cuboid().size(axis) - trade::short_of_face(unit);
-    bought(own + into_face(unit), most, unit)
+    bought(own + trade::into_face(unit), most, unit)
 }
 
 pub(super) fn bought(least: Length, most: Length, unit: Unit) -> Long {

@@ -36,7 +36,7 @@ pub fn kind(feature: FeatureKind) -> MadeKind {
         FeatureKind::Pockets(..) => MadeKind::PocketHoles,
         FeatureKind::Bore(Bore::Cup) => MadeKind::HingeCup,
         FeatureKind::Bore(Bore::Pull) => MadeKind::PullHole,
-        FeatureKind::Bore(Bore::Plate) => MadeKind::PlateHole,
+        FeatureKind::Bore(Bore::Plate | Bore::PlateBehind) => MadeKind::PlateHole,
         FeatureKind::Flute(_) => MadeKind::Flute,
         FeatureKind::Tenon => MadeKind::Tenon,
         FeatureKind::Haunch => MadeKind::Haunch,

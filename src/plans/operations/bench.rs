@@ -33,6 +33,12 @@ pub enum Measured {
     /// From the edge of an opening to the board above or below it, for the strips of a
     /// drawer on wood.
     OverUnder,
+    /// The front of a drawer box, which its bottom is shorter than.
+    BoxFront,
+    /// The length of its sides, which its bottom comes short of from front to back.
+    BoxSide,
+    /// The height of its sides, which its back is lower than.
+    BoxHigh,
     /// Between the boards on both sides of a loose shelf.
     Between,
     /// Where something in the room really is.

@@ -39,6 +39,7 @@ pub(super) fn cuts(work: &Workings<'_>, settings: &Settings, task: &Task) -> Vec
             | FeatureKind::Groove
             | FeatureKind::Rabbet
             | FeatureKind::Flute(_) => {}
+            FeatureKind::Bore(Bore::PlateBehind) => {}
             FeatureKind::Bore(bore) => {
                 let alike = (*id, feature.face, bore, feature.u.1 - feature.u.0, feature.deep);
                 let place = *bores.entry(alike).or_insert(doings.len());
@@ -53,6 +54,30 @@ pub(super) fn cuts(work: &Workings<'_>, settings: &Settings, task: &Task) -> Vec
             | FeatureKind::Mortise
             | FeatureKind::Dovetails
             | FeatureKind::Dowels(..) => doings.push(Doing::Shape(*id, *number)),
+        }
+    }
+    doings
+}
+
+/// The holes of hinge plates that are bored on through blocks, when those are on.
+pub(super) fn bored_through(work: &Workings<'_>, task: &Task) -> Vec<Doing> {
+    let mut doings: Vec<Doing> = Vec::new();
+    for (id, number) in &task.cuts {
+        let Some(part) = work.parts.get(*id) else { continue };
+        let Some(feature) = part.features.get(*number) else { continue };
+        let FeatureKind::Bore(bore @ Bore::PlateBehind) = feature.kind else { continue };
+        let alike = (*id, feature.face, bore, feature.u.1 - feature.u.0, feature.deep);
+        let is_alike = |own: &Doing| match own {
+            Doing::Bore(own) => (own.part, own.face, own.deep) == (*id, feature.face, feature.deep),
+            _ => false,
+        };
+        let place = doings.iter().position(is_alike).unwrap_or(doings.len());
+        bored(&mut doings, place, part, feature, alike);
+        let block = work.parts.block_before(*id, feature);
+        if let (Some(Doing::Bore(holes)), Some(block)) = (doings.get_mut(place), block)
+            && !holes.behind.contains(&block)
+        {
+            holes.behind.push(block);
         }
     }
     doings
@@ -81,6 +106,7 @@ fn bored(
     doings.push(Doing::Bore(Holes {
         part: id,
         face,
+        behind: Vec::new(),
         bore: BoredFor::Drawn(bore),
         from,
         centers: vec![center],
@@ -101,6 +127,7 @@ pub fn hook_holes(id: PartId, hooks: &Hooks<'_>, (hook, span): (Hook, Span)) -> 
     Holes {
         part: id,
         face,
+        behind: Vec::new(),
         bore: BoredFor::Hook,
         from,
         centers: ends

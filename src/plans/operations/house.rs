@@ -30,13 +30,9 @@ pub enum House {
     Beside(Beside),
     /// A filler is fitted, and screwed on from inside its case.
     Fill(Filled),
-    /// A cover is fitted over an end, and screwed on through that from inside.
-    Cover {
-        /// The panel.
-        part: PartId,
-        /// The end.
-        end: PartId,
-    },
+    /// A cover is scribed at its spare edges, laid over a side of its case, and screwed on
+    /// from inside.
+    Cover(Covering),
     /// A case stands off the wall at its side, so far at the least and at the most, for
     /// the filler between.
     StandOff(CaseId, Side, [Length; 2]),
@@ -76,6 +72,22 @@ pub struct Filled {
     pub end: PartId,
     /// So much of it may come off at a wall; `None` where nothing does.
     pub most: Option<Length>,
+}
+
+/// A cover, and what it is screwed on by.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Covering {
+    /// The panel.
+    pub part: PartId,
+    /// The boards that the screws go through: an end, the back of each case that it lies on,
+    /// or the bottom.
+    pub through: Vec<PartId>,
+    /// How far its front edge stands before that of the end that it lies on.
+    pub ahead: Option<Length>,
+    /// How many screws.
+    pub screws: u32,
+    /// A length that is sold and holds; `None` where none is.
+    pub long: Option<Length>,
 }
 
 /// Cases are screwed to the wall behind them.

@@ -20,6 +20,7 @@ use std::ops::Range;
 use crate::measure::{Length, Span};
 use crate::model::{FrontId, KeepOutId, Stock};
 use crate::parts::{Bore, Face, Part, PartId};
+use crate::trade;
 
 use super::Workings;
 use super::assembly::{Blank, Task, Wait, gluing};
@@ -28,7 +29,7 @@ use together::Together;
 pub use bench::{Coating, DryFit, FrameOn, Measure, Measured, Rest, Sand, Why};
 pub use cutting::{hook_holes, sides};
 pub use feed::{Feed, feed};
-pub use house::{Beside, Filled, House, Wall};
+pub use house::{Beside, Covering, Filled, House, Wall};
 pub(super) use motion::steps;
 pub use motion::{Leg, Move, Side, Step};
 pub use verify::{Moisture, Remedy, Verify};
@@ -79,8 +80,8 @@ impl Along {
 
     fn of(self, part: &Part) -> Length {
         match self {
-            Self::Length => part.length.length,
-            Self::Width => part.width.length,
+            Self::Length => part.length.length + part.spare_between(self.faces()).length,
+            Self::Width => part.width.length + part.spare_between(self.faces()).length,
             Self::Thickness => part.thickness.length,
         }
     }
@@ -113,12 +114,17 @@ pub enum Doing {
         /// It is wider than the planer, and glued up in halves or thirds first.
         in_parts: bool,
     },
-    /// Short parts are planed and ripped as one stick and crosscut last.
+    /// A rough stick is taken from the stock, planed and ripped as one, and its parts are
+    /// crosscut from it last.
     Stick {
-        /// Those shorter than this.
+        /// Parts shorter than this are not milled by themselves.
         shorter: Length,
-        /// Which.
+        /// What comes of it, the longest first.
         parts: Vec<PartId>,
+        /// How many of the size: one for each layer or board of what it is glued up from.
+        pieces: i64,
+        /// Length, width, thickness.
+        size: [Length; 3],
     },
     /// A pair of blocks that keeps equal openings equal, by its place among those
     /// of the fitting.
@@ -233,6 +239,8 @@ pub struct Holes {
     pub part: PartId,
     /// The face they are bored into.
     pub face: Face,
+    /// The blocks on that face that they are bored on through, when those are on.
+    pub behind: Vec<PartId>,
     /// What they are for.
     pub bore: BoredFor,
     /// The two faces that their centers count from.
@@ -312,6 +320,7 @@ pub(super) fn plan(work: &Workings<'_>) -> Operations {
         doings.extend(cutting::cuts(work, &settings, own));
         doings.extend(together.close(work, own));
         doings.extend(fasten::fastened(work.fastened(), &fastened, own));
+        doings.extend(cutting::bored_through(work, own));
         doings.extend(own.then.iter().cloned());
         doings.extend(stands(own).map(Doing::Rest));
         all.extend(doings.into_iter().map(|doing| Operation { task, doing }));
@@ -337,13 +346,15 @@ fn stands(task: &Task) -> Option<Rest> {
 /// What is taken from the stock, glued up and milled in a task.
 fn taken(work: &Workings<'_>, task: &Task) -> Vec<Doing> {
     let part = |id: &PartId| work.parts.get(*id).map(|part| (*id, part));
+    let broken = task.breaks.iter().filter_map(part);
     let mut doings: Vec<Doing> =
-        task.breaks.iter().filter_map(part).map(|(id, part)| broken_down(work, id, part)).collect();
+        broken.filter_map(|(id, part)| broken_down(work, id, part)).collect();
     doings.extend(cores(task.breaks.iter().filter_map(part)));
     for (id, way) in &task.blanks {
         let Some((id, part)) = part(id) else { continue };
         let rough = part.rough;
-        let size = [rough.length, rough.width, rough.thickness];
+        let long = work.sticks().of(id).map_or(rough.length, |stick| stick.long);
+        let size = [long, rough.width, rough.thickness];
         let boards = gluing::boards(work.piece, part);
         let pieces = match way {
             Blank::Edges => boards.count,
@@ -396,7 +407,33 @@ fn is_planed(work: &Workings<'_>, part: &Part) -> bool {
     work.piece.stock(part.stock).is_none_or(Stock::is_solid)
 }
 
-fn broken_down(work: &Workings<'_>, id: PartId, part: &Part) -> Doing {
+/// What is taken from the stock for a part; a stick is taken for all of its parts with the
+/// first of them.
+fn broken_down(work: &Workings<'_>, id: PartId, part: &Part) -> Option<Doing> {
+    let rough = rough_pieces(work, part);
+    let Some(stick) = work.sticks().of(id) else {
+        return Some(Doing::BreakDown { part: id, pieces: rough.pieces, size: rough.size });
+    };
+    let [_, wide, thick] = rough.size;
+    (stick.parts.first() == Some(&id)).then(|| Doing::Stick {
+        shorter: trade::shortest_planed(work.piece.tape().unit),
+        parts: stick.parts.clone(),
+        pieces: rough.pieces,
+        size: [stick.long, wide, thick],
+    })
+}
+
+/// Rough pieces of one size.
+pub(crate) struct RoughPieces {
+    /// How many.
+    pub(crate) pieces: i64,
+    /// Length, width, thickness.
+    pub(crate) size: [Length; 3],
+}
+
+/// The rough pieces that a part is sawn or glued up from, where it is not crosscut from a
+/// stick.
+pub(crate) fn rough_pieces(work: &Workings<'_>, part: &Part) -> RoughPieces {
     let rough = part.rough;
     let (mut wide, mut thick) = (rough.width, rough.thickness);
     let mut pieces = 1;
@@ -413,5 +450,5 @@ fn broken_down(work: &Workings<'_>, id: PartId, part: &Part) -> Doing {
             false => stock.thickness.length,
         });
     }
-    Doing::BreakDown { part: id, pieces, size: [rough.length, wide, thick] }
+    RoughPieces { pieces, size: [rough.length, wide, thick] }
 }

@@ -37,9 +37,14 @@ fn cutter_of(bit: Option<&Bit>, diameter: Length) -> Cutter {
 }
 
 /// A bit that cuts a rabbet at one setting: wider than it, and over its edge. It is
-/// of the spec, or a usual one where the spec has none for this cut; `None` where
-/// the one at hand does it already, or none is wide enough.
-pub(super) fn rabbet_cutter(piece: &Piece, narrow: &Cutter, wide: Length) -> Option<Cutter> {
+/// of the spec, or one that other cuts ask for anyway, or a usual one where there is none
+/// for this cut; `None` where the one at hand does it already, or none is wide enough.
+pub(super) fn rabbet_cutter(
+    piece: &Piece,
+    narrow: &Cutter,
+    wide: Length,
+    needed: &[Cutter],
+) -> Option<Cutter> {
     if wide - narrow.diameter <= trade::mating() {
         return None;
     }
@@ -51,7 +56,12 @@ pub(super) fn rabbet_cutter(piece: &Piece, narrow: &Cutter, wide: Length) -> Opt
     match own {
         Some(bit) => Some(cutter_of(Some(bit), bit.diameter)),
         None if narrow.name.is_some() => None,
-        None => trade::usual_rabbet_bit(wide, unit).map(|usual| cutter_of(None, usual)),
+        None => {
+            let there = needed.iter().filter(|bit| (least..=most).contains(&bit.diameter));
+            let there = there.min_by_key(|bit| bit.diameter).cloned();
+            there
+                .or_else(|| trade::usual_rabbet_bit(wide, unit).map(|usual| cutter_of(None, usual)))
+        }
     }
 }
 

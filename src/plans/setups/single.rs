@@ -52,12 +52,14 @@ pub(super) fn agreeing(singles: Vec<Single>) -> Vec<Setup> {
         .collect()
 }
 
-/// The set-up of one cut, or of all flutes of a part.
+/// The set-up of one cut, or of all flutes of a part; a rabbet takes one of the bits that
+/// are needed anyway.
 pub(super) fn one(
     piece: &Piece,
     part: &Part,
     id: PartId,
     numbered: &[(usize, &Feature)],
+    needed: &[Cutter],
 ) -> Single {
     let features: Vec<&Feature> = numbered.iter().map(|(_, feature)| *feature).collect();
     let first = features[0];
@@ -130,7 +132,7 @@ pub(super) fn one(
     });
     // No fence is set to a bit that hangs over the datum.
     let over = (channel.from.is_zero() && narrow_guided.guide == Guide::Far)
-        .then(|| rabbet_cutter(piece, &narrow, cut))
+        .then(|| rabbet_cutter(piece, &narrow, cut, needed))
         .flatten()
         .map(|wide| (guided(&wide), wide))
         .filter(|(guided, _)| guided.guide == Guide::Far);

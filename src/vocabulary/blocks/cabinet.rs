@@ -148,9 +148,16 @@ block! {
 block! {
     /// `cover left { … }`
     cover: "cover", "a cover",
-    "A panel of sheet goods over the outside of an end, down to the floor. It lies behind the stile of the frame, or beside the fronts of a frameless case and flush with them. It goes on where the piece stands: it is scribed to the floor and the wall, and screwed on from inside the case.";
+    "A panel of sheet goods over a side of a case that is seen. One over an end reaches down to the floor; it lies behind the stile of the frame, or beside the fronts of a frameless case and flush with them. One over the back reaches down to the floor too; it lies between the covers over the ends. One under a case that hangs lies under all of it. A cover goes on where the piece stands: it is scribed to the floor or the wall that it meets, and screwed on from inside the case.";
     STOCK;
     EDGES;
+    SCRIBE: Length = (
+        "scribe",
+        "how much longer and wider than drawn it is cut, so that it can be scribed to the floor that it stands on and to the wall behind it",
+        "scribe 3/4",
+    ).default("1/2 in").metric("12 mm")
+        .can_be("1/8 in", "6 in")
+        .usual("1/4 in", "2 in");
     NOTE;
 }
 

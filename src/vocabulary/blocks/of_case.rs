@@ -30,9 +30,9 @@ words! {
         "one end, where it differs from the other",
         "end left { stock cherry-ply; seam miter }",
     ).opens(end::block).many();
-    CASE_COVER: Side = (
+    CASE_COVER: Covered = (
         "cover",
-        "a finished panel over an end that is seen, inside the overall width",
+        "a finished panel over a side that is seen, inside the overall sizes: over an end, over the back of a piece that stands free in the room, or under a case that hangs",
         "cover left { stock cherry-ply }",
     ).opens(cover::block).many();
     CASE_BOTTOM: Braces = (

@@ -36,6 +36,11 @@ block! {
     STOCK = CASE_STOCK;
     BASE = CASE_BASE;
     ENDS = CASE_ENDS;
+    COVER: Covered = (
+        "cover",
+        "a finished panel over an end of the run that is seen, `left` or `right`, or over the `back` of all its cases, which is parted at a joint between two cases where it would be larger than a sheet",
+        "cover back { stock cherry-ply }",
+    ).opens(cover::block).many();
     BOTTOM = CASE_BOTTOM;
     BACK = CASE_BACK;
     TOP = CASE_TOP;

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use crate::diagnostics::listed;
 use crate::measure::{Duration, Exact};
 use crate::model::Stock;
-use crate::parts::PartId;
+use crate::parts::{Part, PartId};
 use crate::plans::assembly::{Blank, gluing};
 
 use super::{Effort, Maker, Task, Usual, Wait, Work};
@@ -19,8 +19,8 @@ impl Maker<'_, '_> {
         }
         let tape = self.piece.tape();
         let mut lines: Vec<String> = Vec::new();
-        for (id, part) in wide.iter().filter_map(|id| Some((*id, self.parts.get(*id)?))) {
-            let (mark, boards) = (self.marks(&[id]), gluing::boards(self.piece, part));
+        for (ids, part) in self.blank_by_blank(&wide) {
+            let (mark, boards) = (self.as_one(&ids), gluing::boards(self.piece, part));
             lines.push(format!(
                 "{mark}: {} boards edge to edge, each {} wide before it is jointed",
                 boards.count,
@@ -120,7 +120,7 @@ impl Maker<'_, '_> {
         let thick: Vec<String> = ids.iter().filter_map(thick).collect();
         let lines = vec![
             format!(
-                "scrape the glue off the {what}, plane those of each blank a scraping over its thickness, and joint the edges that meet: {}",
+                "scrape the glue off the {what}, plane both or all of one blank alike, thicker than the finished board by what a scraper takes off, and joint the edges that meet: {}",
                 listed(&thick)
             ),
             format!("glue the {what} of each blank to each other with their faces flush"),
@@ -177,6 +177,23 @@ impl Maker<'_, '_> {
         task
     }
 
+    /// Each blank by its part, and a stick that is glued up whole by all of its parts.
+    fn blank_by_blank(&self, ids: &[PartId]) -> Vec<(Vec<PartId>, &Part)> {
+        let of = |id: &PartId| {
+            let part = self.parts.get(*id)?;
+            let Some(stick) = self.work.sticks().of(*id) else { return Some((vec![*id], part)) };
+            (stick.parts.first() == Some(id)).then(|| (stick.parts.clone(), part))
+        };
+        ids.iter().filter_map(of).collect()
+    }
+
+    /// `LE-LSP, LE-RSP as one stick`
+    fn as_one(&self, ids: &[PartId]) -> String {
+        let marks = self.marks(ids);
+        let one = ids.iter().any(|id| self.work.sticks().of(*id).is_some());
+        if one { format!("{marks} as one stick") } else { marks }
+    }
+
     /// The most clamps in use at once, and what is glued up in each round.
     fn rounds(&self, each: &[(PartId, u32)]) -> (u32, Vec<Vec<PartId>>) {
         let have = self.piece.shop.clamps;
@@ -196,7 +213,11 @@ impl Maker<'_, '_> {
 
     /// What is glued up in which round, where there are several.
     fn told_rounds(&self, rounds: &[Vec<PartId>]) -> Option<String> {
-        let told: Vec<String> = rounds.iter().map(|parts| self.marks(parts)).collect();
+        let round = |parts: &Vec<PartId>| {
+            let whole = self.blank_by_blank(parts).into_iter().flat_map(|(ids, _)| ids);
+            self.marks(&whole.collect::<Vec<_>>())
+        };
+        let told: Vec<String> = rounds.iter().map(round).collect();
         (rounds.len() > 1).then(|| {
             format!(
                 "there are too few clamps for all of these at once; glue them up in {} rounds, each with its own time in the clamps: first {}",
@@ -232,9 +253,9 @@ impl Maker<'_, '_> {
         let mut lines: Vec<String> = Vec::new();
         let mut later = "sand";
         let mut has_solid = false;
-        for (id, part) in thick.iter().filter_map(|id| Some((*id, self.parts.get(*id)?))) {
+        for (ids, part) in self.blank_by_blank(&thick) {
             let layers = gluing::layers(self.piece, part);
-            let (mark, thick) = (self.marks(&[id]), tape.text(part.thickness.length));
+            let (mark, thick) = (self.as_one(&ids), tape.text(part.thickness.length));
             let solid = self.piece.stock(part.stock).is_none_or(Stock::is_solid);
             if solid {
                 (later, has_solid) = ("plane, sand,", true);
@@ -254,8 +275,15 @@ impl Maker<'_, '_> {
         if has_solid {
             lines.push("flatten and plane the faces of every solid layer that meet, or the glue line gapes".to_owned());
         }
-        let of = |id: &PartId| Some((*id, gluing::laminated(self.parts.get(*id)?)));
-        let each: Vec<(PartId, u32)> = thick.iter().filter_map(of).collect();
+        // A stick is clamped once.
+        let each: Vec<(PartId, u32)> = self
+            .blank_by_blank(&thick)
+            .into_iter()
+            .filter_map(|(ids, part)| {
+                let id = *ids.first()?;
+                Some((id, gluing::laminated(self.work, id, part)))
+            })
+            .collect();
         let (clamps, rounds) = self.rounds(&each);
         let cure = self.piece.shop.cure;
         lines.push(format!(

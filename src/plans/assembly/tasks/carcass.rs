@@ -67,6 +67,7 @@ impl Planting {
             | Role::DrawerBottom
             | Role::Packer
             | Role::HingeBlock
+            | Role::HoldingBlock
             | Role::Guide
             | Role::Kicker
             | Role::Runner
@@ -294,7 +295,7 @@ impl Maker<'_, '_> {
         } else if beyond.is_negative() {
             format!("on with its outer edge {}{mark} short of the outside face", tape.text(-beyond))
         } else {
-            "on flush with the outside face".to_owned()
+            "on flush with the outside face, or a hair proud of it and never shy; plane what stands proud flush when the glue has cured".to_owned()
         }
     }
 

@@ -1,6 +1,6 @@
 //! Laying on countertops, when the cases stand and hold.
 
-use crate::diagnostics::listed;
+use crate::diagnostics::{counted, listed};
 use crate::model::JointKind;
 use crate::parts::{JointSort, Role};
 use crate::plans::countertops::{self, Laid, Past, Row};
@@ -52,8 +52,9 @@ impl Maker<'_, '_> {
         let board = self.parts.get(row.board);
         let edge = board.map_or(String::new(), |board| board.face_name(row.edge));
         format!(
-            "{} screws through round holes in {}, {} from its {edge}",
-            row.screws,
+            "{} through {} in {}, {} from its {edge}",
+            counted(row.screws, "screw"),
+            if row.screws == 1 { "a round hole" } else { "round holes" },
             self.parts.mark(row.board),
             self.piece.tape().text(row.at)
         )

@@ -8,8 +8,7 @@ use crate::model::{OpeningId, Stock};
 use crate::parts::{Assembly, Bore, Direction, FeatureKind, Joint, JointSort, Part, PartId, Role};
 use crate::plans::assembly::{gluing, is_broken_down_first};
 use crate::plans::finish::{self, Coat};
-use crate::plans::operations::{Coating, Doing, Rest, Sand, Why};
-use crate::plans::small_parts;
+use crate::plans::operations::{Coating, Doing, Rest, Sand, Why, rough_pieces};
 use crate::trade;
 
 use super::finishing::{amount, sanded};
@@ -51,14 +50,11 @@ impl Maker<'_, '_> {
         let all = early;
         let mut does = vec![Doing::Rest(Rest { why: Why::Acclimate, long: None })];
         does.extend((0..self.work.fitting().spacers.len()).map(Doing::Spacer));
-        if let Some((line, stick)) = self.short(Stage::First) {
-            lines.push(line);
-            does.push(stick);
-        }
+        lines.extend(self.sticks());
         let solid = |part: &Part| self.piece.stock(part.stock).is_some_and(Stock::is_solid);
         let seen = |unit: &Assembly| matches!(unit, Assembly::Frame(_) | Assembly::Front(_));
         if self.parts.iter().any(|(_, part)| solid(part) && seen(&part.assembly)) {
-            lines.push("mill a spare with each group of frame members and fronts; it is the test piece of their set-ups, and it takes the place of one that is spoiled".to_owned());
+            lines.push("plane an offcut of each solid stock along with its parts: the test cuts of their set-ups are made in it".to_owned());
         }
         let efforts = vec![Usual::Sawing.times(all.len())];
         let title = "Break down the stock and cut the case parts".into();
@@ -74,21 +70,41 @@ impl Maker<'_, '_> {
         is_broken_down_first(self.piece, part)
     }
 
-    /// What is too short to be planed by itself is planed as one stick.
-    pub(super) fn short(&self, from: Stage) -> Option<(String, Doing)> {
-        let is_short = |part: &Part| stage(part) == from && small_parts::is_short(self.piece, part);
-        let parts = self.ids(is_short);
-        if parts.is_empty() {
-            return None;
-        }
+    /// The rough sticks that short parts are crosscut from.
+    fn sticks(&self) -> Option<String> {
         let tape = self.piece.tape();
-        let shorter = trade::shortest_planed(tape.unit);
-        let line = format!(
-            "plane and rip pieces shorter than {} as one long stick, and crosscut them last: {}",
-            tape.text(shorter),
-            self.marks(&parts)
-        );
-        Some((line, Doing::Stick { shorter, parts }))
+        let sawn = self.work.sticks().all.iter().filter_map(|stick| {
+            let part = self.parts.get(*stick.parts.first()?)?;
+            let stock = self.piece.stock(part.stock)?;
+            let rough = rough_pieces(self.work, part);
+            let [_, wide, _] = rough.size;
+            let count =
+                if rough.pieces > 1 { format!("{} of ", rough.pieces) } else { String::new() };
+            let (long, wide) = (tape.text(stick.long), tape.text(tape.up(wide)));
+            Some(format!(
+                "{count}{long} x {wide} of {} for {}",
+                stock.name,
+                self.marks(&stick.parts)
+            ))
+        });
+        let sawn: Vec<String> = sawn.collect();
+        let shorter = tape.text(trade::shortest_planed(tape.unit));
+        (!sawn.is_empty()).then(|| {
+            format!(
+                "pieces that are rough shorter than {shorter} are not milled one by one: saw these sticks for them, plane and rip each stick as one, and crosscut it last: {}",
+                sawn.join("; ")
+            )
+        })
+    }
+
+    /// The sticks that come to their size with the parts of a stage.
+    pub(super) fn sticks_planed(&self, from: Stage) -> Option<String> {
+        let is_here = |id: &PartId| self.parts.get(*id).is_some_and(|part| stage(part) == from);
+        let sticks = self.work.sticks().all.iter().filter(|own| own.parts.iter().any(is_here));
+        let marks: Vec<String> = sticks.map(|own| self.marks(&own.parts)).collect();
+        (!marks.is_empty()).then(|| {
+            format!("plane and rip each stick as one, and crosscut it last: {}", marks.join("; "))
+        })
     }
 
     /// What stands before anything is fitted to it: `case, its base, and its face
@@ -116,6 +132,7 @@ impl Maker<'_, '_> {
                 (Role::DrawerBottom, _) => "drawer bottoms",
                 (Role::Packer, _) => "packers",
                 (Role::HingeBlock, _) => "hinge blocks",
+                (Role::HoldingBlock, _) => "holding blocks",
                 (Role::Guide, _) => "guides",
                 (Role::Kicker, _) => "kickers",
                 (Role::Runner, _) => "runners",
@@ -231,11 +248,23 @@ impl Maker<'_, '_> {
         if blanks.is_empty() {
             return;
         }
-        let mut lines = vec![format!(
-            "flatten and plane each blank, then rip and crosscut it to the size on the cut list: {}",
-            self.marks(&blanks)
-        )];
-        lines.extend(self.scraped(&blanks));
+        let wide = self.wider_than_planer(&blanks);
+        let (in_parts, whole): (Vec<PartId>, Vec<PartId>) =
+            blanks.iter().partition(|id| wide.iter().any(|(own, _)| own == *id));
+        let mut lines = Vec::new();
+        if !whole.is_empty() {
+            lines.push(format!(
+                "flatten and plane each blank, then rip and crosscut it to the size on the cut list: {}",
+                self.marks(&whole)
+            ));
+        }
+        lines.extend(self.scraped(&in_parts));
+        if !in_parts.is_empty() {
+            lines.push(format!(
+                "rip and crosscut {} to the size on the cut list",
+                self.marks(&in_parts)
+            ));
+        }
         let efforts = vec![Usual::Sawing.times(blanks.len())];
         let after = self.ready(&blanks);
         let title = "Bring the glued-up blanks to size".into();

@@ -126,6 +126,7 @@ impl Maker<'_, '_> {
         ));
         sand.push("ease every edge that a hand touches with a few strokes of sandpaper, before the finish goes on".to_owned());
         sand.push("sand with the grain and dust off".to_owned());
+        sand.push("the insides were sanded before they were glued up: take off pencil marks and glue there, and no more".to_owned());
         sand.extend(self.prefinished().map(|marks| {
             format!("don't sand the faces that came with a finish, and keep every cloth with glue or grit off them; of these sand the edges only: {marks}")
         }));

@@ -2,7 +2,7 @@
 
 use crate::diagnostics::listed;
 use crate::model::{HingeKind, Opening, OpeningKind};
-use crate::parts::{Assembly, JointSort, Part, PartId, Role, front_told};
+use crate::parts::{Assembly, Bore, FeatureKind, Joint, JointSort, PartId, Role, front_told};
 use crate::plans::fitting::at_wall;
 use crate::plans::operations::{self, Doing};
 
@@ -123,7 +123,7 @@ impl Maker<'_, '_> {
     }
 
     /// Takes off the backs, where no task before did; they stay off until after the finish.
-    fn take_off_backs(
+    pub(super) fn take_off_backs(
         &self,
         first: &str,
         why: &str,
@@ -233,7 +233,7 @@ impl Maker<'_, '_> {
         let (glued, dry): (Vec<_>, Vec<_>) =
             joints.iter().filter_map(of).partition(|own| own.glued);
         if !glued.is_empty() {
-            lines.push("glue and pin those that lie on plywood or other sheets, each with pins that are well short of the strip and its board together, and clamp them until the glue holds".to_owned());
+            lines.extend(self.strips_glued(&glued));
         }
         if !dry.is_empty() {
             lines.push("no glue on solid wood, which moves under them: screw them through holes that are slots along the strip, but for the hole at the front end".to_owned());
@@ -249,6 +249,29 @@ impl Maker<'_, '_> {
         self.makes(&strips, task);
         self.opened = self.opened.or(opens.then_some(task));
         Some(task)
+    }
+
+    /// How the strips are glued: those under a web frame to its runners only. No hammer
+    /// and no clamp gets into the room of a drawer, so they are pressed with sticks.
+    fn strips_glued(&self, glued: &[&Joint]) -> Vec<String> {
+        let role = |id: PartId| self.parts.get(id).map(|part| part.role);
+        let on_runner = |own: &&&Joint| role(own.into) == Some(Role::WebRunner);
+        let marks = |joints: &[&&Joint]| {
+            let mut parts: Vec<PartId> = joints.iter().map(|own| own.part).collect();
+            parts.sort_unstable();
+            parts.dedup();
+            self.marks(&parts)
+        };
+        let (along, whole): (Vec<&&Joint>, Vec<_>) = glued.iter().partition(on_runner);
+        let mut lines = Vec::new();
+        if !whole.is_empty() {
+            lines.push(format!("glue {} to their boards along their whole length", marks(&whole)));
+        }
+        if !along.is_empty() {
+            lines.push(format!("glue {} to the runners of the web frame, whose grain runs as theirs does, and leave them dry where they cross its rails", marks(&along)));
+        }
+        lines.push("use no pins, for no hammer gets in there: press each strip with two sticks that are a hair too long for their place, sprung in upright over or under it, or across the opening for a guide, and leave them until the glue holds".to_owned());
+        lines
     }
 
     /// How drawers on wood are fitted.
@@ -277,8 +300,8 @@ impl Maker<'_, '_> {
             return None;
         }
         let lines = vec![
-            "for each drawer, hold its front and its box together face to face, and set a marking gauge to the two thicknesses; from the face that the front will be flush with, strike that line across the board that the drawer runs on".to_owned(),
-            format!("glue the stops with their front ends at the line, as far aside as the fitting sheet says, and pin them, with pins too short to come through the board: {}", self.marks(&stops)),
+            "for each drawer, hold its front and its box together face to face, and set a marking gauge to the two thicknesses; from the face that the front will be flush with, strike that line across the board that the fitting sheet names for its stops".to_owned(),
+            format!("glue the stops onto those boards with their front ends at the line and their grain from front to back, as far aside as the fitting sheet says; rub each to and fro until the glue grabs, and press it with a stick that is a hair too long, sprung in over it: {}", self.marks(&stops)),
         ];
         let mut after = stands.to_vec();
         after.extend(self.ready(&stops));
@@ -367,6 +390,15 @@ impl Maker<'_, '_> {
             self.glue_and_screw(&blocks),
             self.marks(&blocks)
         ));
+        let behind = self.bored_behind();
+        let mut boards: Vec<PartId> = behind.iter().map(|(id, _)| *id).collect();
+        boards.dedup();
+        if !boards.is_empty() {
+            lines.push(format!(
+                "when they are on, bore on through the plate holes of the thin ones into {}, with the stop on the bit set to the depth for the plate's screws, which counts from the face of the block",
+                self.marks(&boards)
+            ));
+        }
         let mut after = stands.to_vec();
         after.extend(self.ready(&blocks));
         after.extend(self.opened);
@@ -374,33 +406,17 @@ impl Maker<'_, '_> {
         let efforts = vec![Usual::HingeBlock.times(blocks.len())];
         let task = self.simple(title, lines, blocks.clone(), Work::Bench, efforts, after);
         self.closes(task, self.picked(|joint| blocks.binary_search(&joint.part).is_ok()));
+        self.cuts(task, behind);
         self.does(task, does);
         self.makes(&blocks, task);
         self.opened = self.opened.or(opens.then_some(task));
         vec![task]
     }
 
-    /// Fronts before openings that nothing moves in.
-    fn false_fronts(&mut self, stands: &[usize]) -> Option<usize> {
-        let fixed = self.fronts_of(|kind| matches!(kind, OpeningKind::False));
-        if fixed.is_empty() {
-            return None;
-        }
-        let lines = vec![format!(
-            "{}: shim it to its gaps, then screw it from behind through blocks glued beside the opening",
-            self.marks(&fixed)
-        )];
-        let mut after = stands.to_vec();
-        after.extend(self.ready(&fixed));
-        let title = "Fix the false fronts".into();
-        let efforts = vec![Usual::FalseFront.times(fixed.len())];
-        let task = self.simple(title, lines, fixed.clone(), Work::Bench, efforts, after);
-        let closes = self.picked(|joint| {
-            joint.sort == JointSort::FrontFixed && self.is_of_false_front(joint.part)
-        });
-        self.closes(task, closes);
-        self.makes(&fixed, task);
-        Some(task)
+    /// The plate holes that go on through thin blocks into the boards behind them.
+    fn bored_behind(&self) -> Vec<(PartId, usize)> {
+        let all = self.ids(|_| true);
+        self.features(&all, |own| own.kind == FeatureKind::Bore(Bore::PlateBehind))
     }
 
     /// The holes for the hooks of undermount runners, in the backs of their boxes.
@@ -415,14 +431,8 @@ impl Maker<'_, '_> {
         holes.collect()
     }
 
-    pub(super) fn is_of_false_front(&self, id: PartId) -> bool {
-        let opening = self.parts.get(id).and_then(Part::opening);
-        let opening = opening.and_then(|id| self.piece.opening(id));
-        opening.is_some_and(|opening| matches!(opening.kind, OpeningKind::False))
-    }
-
     /// The boards of the fronts of openings of some kind.
-    fn fronts_of(&self, kind: fn(&OpeningKind) -> bool) -> Vec<PartId> {
+    pub(super) fn fronts_of(&self, kind: fn(&OpeningKind) -> bool) -> Vec<PartId> {
         self.ids(|part| match part.assembly {
             Assembly::Front(front) => {
                 self.piece.opening(front.opening).is_some_and(|opening| kind(&opening.kind))

@@ -50,9 +50,10 @@ impl Maker<'_, '_> {
         }
         let last = self.kicks_on(last);
         let last = self.filled(last);
-        let last = self.covered(last);
+        let last = self.covered(last, false);
         let last = self.laid_on(last, false);
         let last = self.stacked(last, finished);
+        let last = self.covered(last, true);
         let last = self.laid_on(last, true);
         let last = self.all_back(last);
         self.appliances(last);

@@ -293,6 +293,16 @@ impl Maker<'_, '_> {
                 ));
             }
         }
+        let of_box = |id: &PartId| {
+            let part = self.parts.get(*id);
+            part.is_some_and(|part| matches!(part.assembly, Assembly::DrawerBox(_)))
+        };
+        if cut.iter().any(of_box) {
+            lines.push(
+                "when the joints fit, sand the inside faces of the boxes, and keep off the joints"
+                    .to_owned(),
+            );
+        }
         let mut after = self.ready(&cut);
         let guests: Vec<PartId> = cuts.iter().flat_map(|cut| self.lodged(cut)).collect();
         after.extend(self.ready(&guests));

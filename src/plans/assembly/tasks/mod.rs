@@ -4,11 +4,13 @@
 mod bases;
 mod beside;
 mod blanks;
+mod boxes;
 mod carcass;
 mod countertops;
 mod covers;
 mod cutting;
 mod edging;
+mod false_fronts;
 mod finishing;
 mod fronts;
 mod hanging;
@@ -367,9 +369,9 @@ impl<'w, 'a> Maker<'w, 'a> {
     /// `B into LE and RE, dado`: a line for each part that is let in.
     fn joint_lines(&self, joints: &[&Joint]) -> Vec<String> {
         // A part that is joined in two ways, a nailer, has a line for each; so has one
-        // with glue at one of its ends only.
-        let way = |joint: &Joint| (joint.part, joint.sort, joint.glued);
-        let mut order: Vec<(PartId, JointSort, bool)> = Vec::new();
+        // with glue at one of its ends only, or with a dado at one and a rabbet at the other.
+        let way = |joint: &Joint| (joint.part, joint.sort, joint.glued, self.joint_word(joint));
+        let mut order: Vec<(PartId, JointSort, bool, &'static str)> = Vec::new();
         for joint in joints {
             if !order.contains(&way(joint)) {
                 order.push(way(joint));
@@ -377,16 +379,12 @@ impl<'w, 'a> Maker<'w, 'a> {
         }
         order
             .into_iter()
-            .map(|(part, sort, glued)| {
-                let is_own = |joint: &&&Joint| way(joint) == (part, sort, glued);
+            .map(|(part, sort, glued, how)| {
+                let is_own = |joint: &&&Joint| way(joint) == (part, sort, glued, how);
                 let own: Vec<&&Joint> = joints.iter().filter(is_own).collect();
                 let mut hosts: Vec<&str> =
                     own.iter().map(|joint| self.parts.mark(joint.into)).collect();
                 hosts.dedup();
-                let how = own.first().map_or("", |joint| match joint.sort {
-                    JointSort::Wood(kind) => kind.word(),
-                    _ => "",
-                });
                 let corner = self.parts.get(part).is_some_and(|part| {
                     matches!(part.role, Role::DrawerFront | Role::DrawerBack)
                 });
@@ -406,6 +404,27 @@ impl<'w, 'a> Maker<'w, 'a> {
                 format!("{} {verb} {}: {how}, {glue}", self.parts.mark(part), hosts.join(" and "))
             })
             .collect()
+    }
+
+    /// What a joint is called as it is made: what is let in along an edge or end lies in a
+    /// rabbet, and what is let in elsewhere in a dado.
+    fn joint_word(&self, joint: &Joint) -> &'static str {
+        let JointSort::Wood(kind) = joint.sort else { return "" };
+        let made = || {
+            let (part, into) = (self.parts.get(joint.part)?, self.parts.get(joint.into)?);
+            let mut cuts = into.features.iter();
+            let cut = cuts.find(|cut| cut.is_channel() && into.houses(cut, joint.part, part))?;
+            Some(cut.kind.word_along(into.channel(cut).from.is_zero()))
+        };
+        match kind {
+            JointKind::Dado | JointKind::Rabbet => made().unwrap_or(kind.word()),
+            JointKind::Pocket
+            | JointKind::Screw
+            | JointKind::Dowel
+            | JointKind::Tenon
+            | JointKind::Dovetail
+            | JointKind::Butt => kind.word(),
+        }
     }
 
     /// True for a front that is planed to its opening.

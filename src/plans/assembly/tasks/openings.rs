@@ -12,10 +12,10 @@ use crate::trade;
 use super::{Maker, Stage, Usual, Work};
 
 /// Parts, what they are called, and how each kind is measured.
-struct Kind {
-    names: Vec<&'static str>,
-    parts: Vec<PartId>,
-    lines: Vec<String>,
+pub(super) struct Kind {
+    pub(super) names: Vec<&'static str>,
+    pub(super) parts: Vec<PartId>,
+    pub(super) lines: Vec<String>,
 }
 
 impl Kind {
@@ -86,14 +86,13 @@ impl<'a> Maker<'_, 'a> {
     /// is bare and the saw is at hand.
     fn behind(&self, case: &Case) -> Vec<(KeepOutId, &'a KeepOut)> {
         let backs = self.parts.of_case(case.id).iter().filter(|part| part.role == Role::Back);
-        let low = backs.map(|back| back.extent(Direction::Y).0).min();
-        let spare = trade::cut_out_spare(self.piece.tape().unit);
+        let ends = backs.map(|back| back.extent(Direction::Y)).collect::<Vec<_>>();
         let behind =
             (0..).map(KeepOutId).zip(&self.piece.site.keep_outs).filter(|(_, keep_out)| {
                 let (from, to) = (keep_out.from_left, keep_out.from_left + keep_out.wide);
                 let across = from < case.x + case.wide.length && case.x < to;
-                let top = keep_out.up + keep_out.high + spare;
-                across && keep_out.up < case.high.length && low.is_some_and(|low| low < top)
+                let top = keep_out.up + keep_out.high;
+                across && ends.iter().any(|(low, high)| *low < top && keep_out.up < *high)
             });
         behind.collect()
     }
@@ -147,6 +146,7 @@ impl<'a> Maker<'_, 'a> {
             self.boxes_late(),
             self.packers_late(&packed),
             self.strips_late(),
+            self.holding_late(),
             self.shelves_late(),
         ]
         .into_iter()
@@ -160,14 +160,11 @@ impl<'a> Maker<'_, 'a> {
         if kinds.iter().any(|kind| kind.is(&["fronts", "drawer boxes"])) {
             let mark = self.piece.tape().mark;
             lines.push("measure every opening that takes a front or a drawer: width and height at both ends and in the middle, and both diagonals".to_owned());
-            lines.push(format!("where the least of a size is off its drawn figure by more than {}, stop; have it entered as measured in the plan, and cut by the new sheets", self.piece.tape().text(mark)));
+            lines.push(format!("where the least of a size is off its drawn figure by more than {}, stop; have it entered as measured, and cut by the new sheets", self.piece.tape().text(mark)));
             does.extend(self.measured(mark));
         }
         lines.extend(self.planed_late());
-        if let Some((line, stick)) = self.short(Stage::Openings) {
-            lines.push(line);
-            does.push(stick);
-        }
+        lines.extend(self.sticks_planed(Stage::Openings));
         does.extend(packed.into_iter().map(|(clear, parts)| {
             let what = Measured::Packed;
             Doing::Measure(Measure { what, within: None, less: -clear, parts })
@@ -187,6 +184,9 @@ impl<'a> Maker<'_, 'a> {
             Doing::Measure(Measure { what, within: None, less, parts })
         }));
         lines.extend(kinds.iter().flat_map(|kind| kind.lines.iter().cloned()));
+        let (boxes, by_boxes) = self.boxes_cut();
+        lines.extend(boxes);
+        does.extend(by_boxes);
         let names: Vec<&str> = kinds.iter().flat_map(|kind| kind.names.iter().copied()).collect();
         let title = format!("Cut the {} to size", listed(&names));
         let task = self.sized_late(title, lines, &parts, stands.to_vec());

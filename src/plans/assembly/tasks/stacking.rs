@@ -1,6 +1,6 @@
 //! Setting cases on those that they stand on, when these stand, hold, and are covered.
 
-use crate::diagnostics::listed;
+use crate::diagnostics::{counted, listed};
 use crate::model::{Case, Exposure, JointKind, Side};
 use crate::parts::{JointSort, PartId, Role};
 use crate::plans::beside;
@@ -187,14 +187,17 @@ impl Maker<'_, '_> {
         let mut lines = Vec::new();
         if own.round > 0 {
             lines.push(format!(
-                "from inside, screw down through {bottom} into {into} with {} screws on the lines of the layout sheet; set a stop on the bit for the pilot holes, so that it does not come out below",
-                own.round
+                "from inside, screw down through {bottom} into {into} with {} on the lines of the layout sheet; set a stop on the bit for the pilot holes, so that it does not come out below",
+                counted(own.round, "screw")
             ));
         }
         if own.slotted > 0 {
             lines.push(format!(
-                "screw down through the middle of each of the {} slots in {bottom} into {into}, with a washer under the head, until the washers touch, and then a quarter turn back: {into} must slide under it",
-                own.slotted
+                "screw down through the middle of {} in {bottom} into {into}, with a washer under the head, until the washers touch, and then a quarter turn back: {into} must slide under it",
+                match own.slotted {
+                    1 => "the slot".to_owned(),
+                    count => format!("each of the {count} slots"),
+                }
             ));
         }
         lines

@@ -4,7 +4,7 @@
 use std::collections::BTreeSet;
 
 use crate::diagnostics::listed;
-use crate::model::{Case, MemberId};
+use crate::model::{Case, CaseId, Item, MemberId, MemberKind, Opening, OpeningKind};
 use crate::parts::{Assembly, FeatureKind, Joint, JointSort, Of, PartId, Role, Which, web_told};
 use crate::plans::assembly::{gluing, stages};
 use crate::plans::operations::{Doing, DryFit, Step};
@@ -49,6 +49,7 @@ impl<'a> Maker<'_, 'a> {
             );
         }
         lines.extend(self.beveled_cauls(&parts));
+        lines.extend(self.spaced(unit));
         ready.extend(self.ready(&parts));
         let efforts = vec![Usual::Joint.times(joints.len())];
         let mut load = gluing::joined(self.parts, &joints);
@@ -61,6 +62,44 @@ impl<'a> Maker<'_, 'a> {
         self.does(glued, tacked);
         self.makes(&parts, glued);
         Some(glued)
+    }
+
+    /// The blocks that keep openings even while the members of a unit are screwed in.
+    fn spaced(&self, unit: &Assembly) -> Option<String> {
+        let of_unit = |case: CaseId, kind: &MemberKind| match (unit, kind) {
+            (Assembly::Frame(own), MemberKind::Stile(_) | MemberKind::Rail(_)) => *own == case,
+            (Assembly::Carcass(own), MemberKind::Divider(_)) => *own == case,
+            _ => false,
+        };
+        let is_here = |list: &Opening| {
+            let OpeningKind::List(_, items) = &list.kind else { return false };
+            let case = list.id.case;
+            items.iter().any(|item| match item {
+                Item::Member(id) => {
+                    self.piece.member(*id).is_some_and(|member| of_unit(case, &member.kind))
+                }
+                Item::Opening(_) => false,
+            })
+        };
+        let spacers = self.work.fitting().spacers.iter().filter(|own| is_here(own.list));
+        let names: Vec<&str> =
+            spacers.flat_map(|own| &own.openings).map(|opening| opening.title()).collect();
+        (!names.is_empty()).then(|| {
+            format!(
+                "while you drive the screws, keep the openings {} even with the spacer blocks of the fitting sheet, one at each end of each",
+                listed(&names)
+            )
+        })
+    }
+
+    /// What no sander reaches in a closed case is sanded while it lies flat.
+    fn sanded_inside(&self, parts: &[PartId]) -> Option<String> {
+        let bare = |id: &PartId| {
+            self.parts.get(*id).is_some_and(|part| part.finished_faces(self.piece).len() < 2)
+        };
+        parts.iter().any(bare).then(|| {
+            "sand the faces that come to lie inside while they lie flat, with the grits of the last sanding, and keep off the joints and off what goes into them: a sanded board is loose in its dado".to_owned()
+        })
     }
 
     /// The long point of a mitered stile bears no clamp.
@@ -112,6 +151,7 @@ impl<'a> Maker<'_, 'a> {
             "take it apart in reverse order, and lay clamps, cauls, and parts ready as they come"
                 .to_owned(),
         );
+        lines.extend(case.and_then(|_| self.sanded_inside(parts)));
         let after = self.ready(parts);
         let title = format!("Dry-fit the {what}");
         let efforts = vec![Usual::DryFit.times(1)];

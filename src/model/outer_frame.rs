@@ -1,0 +1,44 @@
+//! The face frame of a case, once the sizes of its outer members are known.
+
+use crate::vocabulary::{Entries, Entry, JointKind, RailSide, Seam, Side, words};
+
+use super::frame::{Frame, OuterMember};
+use super::lower::Lower;
+use super::read_case::{self, Shared};
+use super::size::Size;
+
+/// The frame of a case whose outer members have these sizes: its stiles, its top rail, and
+/// its bottom rail.
+pub(super) fn read(
+    entry: &Entry,
+    body: &Entries,
+    (sides, above, below): ([Size; 2], Option<Size>, Option<Size>),
+    shared: &Shared<'_>,
+    ctx: &mut Lower,
+) -> Option<Frame> {
+    let stock = read_case::stock(body, None, "the frame", entry.head, shared, ctx)?;
+    let into = shared.thickness(stock);
+    let asked = (words::frame::JOINT, JointKind::Pocket);
+    let joint = read_case::joinery(body, asked, &into, "frame", ctx);
+    let stile = |side: Side, wide: Size| {
+        let said = body.all(words::frame::STILE).find(|stile| stile.is(side))?;
+        let inner = said.body()?;
+        let seam = read_case::seam(inner);
+        Some(OuterMember { wide, seam, span: said.head, notes: inner.notes() })
+    };
+    let rail = |side: RailSide, wide: Size| {
+        let said = body.all(words::frame::RAIL).find(|rail| rail.is(side))?;
+        let notes = said.body()?.notes();
+        Some(OuterMember { wide, seam: Seam::Butt, span: said.head, notes })
+    };
+    let [left, right] = sides;
+    Some(Frame {
+        stock,
+        joint,
+        stiles: [stile(Side::Left, left)?, stile(Side::Right, right)?],
+        top: above.and_then(|wide| rail(RailSide::Top, wide)),
+        bottom: below.and_then(|wide| rail(RailSide::Bottom, wide)),
+        span: entry.head,
+        notes: body.notes(),
+    })
+}

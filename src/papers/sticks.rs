@@ -1,0 +1,64 @@
+//! Long sticks on the cut list: short parts have no rough piece of their own.
+
+use crate::measure::Length;
+use crate::model::{Piece, Size};
+use crate::parts::{Part, PartId};
+use crate::plans::assembly::gluing;
+use crate::plans::small_parts;
+
+use super::Source;
+use super::page::Block;
+
+/// The rough size of a line of equal parts: `27-1/2 x 1-3/4`, or that of the stick they
+/// are crosscut from.
+pub(super) fn rough(source: &Source<'_, '_>, id: PartId, part: &Part) -> String {
+    let (figures, facts) = (&source.figures, &source.work.piece.facts);
+    let size = |rough: Length, of: &Size| {
+        format!("{}{}", figures.plain(rough), figures.mark(facts.is_measured(of)))
+    };
+    let wide = size(part.rough.width, &part.width);
+    match source.work.sticks().of(id) {
+        None => format!("{} x {wide}", size(part.rough.length, &part.length)),
+        Some(stick) if stick.parts.first() == Some(&id) => {
+            format!("stick {} x {wide}", figures.plain(stick.long))
+        }
+        Some(stick) => {
+            let first = stick.parts.first().map_or("", |first| source.work.parts.mark(*first));
+            format!("from the stick of {first}")
+        }
+    }
+}
+
+/// The rough pieces that parts of one stock are sawn from: nominal thickness, width, and
+/// length.
+pub(super) fn pieces<'w>(
+    source: &'w Source<'_, '_>,
+    nominal: Length,
+    own: &'w [(PartId, &Part)],
+) -> impl Iterator<Item = (Length, Length, Length)> + 'w {
+    own.iter().flat_map(move |(id, part)| {
+        let stick = source.work.sticks().of(*id);
+        let own = stick.is_none_or(|stick| stick.parts.first() == Some(id));
+        let long = stick.map_or(part.rough.length, |stick| stick.long);
+        // Each layer of a laminated part is a rough piece of its own.
+        let layers = if own { gluing::layers(source.work.piece, part) } else { 0 };
+        (0..layers).map(move |_| (nominal, part.rough.width, long))
+    })
+}
+
+/// What must not go over a machine one by one, among the parts of one setting.
+pub(super) fn cautions(source: &Source<'_, '_>, own: &[(PartId, &Part)]) -> Vec<Block> {
+    let marks = |small: fn(&Piece, &Part) -> bool| {
+        let own = own.iter().filter(|(_, part)| small(source.work.piece, part));
+        own.map(|(_, part)| part.mark.as_str()).collect::<Vec<&str>>().join(" ")
+    };
+    let (short, narrow) = (marks(small_parts::is_short), marks(small_parts::is_narrow));
+    let mut cautions = Vec::new();
+    if !short.is_empty() {
+        cautions.push(Block::Caution(format!("{short}: too short to plane, joint, or rip one by one. Saw the stick that the column of rough sizes has, plane and rip it as one, and crosscut it last.")));
+    }
+    if !narrow.is_empty() {
+        cautions.push(Block::Caution(format!("{narrow}: too narrow to rip by itself. Rip it off a wider board with a push block, so that the strip falls on the side of the blade away from the fence.")));
+    }
+    cautions
+}

@@ -1,0 +1,136 @@
+//! The blocks that hold a false front: one at each side of its opening, behind its back.
+
+use crate::measure::{Length, Unit};
+use crate::model::{Holding, JointKind, Side, Size};
+use crate::parts::id::{Of, PartId, Role, Which};
+use crate::parts::joint::JointSort;
+use crate::parts::part::Assembly;
+use crate::parts::space::Face;
+
+use super::builder::{Builder, Draft, STANDING, UPRIGHT};
+use super::carcass::Carcass;
+use super::front::Front;
+use super::fronts::front_z;
+use super::{hinging, inside};
+
+/// The least of an edge that a block lies against: 1/2 in, 12 mm (common practice, no
+/// source).
+fn least(unit: Unit) -> Length {
+    unit.either(Length::inches(1, 2), Length::mm(12))
+}
+
+/// Where the block at one side is fixed, and how far it reaches past the edge of the
+/// opening there.
+struct Held {
+    on: PartId,
+    past: Size,
+    /// It lies flat on the back of a stile, and not against a side of its board.
+    flat: bool,
+    /// The plane of its front, from the foremost face of the case.
+    front: Size,
+    /// How far behind that plane what it is fixed to begins.
+    ahead: Size,
+}
+
+/// Adds the blocks of a false front, and fixes it to them: `sides` are the boards of the
+/// front at its left and right. Nothing where no wood is beside it.
+pub(super) fn build(
+    builder: &mut Builder<'_>,
+    carcass: &Carcass,
+    leaf: &Front<'_>,
+    sides: [PartId; 2],
+) {
+    let Some(sizes) = builder.piece.holding.clone() else { return };
+    for side in Side::BOTH {
+        let Some(held) = held(builder, carcass, leaf, (side, &sizes.thick)) else { continue };
+        let block = block(builder, leaf, (side, &sizes), &held);
+        builder.join(JointSort::FrontFixed, *side.of(&sides), block, false, leaf.opening.span);
+    }
+}
+
+fn held(
+    builder: &Builder<'_>,
+    carcass: &Carcass,
+    leaf: &Front<'_>,
+    (side, thick): (Side, &Size),
+) -> Option<Held> {
+    let unit = builder.piece.tape().unit;
+    let (beside, _) = hinging::beside(builder, leaf, side)?;
+    let back = front_z(builder, leaf) + builder.thickness(leaf.fronts.stock);
+    let stands = builder.part(beside)?;
+    let (from, rear) = (stands.cuboid().from.z, stands.cuboid().to.z);
+    let wide = stands.width.clone();
+    let is_stile = stands.assembly == Assembly::Frame(builder.id);
+    // Wood that stands on behind the front, flush with the edge of the opening.
+    if rear - back.length.max(from) >= least(unit) {
+        // A board of the case begins behind the frame.
+        let ahead = match from > back.length {
+            true => &builder.planes.carcass - &back,
+            false => Size::zero(),
+        };
+        let past = Size::zero();
+        return Some(Held { on: beside, past, flat: false, front: back, ahead });
+    }
+    if !is_stile {
+        return None;
+    }
+    let space = inside::space(builder, leaf.opening, carcass);
+    let index = usize::from(side == Side::Right);
+    let (board, packing) = (space.boards[index], space.packing[index].clone());
+    let behind = &builder.planes.carcass;
+    let is_bare = packing.length > wide.length;
+    if rear >= back.length && (is_bare || packing.length >= thick.length) {
+        let half = wide.half();
+        let past = if half.length < thick.length { half } else { thick.clone() };
+        let front = behind.clone();
+        return Some(Held { on: beside, past, flat: true, front, ahead: Size::zero() });
+    }
+    let front = if behind.length > back.length { behind.clone() } else { back };
+    let held = Held { on: board, past: packing, flat: false, front, ahead: Size::zero() };
+    (!is_bare).then_some(held)
+}
+
+fn block(
+    builder: &mut Builder<'_>,
+    leaf: &Front<'_>,
+    (side, sizes): (Side, &Holding),
+    held: &Held,
+) -> PartId {
+    let opening = leaf.opening;
+    // Of a sheet it is as thick as that.
+    let stock = builder.case.frame.as_ref().map_or(leaf.fronts.stock, |frame| frame.stock);
+    let sheet = builder.piece.stock(stock).is_some_and(|stock| !stock.is_solid());
+    let over = if sheet { builder.thickness(stock) } else { sizes.thick.clone() };
+    let deep = if sheet { over.clone() } else { sizes.thick.clone() };
+    let across = &over + &held.past;
+    let x = match side {
+        Side::Left => &opening.stands[0] - &held.past,
+        Side::Right => &opening.stands[0] + &opening.wide - &over,
+    };
+    let (axes, width, thickness, show) = match held.flat {
+        true => (STANDING, across, deep, Face::ThickEnd),
+        false => (
+            UPRIGHT,
+            &deep + &held.ahead,
+            across,
+            if side == Side::Left { Face::ThickEnd } else { Face::ThickStart },
+        ),
+    };
+    let id = builder.add(Draft {
+        of: Of::Opening(opening.id),
+        which: Which::At(side),
+        role: Role::HoldingBlock,
+        assembly: Assembly::Loose(builder.id),
+        stock,
+        length: &opening.high - &sizes.play,
+        width,
+        thickness: Some(thickness),
+        stands: builder.stands(x, &opening.stands[1] + sizes.play.half(), held.front.clone()),
+        axes,
+        show: Some(show),
+        span: opening.span,
+        notes: Vec::new(),
+    });
+    builder.join(JointSort::Wood(JointKind::Screw), id, held.on, true, opening.span);
+    id
+}

@@ -1,0 +1,139 @@
+//! False fronts: the blocks that hold them, and the fronts themselves.
+
+use crate::measure::Length;
+use crate::model::OpeningKind;
+use crate::parts::{JointSort, Part, PartId, Role};
+
+use super::openings::Kind;
+use super::{Maker, Usual, Work};
+
+impl Maker<'_, '_> {
+    /// The blocks that hold false fronts, when they are cut.
+    pub(super) fn holding_late(&self) -> Kind {
+        let parts = self.holding_blocks();
+        let line = format!(
+            "saw the holding blocks to the figures of the cut list, and see that each is a little shorter than its opening is high: {}",
+            self.marks(&parts)
+        );
+        Kind { names: vec!["holding blocks"], parts, lines: vec![line] }
+    }
+
+    /// Fronts before openings that nothing moves in: first their blocks, then each front
+    /// from before, with screws from behind.
+    pub(super) fn false_fronts(&mut self, stands: &[usize]) -> Vec<usize> {
+        let fixed = self.fronts_of(|kind| matches!(kind, OpeningKind::False));
+        if fixed.is_empty() {
+            return Vec::new();
+        }
+        let blocks = self.held_by_blocks(stands);
+        let mut lines = vec![
+            format!(
+                "shim it to its gaps before its blocks, and hold it there with a clamp or double-faced tape: {}",
+                self.marks(&fixed)
+            ),
+            "from behind bore pilot holes through the holes of the blocks, with a stop on the bit, no deeper than the screws go into the front, and drive the screws, with washers, so that a front of solid wood can move under them".to_owned(),
+        ];
+        lines.extend(self.shimmed());
+        if self.opened.is_some() {
+            lines.push("the back is off, so reach them from there".to_owned());
+        }
+        let mut after = stands.to_vec();
+        after.extend(self.ready(&fixed));
+        after.extend(blocks);
+        let title = "Fix the false fronts".into();
+        let efforts = vec![Usual::FalseFront.times(fixed.len())];
+        let task = self.simple(title, lines, fixed.clone(), Work::Bench, efforts, after);
+        let closes = self.picked(|joint| {
+            joint.sort == JointSort::FrontFixed && self.is_of_false_front(joint.part)
+        });
+        self.closes(task, closes);
+        self.makes(&fixed, task);
+        blocks.into_iter().chain([task]).collect()
+    }
+
+    /// What lies between a front and its blocks where a thick frame keeps them apart.
+    fn shimmed(&self) -> Vec<String> {
+        let tape = self.piece.tape();
+        let fastenings = self.work.fastened().fastenings.iter();
+        let lines = fastenings.flat_map(|own| &own.lines);
+        let mut found: Vec<(&str, Length)> = lines
+            .filter(|line| line.shim.is_positive())
+            .map(|line| (line.into.mark.as_str(), line.shim))
+            .collect();
+        found.dedup();
+        let line = |(front, shim): &(&str, Length)| {
+            format!(
+                "{front}: put shims of {} between it and its blocks where the screws go",
+                tape.text(*shim)
+            )
+        };
+        found.iter().map(line).collect()
+    }
+
+    fn holding_blocks(&self) -> Vec<PartId> {
+        self.ids(|part| part.role == Role::HoldingBlock)
+    }
+
+    /// The blocks beside the openings of false fronts, before the fronts come.
+    fn held_by_blocks(&mut self, stands: &[usize]) -> Option<usize> {
+        let blocks = self.holding_blocks();
+        if blocks.is_empty() {
+            return None;
+        }
+        let (mut lines, mut does) = (Vec::new(), Vec::new());
+        let opens = self.take_off_backs(
+            "first take off",
+            "so that you reach behind the false fronts",
+            (&mut lines, &mut does),
+        );
+        lines.push(format!(
+            "{} them beside the openings of the false fronts, each as far from the upper as from the lower edge: {}",
+            self.glue_and_screw(&blocks),
+            self.marks(&blocks)
+        ));
+        lines.extend(self.set_to_fronts(&blocks));
+        let mut after = stands.to_vec();
+        after.extend(self.ready(&blocks));
+        after.extend(self.opened);
+        let title = "Fix the blocks of the false fronts".to_owned();
+        let efforts = vec![Usual::HingeBlock.times(blocks.len())];
+        let task = self.simple(title, lines, blocks.clone(), Work::Bench, efforts, after);
+        self.closes(task, self.picked(|joint| blocks.binary_search(&joint.part).is_ok()));
+        self.does(task, does);
+        self.makes(&blocks, task);
+        self.opened = self.opened.or(opens.then_some(task));
+        Some(task)
+    }
+
+    /// Where the fronts of these blocks stand: in the plane that the back of their false
+    /// front will lie in.
+    fn set_to_fronts(&self, blocks: &[PartId]) -> Vec<String> {
+        let tape = self.piece.tape();
+        let mut behind: Vec<(String, Vec<PartId>)> = Vec::new();
+        for id in blocks {
+            let Some(block) = self.parts.get(*id) else { continue };
+            let set = self.piece.case(block.case).map(|case| {
+                let plane = crate::parts::planes(self.piece, case).frame.length;
+                block.cuboid().from.z - self.piece.ahead(case) - plane
+            });
+            let what = match set.filter(|set| set.is_positive()) {
+                Some(set) => format!("{} behind the face of the case", tape.text(set)),
+                None => "flush with the face of the case".to_owned(),
+            };
+            match behind.iter_mut().find(|(known, _)| *known == what) {
+                Some((_, own)) => own.push(*id),
+                None => behind.push((what, vec![*id])),
+            }
+        }
+        let line = |(what, own): &(String, Vec<PartId>)| {
+            format!("{}: with their fronts {what}", self.marks(own))
+        };
+        behind.iter().map(line).collect()
+    }
+
+    pub(super) fn is_of_false_front(&self, id: PartId) -> bool {
+        let opening = self.parts.get(id).and_then(Part::opening);
+        let opening = opening.and_then(|id| self.piece.opening(id));
+        opening.is_some_and(|opening| matches!(opening.kind, OpeningKind::False))
+    }
+}

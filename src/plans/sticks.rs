@@ -1,0 +1,116 @@
+//! Long sticks that short parts are planed and ripped as, and crosscut from last.
+
+use std::collections::BTreeMap;
+
+use crate::measure::Length;
+use crate::model::StockId;
+use crate::parts::{Part, PartId};
+use crate::trade;
+
+use super::Workings;
+use super::assembly::{Stage, gluing, stage};
+use super::ledger::State;
+use super::small_parts::is_short;
+
+/// One rough stick.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Stick {
+    /// What is crosscut from it, the longest first.
+    pub parts: Vec<PartId>,
+    /// Its rough length: all parts with a kerf and what is left on each to fit it, and
+    /// the shop's allowance once.
+    pub long: Length,
+}
+
+/// All of them.
+#[derive(Clone, Debug, Default)]
+pub struct Sticks {
+    /// In the order of their first parts.
+    pub all: Vec<Stick>,
+    of: BTreeMap<PartId, usize>,
+}
+
+impl Sticks {
+    /// The one that a part is crosscut from.
+    #[must_use]
+    pub fn of(&self, part: PartId) -> Option<&Stick> {
+        self.all.get(*self.of.get(&part)?)
+    }
+}
+
+/// Parts of one section, which come to their size in the same step.
+type Section = (StockId, bool, [Length; 4]);
+
+/// The sticks of all short parts. A stick that would be too short itself is sawn together
+/// with a longer part of its section, or is left as long as the machines ask for.
+pub(super) fn plan(work: &Workings<'_>) -> Sticks {
+    let mut sections: BTreeMap<Section, (Vec<PartId>, Vec<PartId>)> = BTreeMap::new();
+    for (id, part) in work.parts.iter() {
+        let cut = matches!(work.ledger().state(id), State::Cut(_));
+        if cut || !part.strips.is_empty() {
+            continue;
+        }
+        let (short, long) = sections.entry(section(part)).or_default();
+        match is_short(work.piece, part) {
+            true => short.push(id),
+            // A blank is glued up to its own size.
+            false if gluing::is_blank(work.piece, part) => {}
+            false => long.push(id),
+        }
+    }
+    let mut all: Vec<Stick> = sections
+        .into_values()
+        .filter(|(short, _)| !short.is_empty())
+        .flat_map(|(short, long)| of_section(work, short, &long))
+        .collect();
+    all.sort_by(|one, other| one.parts.cmp(&other.parts));
+    let of =
+        (0..).zip(&all).flat_map(|(index, stick)| stick.parts.iter().map(move |id| (*id, index)));
+    Sticks { of: of.collect(), all }
+}
+
+fn section(part: &Part) -> Section {
+    let first = stage(part) == Stage::First;
+    let (wide, thick) = (part.width.length, part.thickness.length);
+    (part.stock, first, [wide, thick, part.rough.width, part.rough.thickness])
+}
+
+fn of_section(work: &Workings<'_>, mut short: Vec<PartId>, long: &[PartId]) -> Vec<Stick> {
+    let tape = work.piece.tape();
+    let least = trade::shortest_planed(tape.unit);
+    let part = |id: &PartId| work.parts.get(*id);
+    let finished = |id: &PartId| part(id).map_or(Length::ZERO, |part| part.length.length);
+    short.sort_by_key(|id| (std::cmp::Reverse(finished(id)), *id));
+    let stock = short.first().and_then(part).and_then(|part| work.piece.stock(part.stock));
+    let most = stock
+        .and_then(|stock| stock.boards)
+        .map_or(trade::longest_stick(tape.unit), |boards| boards.long.0);
+    let sawn = |ids: &[PartId]| {
+        let each = work.piece.shop.kerf + trade::shaving(tape.unit).twice();
+        let sum =
+            ids.iter().fold(work.piece.shop.allow_length, |sum, id| sum + finished(id) + each);
+        tape.up(sum)
+    };
+    let whole = sawn(&short);
+    if whole < least {
+        let with = |id: &PartId| {
+            let mut parts = vec![*id];
+            parts.extend(&short);
+            let long = sawn(&parts);
+            (long <= most).then_some(Stick { parts, long })
+        };
+        // The shortest that will do: a long stick is harder to keep straight.
+        let joined = long.iter().filter_map(with).min_by_key(|stick| stick.long);
+        return vec![joined.unwrap_or(Stick { parts: short, long: least })];
+    }
+    // As few as will do, and alike: none of them comes to be a short one itself.
+    let count = usize::try_from((whole / most.max(least)).ceil()).unwrap_or(1).max(1);
+    let mut sticks = vec![Vec::new(); count];
+    for (index, id) in short.into_iter().enumerate() {
+        if let Some(stick) = sticks.get_mut(index % count) {
+            stick.push(id);
+        }
+    }
+    let made = sticks.into_iter().filter(|parts| !parts.is_empty());
+    made.map(|parts| Stick { long: sawn(&parts).max(least), parts }).collect()
+}

@@ -1,0 +1,90 @@
+//! The screws that hold a drawer front to its box: figures worked by hand.
+
+use casewright::measure::Length;
+use casewright::papers::{self, Format};
+use casewright::parts::{Part, Role};
+use casewright::pipeline::Compilation;
+use casewright::plans::Workings;
+use casewright::plans::fitting::Purpose;
+
+use crate::bench;
+use crate::support::{compile, spec};
+
+/// A line: how far from its edge, how far up its first screw is, how far apart they are,
+/// how many, and what they go into.
+type Line = (Length, Length, Length, u32, Role);
+
+fn lines(compiled: &Compilation) -> Vec<Line> {
+    let (piece, parts) = (compiled.piece.as_ref().unwrap(), compiled.parts.as_ref().unwrap());
+    let work = Workings::of(piece, parts);
+    let all = work.fastened().fastenings.iter();
+    let fronts = all.filter(|own| own.purpose == Purpose::Fronts);
+    let role = |part: &Part| part.role;
+    fronts
+        .flat_map(|own| &own.lines)
+        .map(|own| (own.at, own.first, own.apart, own.count, role(own.into)))
+        .collect()
+}
+
+fn shop(compiled: &Compilation) -> Vec<String> {
+    bench::complaints(&papers::one(compiled, "packet", Format::Json).expect("a packet"))
+}
+
+/// A box is 5 − 7/8 = 4-1/8 high. Its bottom lies from 13 mm to 13 mm and 13/64, which is
+/// 0.715, up. A screw keeps 1/2 from that and from the top edge, and stands 1/2 farther in
+/// where there is room: at 1.715, the next mark is 1-23/32, and at 4-1/8 − 1 = 3-1/8, which
+/// is 1-13/32 more. The box front goes 5/16 into each side of 5/8, and the screws stand
+/// 1-1/2 from the sides: 1-13/16 from its ends.
+#[test]
+fn four_screws_stand_near_the_corners_of_the_box() {
+    let compiled = compile(&spec("first.case"));
+    let inches = |sixteenths| Length::inches(sixteenths, 32);
+    let own = (inches(58), inches(55), inches(45), 2, Role::Slab);
+    assert_eq!(lines(&compiled), [own, own]);
+    let steps = papers::one(&compiled, "assembly-order", Format::Text).expect("the order");
+    assert!(steps.contains("bore the screw holes through UP-XF, UP-LPK, UP-RPK first"), "{steps}");
+    let sheet = papers::one(&compiled, "layout", Format::Text).expect("the layout sheet");
+    assert!(sheet.contains("1-13/16  left end     1-23/32  bottom edge  1-13/32"), "{sheet}");
+}
+
+/// Behind a framed front they go into its stiles, beside the groove of its panel. The
+/// stile of 2 begins 3/32 inside the opening, and its groove of 3/8 is open to the panel:
+/// wood is left up to 1-23/32. Half of a screw and 1/4 are 21/64, so it stands no farther
+/// in than 1-25/64; and its side is 13/16 inside the opening, so with 1/2 of room it is no
+/// nearer than 1-5/16.
+#[test]
+fn the_screws_of_a_framed_front_go_into_its_stiles() {
+    let framed = "drawer upper { high 5; front { build panel { stile 2; rail 1-1/2; panel-stock thin; groove 3/8 } } }";
+    let text = spec("first.case").replace("drawer upper { high 5 }", framed);
+    let compiled = compile(&text);
+    let all = lines(&compiled);
+    assert_eq!(all.len(), 2);
+    for (at, _, _, count, role) in all {
+        assert_eq!((count, role), (2, Role::FrontStile));
+        // The box front begins 5/16 before the inside of its side, so 1/2 inside the opening.
+        let from_opening = at + Length::inches(1, 2);
+        assert!(from_opening >= Length::inches(21, 16), "{from_opening:?}");
+        assert!(from_opening <= Length::inches(89, 64), "{from_opening:?}");
+    }
+    assert_eq!(shop(&compiled), Vec::<String>::new());
+}
+
+/// A bar whose screws would lie where those of the front usually stand: they step aside,
+/// by 1/4 and half of each of the two at least.
+#[test]
+fn the_screws_step_aside_for_a_pull() {
+    let text = spec("first.case")
+        .replace(
+            "pull knob { screw 5/32 }",
+            "pull knob { screw 5/32 }\npull rail { screw 5/32; centers 28-3/8 }",
+        )
+        .replace(
+            "drawer upper { high 5 }",
+            "drawer upper { high 5; front { pull rail { from-top 1-1/4 } } }",
+        );
+    let compiled = compile(&text);
+    let all = lines(&compiled);
+    assert_eq!(all.iter().map(|own| own.3).sum::<u32>(), 4);
+    assert_ne!(all, lines(&compile(&spec("first.case"))));
+    assert_eq!(shop(&compiled), Vec::<String>::new());
+}

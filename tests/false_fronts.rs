@@ -1,0 +1,120 @@
+//! False fronts and the blocks that hold them: figures worked by hand.
+
+use casewright::measure::Length;
+use casewright::papers::{self, Format};
+use casewright::parts::{Cuboid, Part};
+use casewright::pipeline::Compilation;
+
+use crate::bench;
+use crate::support::{compile, demo_pieces, slugs, spec};
+
+fn part<'a>(compiled: &'a Compilation, path: &str) -> &'a Part {
+    let parts = compiled.parts.as_ref().expect("parts");
+    parts.named(path).unwrap_or_else(|| panic!("{path}")).1
+}
+
+fn shop(compiled: &Compilation) -> Vec<String> {
+    bench::complaints(&papers::one(compiled, "packet", Format::Json).expect("a packet"))
+}
+
+/// From and to in sixty-fourths of an inch: along x, up, and back.
+fn lies(space: &Cuboid, [x, y, z]: [[i64; 2]; 3]) {
+    let figures = |[from, to]: [i64; 2]| (Length::inches(from, 64), Length::inches(to, 64));
+    assert_eq!((space.from.x, space.to.x), figures(x));
+    assert_eq!((space.from.y, space.to.y), figures(y));
+    assert_eq!((space.from.z, space.to.z), figures(z));
+}
+
+fn first(list: &str, set: &str) -> Compilation {
+    let text = spec("first.case").replace("drawer upper { high 5 }", list);
+    compile(&text.replace("set inset", set).replace("pull knob\n", "\n"))
+}
+
+/// The front is as thick as the frame, 3/4, so its back lies in the plane of the back of
+/// the stile. Behind that the end lies 1-3/4 − 23/32 = 1-1/32 past the opening, which is
+/// more than 3/4: the block lies flat on the stile, 3/4 over it and 3/4 into the opening,
+/// from 1 to 2-1/2 from the side. The opening of 5 ends 1-1/2 under the top at 34-1/2, so
+/// it begins at 28; the block is 1/4 shorter, from 28-1/8 to 32-7/8.
+#[test]
+fn a_block_lies_flat_on_the_back_of_a_wide_stile() {
+    let compiled = first("false upper { high 5 }", "set inset");
+    assert_eq!(slugs(&compiled), Vec::<&str>::new());
+    let block = part(&compiled, "cupboard.upper.left-holding-block");
+    lies(&block.cuboid(), [[64, 160], [1800, 2104], [48, 96]]);
+    // Its screws go from its back into the stile, and beside them into the front.
+    let fitting = papers::one(&compiled, "fitting", Format::Text).expect("the fitting sheet");
+    // Through 3/4 and 5/8 of the 3/4 stile at the most: 1-3/8, sold as 1-1/4.
+    assert!(fitting.contains("4  wood screws, 1-1/4 long"), "{fitting}");
+    // Through 3/4 and 1/2 into the front: 1-1/4.
+    assert!(fitting.contains("4  pan-head screws with washers, 1-1/4 long"), "{fitting}");
+    assert_eq!(shop(&compiled), Vec::<String>::new());
+}
+
+/// A partition of 23/32 behind a stile of 1-1/2 lies (1-1/2 − 23/32) / 2 = 25/64 past the
+/// opening: no room for a flat block, so it stands against the partition, 25/64 + 3/4 =
+/// 1-9/64 thick. The openings are (32-1/2 − 1-1/2) / 2 = 15-1/2 wide: the left one ends
+/// 17-1/4 from the side, and the block begins 3/4 before that, at 16-1/2.
+#[test]
+fn a_block_stands_against_a_near_partition() {
+    let list = "across { high 5; false one { share 1 }; stile { wide 1-1/2; partition { joint dado { deep 1/4 } } }; drawer two { share 1 } }";
+    let compiled = first(list, "set inset");
+    let block = part(&compiled, "cupboard.one.right-holding-block");
+    lies(&block.cuboid(), [[1056, 1129], [1800, 2104], [48, 96]]);
+    assert_eq!(shop(&compiled), Vec::<String>::new());
+}
+
+/// An overlay front lies before the frame: its block stands in the opening, against the
+/// edge of the stile, with its front flush with the face of the frame. The apron of the
+/// wash stand is 6 high, so its blocks are 5-3/4 long.
+#[test]
+fn a_block_of_an_overlay_front_stands_in_the_opening() {
+    let mut all = demo_pieces().into_iter();
+    let (_, compiled) = all.find(|(name, _)| name == "ferry-road-wash-stand").expect("the stand");
+    let block = part(&compiled, "stand.basin.apron.left-holding-block");
+    assert_eq!(block.length.length, Length::inches(23, 4));
+    // The stile left of the basin ends 2 + 13 + 1-1/2 = 16-1/2 from the side; the opening
+    // goes from 33 − 1-1/2 − 6 = 25-1/2 up. The front is 3/4 thick, and 0 is its face.
+    lies(&block.cuboid(), [[1056, 1104], [1640, 2008], [48, 96]]);
+    let steps = papers::one(&compiled, "assembly-order", Format::Text).expect("the order");
+    let at = |title: &str| steps.find(title).unwrap_or_else(|| panic!("{title}"));
+    assert!(at("Fix the blocks of the false fronts\n   ") < at("Fix the false fronts\n   "));
+    assert!(steps.contains("AP-LHB, AP-RHB"), "{steps}");
+    assert_eq!(shop(&compiled), Vec::<String>::new());
+}
+
+/// A front thinner than the frame leaves some of the stile's edge behind it: 3/4 − 1/4 =
+/// 1/2, as much as a block needs; its front stands 1/4 behind the face.
+#[test]
+fn a_block_behind_a_thin_front_goes_by_what_is_left_of_the_stile() {
+    let text = spec("first.case")
+        .replace("drawer upper { high 5 }", "false upper { high 5; front { stock slip } }")
+        .replace("pull knob\n", "\n")
+        .replace(
+            "hinge cup-hinge {",
+            "stock slip { lumber 4/4; thickness 1/4; species sugar-maple }\nhinge cup-hinge {",
+        );
+    let compiled = compile(&text);
+    let block = part(&compiled, "cupboard.upper.left-holding-block");
+    lies(&block.cuboid(), [[112, 160], [1800, 2104], [16, 64]]);
+}
+
+/// A frame of 7/8 stands on 1/8 behind a front of 3/4, too little for a block: it lies on
+/// the back of the stile, and shims of 1/8 fill what is left before it. The screws go
+/// through 3/4 and 1/8 and as much as 1/2 into the front: 1-1/4, of which 3/8 bites.
+#[test]
+fn shims_lie_between_a_front_and_the_block_behind_a_thicker_frame() {
+    let text = spec("first.case")
+        .replace("drawer upper { high 5 }", "false upper { high 5 }")
+        .replace("pull knob\n", "\n")
+        .replace("stock maple; joint pocket", "stock thick; joint pocket")
+        .replace(
+            "hinge cup-hinge {",
+            "stock thick { lumber 5/4; thickness 7/8; species sugar-maple; sawn quarter }\nhinge cup-hinge {",
+        );
+    let compiled = compile(&text);
+    let block = part(&compiled, "cupboard.upper.left-holding-block");
+    lies(&block.cuboid(), [[64, 160], [1800, 2104], [56, 104]]);
+    let steps = papers::one(&compiled, "assembly-order", Format::Text).expect("the order");
+    assert!(steps.contains("UP-F: put shims of 1/8 between it and its blocks"), "{steps}");
+    assert_eq!(shop(&compiled), Vec::<String>::new());
+}

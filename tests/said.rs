@@ -1,0 +1,102 @@
+//! What a careful reader of the papers looked for in vain, or read two ways.
+
+use casewright::papers::{self, Format};
+
+use crate::support::{compile, spec};
+
+fn paper(spec: &str, slug: &str) -> String {
+    papers::one(&compile(&crate::support::spec(spec)), slug, Format::Text).expect("a paper")
+}
+
+fn holds(text: &str, all: &[&str]) {
+    for told in all {
+        assert!(text.contains(told), "{told}: {text}");
+    }
+}
+
+/// The blocks of the fitting sheet stand in the step that drives the screws, what no sander
+/// reaches is sanded before it is closed in, and a stile is never shy of its case.
+#[test]
+fn a_step_says_what_hands_need_in_it() {
+    let order = paper("orchard-lane-chest.case", "assembly-order");
+    let step = |title: &str| {
+        let from = order.find(title).unwrap_or_else(|| panic!("{title}: {order}"));
+        let rest = &order[from..];
+        rest[..rest[3..].find("\n>> ").map_or(rest.len(), |at| at + 3)].to_owned()
+    };
+    let frame = step(">> 9  Glue up the face frame");
+    holds(
+        &frame,
+        &["keep the openings middle, lower, left, and right even with the spacer blocks"],
+    );
+    holds(
+        &step("  Dry-fit the carcass of chest\n   put"),
+        &["sand the faces that come to lie inside"],
+    );
+    holds(
+        &step("Cut the joints of the drawer boxes\n   before"),
+        &["sand the inside faces of the boxes"],
+    );
+    holds(&order, &["the insides were sanded before", "hair proud of it and never shy"]);
+    let fitting = paper("orchard-lane-chest.case", "fitting");
+    holds(
+        &fitting,
+        &["TNL behind left and right", "What else the piece takes is in the assembly order"],
+    );
+    let list = paper("orchard-lane-chest.case", "cut-list");
+    holds(
+        &list,
+        &["left drawer, front", "small, across: 12-1/2 + 1-1/2 + 12-1/2", "chest, down: "],
+    );
+    let gaps = paper("orchard-lane-chest.case", "gaps");
+    assert!(!gaps.contains("A door moves away") && gaps.contains("A drawer front moves away"));
+}
+
+/// A rabbet of 0.205 may be cut by any straight bit from 9/32 to 1 in. The dadoes of 23/32
+/// ask for one of 5/8 and none of 5/16 is needed, so it is cut with that, its straight-edge
+/// 0.205 + 3 − 5/16 = 2.893 from the back edge.
+#[test]
+fn a_rabbet_is_cut_with_a_bit_that_is_needed_anyway() {
+    let sheet = paper("orchard-lane-chest.case", "jig-sheet");
+    assert_eq!(sheet.matches("== Straight bit").count(), 3, "{sheet}");
+    holds(&sheet, &[">> 2-29/32~ (2.893)  set-up 7: straight-edge, from the back edge"]);
+}
+
+/// The countertop of the hutch is one board wider than the planer: it went through before
+/// its last joint, and nothing planes it again. Its doors hang at both sides: the hinge
+/// stile of the left one is its left stile, and that of the right one its right stile.
+#[test]
+fn a_hutch_is_told_as_it_is_made() {
+    let order = paper("heron-quay-hutch.case", "assembly-order");
+    assert!(!order.contains(
+        "flatten and plane each blank, then rip and crosscut it to the size on the cut list: CT"
+    ));
+    holds(&order, &["level that joint with a scraper only", "rip and crosscut CT to the size"]);
+    let drawings = paper("heron-quay-hutch.case", "drawings");
+    holds(&drawings, &["as mirror images"]);
+    let row = drawings.lines().find(|line| line.trim_start().starts_with("hinge stile"));
+    assert_eq!(
+        row.map(|row| row.split_whitespace().collect::<Vec<_>>()),
+        Some(vec!["hinge", "stile", "CHL-LS,", "CHR-RS"])
+    );
+    let list = paper("heron-quay-hutch.case", "cut-list");
+    holds(&list, &["hinge cups only in step", "pull holes only in step"]);
+}
+
+/// A pocket hole reaches about 2-1/8 in from the end of a stretcher of 3/4, so the first
+/// slot of a countertop is 3 from it and not 2, and the last as far from the other end:
+/// 39-1/8 − 3 = 36-1/8.
+#[test]
+fn slots_of_a_countertop_keep_off_pocket_holes() {
+    let list = paper("heron-quay-hutch.case", "cut-list");
+    let row = list.lines().find(|line| line.contains("back stretcher")).expect("a stretcher");
+    holds(row, &["3 pocket holes", "center 3, ", "36-1/8 from the left end"]);
+}
+
+/// A bit of millimeters is told in millimeters, and inches in inches.
+#[test]
+fn screws_move_aside_in_the_unit_of_the_job() {
+    holds(&paper("orchard-lane-chest.case", "layout"), &["move it an inch along its line"]);
+    holds(&paper("alcove-shelves.case", "layout"), &["move it 25 mm along its line"]);
+    assert!(spec("alcove-shelves.case").contains("units mm"));
+}
