@@ -96,7 +96,7 @@ impl Compilation {
 /// The reason why the spec itself can't be read.
 pub fn check(files: &dyn SourceFiles, entry: &str) -> Result<Compilation, ReadError> {
     let compiled = wrong_unit::told(files, entry, check_once(files, entry)?);
-    Ok(causes::told(files, entry, compiled))
+    Ok(causes::proved(files, entry, causes::told(files, entry, compiled)))
 }
 
 /// The same, each finding by itself.

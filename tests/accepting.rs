@@ -114,7 +114,7 @@ fn a_name_of_several_places_accepts_none() {
 /// A name is written by whole words: `hand.door` is not the door of `left-hand`.
 #[test]
 fn a_part_of_a_word_accepts_nothing() {
-    for part in ["hand.door", "ront", "c.a.fron", "c"] {
+    for part in ["hand.door", "ront", "c.a.fron", "x"] {
         let text = spec("25", FLUTES, "from-edge 1-5/16", "", &accepts("pull-in-flute", &[part]));
         assert_eq!(places(&text, "pull-in-flute").len(), 3, "{part}");
         assert_eq!(places(&text, "accept-unused"), [part]);
@@ -123,6 +123,21 @@ fn a_part_of_a_word_accepts_nothing() {
         let text = spec("25", FLUTES, "from-edge 1-5/16", "", &accepts("pull-in-flute", &[whole]));
         assert_eq!(places(&text, "pull-in-flute"), ["c.a.front", "c.b.front"], "{whole}");
     }
+}
+
+/// A name takes all that lies below it, and nothing beside it; what it misses is listed.
+#[test]
+fn a_name_accepts_all_that_lies_below_it() {
+    for (name, left) in [("c", vec![]), ("c.a", vec!["c.b.front", "c.left-hand.door"])] {
+        let text = spec("25", FLUTES, "from-edge 1-5/16", "", &accepts("pull-in-flute", &[name]));
+        assert_eq!(places(&text, "pull-in-flute"), left, "{name}");
+        assert_eq!(places(&text, "accept-unused"), Vec::<String>::new(), "{name}");
+    }
+    let text = spec("25", FLUTES, "from-edge 1-5/16", "", &accepts("pull-in-flute", &["c.x"]));
+    let found = compile(&text).diagnostics;
+    let unused = found.iter().find(|found| found.slug == "accept-unused").expect("unused");
+    let listed = "pull-in-flute is found on c.a.front, c.b.front, c.left-hand.door";
+    assert!(unused.notes.iter().any(|note| note == listed), "{unused:?}");
 }
 
 /// The rule was called `mitre-unequal` once, and elsewhere the word is spelled

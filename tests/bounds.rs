@@ -147,10 +147,10 @@ fn what_a_hinge_moves_an_open_door_aside_counts() {
     let compiled = compile(&text);
     let told = terminal(&compiled.sources, &compiled.diagnostics, Look::plain());
     assert!(
-        told.contains("2 pull − 1/16 moved by the hinge − 1-7/8 to the drawer = 1/16"),
+        told.contains("2 pull − 1/16 moved by the hinge − 1-13/16 to the drawer = 1/8"),
         "{told}"
     );
-    assert!(told.contains("`wide 1-9/16`"), "{told}");
+    assert!(told.contains("`wide 1-5/8`"), "{told}");
 }
 
 /// A second bookcase, too wide for any sheet that the spec has, takes nothing

@@ -59,6 +59,7 @@ mod measured;
 mod mend;
 mod mendings;
 mod names;
+mod offers;
 mod on_wood;
 mod order;
 mod packet;

@@ -53,7 +53,9 @@ fn numbers_are_exact_however_they_are_written() {
         ("68 F", Exact::int(68), Some(NumberUnit::Fahrenheit)),
         ("75 lb", Exact::int(75), Some(NumberUnit::Pound)),
     ] {
-        assert_eq!(number(text), Number { value, unit, is_fraction: text.contains('/') }, "{text}");
+        let is_fraction = text.contains('/');
+        let is_top_heavy = text == "17/3";
+        assert_eq!(number(text), Number { value, unit, is_fraction, is_top_heavy }, "{text}");
     }
 }
 

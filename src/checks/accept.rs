@@ -61,8 +61,8 @@ pub fn accept(
     (kept, accepted)
 }
 
-/// The place that an `accept` silences: the one that it names in full, or
-/// every place that has its name in a longer one.
+/// What an `accept` silences, with all that lies below it: the one place that it names in
+/// full, or every place that has its name in a longer one.
 fn places(accept: &Accept, diagnostics: &[Diagnostic]) -> BTreeSet<String> {
     let found = diagnostics.iter().filter_map(|found| concerns(accept, found));
     let places: BTreeSet<String> = found.map(str::to_owned).collect();
@@ -72,11 +72,19 @@ fn places(accept: &Accept, diagnostics: &[Diagnostic]) -> BTreeSet<String> {
     }
 }
 
-/// The place of a finding that an `accept` may be meant for.
+/// The place that an `accept` may name and a finding of its kind lies at, or below.
 fn concerns<'a>(accept: &Accept, found: &'a Diagnostic) -> Option<&'a str> {
-    let place = found.subject.as_deref()?;
-    let named = parts::suits(&accept.subject, place);
-    (named && found.severity != Severity::Error && found.slug == accept.slug).then_some(place)
+    if found.severity == Severity::Error || found.slug != accept.slug {
+        return None;
+    }
+    named(&accept.subject, found.subject.as_deref()?)
+}
+
+/// The longest start of a path that a written name suits.
+fn named<'a>(written: &str, path: &'a str) -> Option<&'a str> {
+    let dots = path.rmatch_indices('.').map(|(at, _)| at);
+    let mut starts = [path.len()].into_iter().chain(dots).filter_map(|end| path.get(..end));
+    starts.find(|start| parts::suits(written, start))
 }
 
 /// One cause, one message: what a rule says again at the same statement, of
@@ -101,6 +109,24 @@ fn fold(diagnostics: Vec<Diagnostic>) -> Vec<Diagnostic> {
     kept
 }
 
+/// How many places are listed that an `accept` could name.
+const LISTED: usize = 6;
+
+/// Where what it accepts is found.
+fn elsewhere(accept: &Accept, kept: &[Diagnostic]) -> Option<String> {
+    let same = |found: &&Diagnostic| found.slug == accept.slug && found.severity != Severity::Error;
+    let found = kept.iter().filter(same);
+    let places: BTreeSet<&str> = found
+        .flat_map(|found| found.subject.iter().chain(&found.also))
+        .map(String::as_str)
+        .collect();
+    let listed: Vec<&str> = places.iter().copied().take(LISTED).collect();
+    let more = places.len() - listed.len();
+    let tail = if more > 0 { format!(", and {more} more") } else { String::new() };
+    let list = format!("{} is found on {}{tail}", accept.slug, listed.join(", "));
+    (!places.is_empty()).then_some(list)
+}
+
 fn unused(accept: &Accept, places: &BTreeSet<String>, kept: &[Diagnostic]) -> Diagnostic {
     if !places.is_empty() {
         let names: Vec<&str> = places.iter().map(String::as_str).collect();
@@ -118,6 +144,10 @@ fn unused(accept: &Accept, places: &BTreeSet<String>, kept: &[Diagnostic]) -> Di
         accept.slug, accept.subject
     );
     let warning = RULE.finding(title, accept.span, "silences nothing").subject(&accept.subject);
+    let warning = match elsewhere(accept, kept) {
+        Some(places) => warning.note(places),
+        None => warning,
+    };
     if super::slugs().all(|slug| slug != accept.slug) {
         return match nearest(&accept.slug, super::slugs()) {
             Some(near) => warning.fix(Fix::new(

@@ -11,6 +11,7 @@ mod nearest;
 mod quantity;
 mod readings;
 mod scale;
+mod slips;
 mod span;
 mod tape;
 mod unit;
@@ -26,6 +27,7 @@ pub use quantity::{
 };
 pub use readings::date_readings;
 pub use scale::Scale;
+pub use slips::{HYPHEN_MISSING, MeantInches, is_on_rule, meant_inches};
 pub use span::{FileId, Span, Spanned};
 pub use tape::{MEASURED, Printed, Tape};
 pub use unit::{SPELLINGS, Unit};

@@ -1,5 +1,7 @@
 //! The tape: how a length is rounded and printed, once, at the very end.
 
+use std::collections::BTreeMap;
+
 use super::{Digits, Exact, Length, Unit};
 
 /// Behind a figure on paper that was made from a measured one.
@@ -99,6 +101,22 @@ impl Tape {
             .zip(shown)
             .map(|(exact, marks)| Printed { exact: *exact, shown: self.mark * marks })
             .collect()
+    }
+
+    /// The same where equal parts are printed alike, so that nobody takes them for
+    /// different ones: each is then rounded by itself, and true where they still add up.
+    #[must_use]
+    pub fn spread_alike(&self, parts: &[Length]) -> (Vec<Printed>, bool) {
+        let spread = self.spread(parts);
+        let mut shown: BTreeMap<Length, Length> = BTreeMap::new();
+        let alike = |part: &Printed| *shown.entry(part.exact).or_insert(part.shown) == part.shown;
+        if spread.iter().all(alike) {
+            return (spread, true);
+        }
+        let printed: Vec<Printed> = parts.iter().map(|part| self.print(*part)).collect();
+        let sum = |parts: &[Printed]| parts.iter().map(|part| part.shown).sum::<Length>();
+        let adds_up = sum(&printed) == sum(&spread);
+        (printed, adds_up)
     }
 
     /// The exact length in plain text, without its unit: `26-1/2`, `13-23/240`,
@@ -414,6 +432,20 @@ mod tests {
         let printed = tape.spread(&parts);
         let total: Length = printed.iter().map(|p| p.shown).sum();
         assert_eq!(total, Length::inches(20, 1));
+    }
+
+    /// Five openings share 58-9/16 less four boards of 23/32: each is 11.1375, nearest to
+    /// 11-1/8, and five of those are 1/16 short. Two of 10-1/64 add up to 20-1/32 only apart.
+    #[test]
+    fn equal_parts_are_printed_alike() {
+        let tape = Tape::inches();
+        let shares = [Length::inches(891, 80); 5];
+        let (printed, adds_up) = tape.spread_alike(&shares);
+        assert!(!adds_up && printed.iter().all(|own| own.shown == Length::inches(89, 8)));
+        let (printed, adds_up) = tape.spread_alike(&[Length::inches(5, 1); 3]);
+        assert!(adds_up && printed.iter().all(|own| !own.is_rounded()));
+        let unlike = [Length::inches(1, 3), Length::inches(2, 3)];
+        assert_eq!(tape.spread_alike(&unlike), (tape.spread(&unlike), true));
     }
 
     proptest! {

@@ -1,16 +1,17 @@
 //! What is said where the sizes of a case can't be found: the smallest set of
 //! statements that contradict each other, with the sum written out; what
-//! nothing fixes; what comes out as nothing or less.
+//! nothing fixes.
 
 use crate::diagnostics::{Diagnostic, Edit, Fix, Grade, Sum};
 use crate::measure::{Exact, Length, Span};
 use crate::vocabulary::{Entries, words};
 
 use super::equations::{Known, Says, Unknown};
-use super::layout::{Conflict, EquationId, Question, Solution, Value};
+use super::layout::{Conflict, EquationId, Question, Solution};
 use super::lower::Lower;
+use super::no_room;
 use super::opening::Axis;
-use super::openings::{Draft, Drafts};
+use super::openings::Drafts;
 
 pub(super) fn report(drafts: &Drafts<'_>, solution: &Solution, ctx: &mut Lower) {
     for conflict in &solution.conflicts {
@@ -27,7 +28,7 @@ pub(super) fn report(drafts: &Drafts<'_>, solution: &Solution, ctx: &mut Lower) 
         ctx.sink.push(*crate::vocabulary::too_fine(span));
     }
     if solution.conflicts.is_empty() {
-        no_room(drafts, solution, ctx);
+        no_room::report(drafts, solution, ctx);
     }
 }
 
@@ -409,86 +410,4 @@ pub(super) fn share_and_same(body: &Entries, name: &str) -> Option<Diagnostic> {
             .fix(leave("share", same))
             .fix(leave("same", share)),
     )
-}
-
-/// Openings that come out as nothing or less.
-fn no_room(drafts: &Drafts<'_>, solution: &Solution, ctx: &mut Lower) {
-    // One message a list: what is shared out fails for all that share it.
-    let mut told = Vec::new();
-    for draft in &drafts.openings {
-        let Some(axis) = draft.parent.and_then(|parent| drafts.openings[parent].list) else {
-            if let Some(fault) = no_frame_room(drafts, draft, solution, ctx) {
-                ctx.sink.push(fault);
-                return;
-            }
-            continue;
-        };
-        let variable = if axis == Axis::Across { draft.wide } else { draft.high };
-        let Some(size) = drafts.sheet.size(solution, variable) else { continue };
-        if size.length.is_positive() || told.contains(&draft.parent) {
-            continue;
-        }
-        told.push(draft.parent);
-        let name = draft.path.rsplit('.').next().unwrap_or(&draft.path);
-        let left = ctx.tape.figure(size.length);
-        let title = format!("`{name}` has no room; {left} is left for it");
-        let diagnostic =
-            Diagnostic::error("no-room", title, draft.entry.head, "nothing is left for this")
-                .subject(&draft.path);
-        let diagnostic = explained(diagnostic, &size, draft.entry.head, ctx);
-        ctx.sink.push(diagnostic);
-    }
-}
-
-/// The frame itself leaves nothing for its openings.
-fn no_frame_room(
-    drafts: &Drafts<'_>,
-    root: &Draft<'_>,
-    solution: &Solution,
-    ctx: &Lower,
-) -> Option<Diagnostic> {
-    [root.wide, root.high].into_iter().find_map(|variable| {
-        let Value::Known { length, .. } = solution.value(variable) else { return None };
-        if length.is_positive() {
-            return None;
-        }
-        let size = drafts.sheet.size(solution, variable)?;
-        let left = ctx.tape.figure(size.length);
-        let title = format!(
-            "the frame of `{}` leaves no room for its openings; what is left is {left}",
-            root.path
-        );
-        let at = root.entry.head;
-        let diagnostic = Diagnostic::error("no-room", title, at, "nothing is left for these");
-        Some(explained(diagnostic.subject(&root.path), &size, at, ctx))
-    })
-}
-
-/// Adds the sum that a size comes from, and a label on each of its statements.
-/// A share of something is written as the whole divided: `(33 − 31) / 2`.
-fn explained(
-    mut diagnostic: Diagnostic,
-    size: &super::size::Size,
-    at: Span,
-    ctx: &Lower,
-) -> Diagnostic {
-    let mut facts: Vec<_> = ctx.facts.of(size).collect();
-    facts.sort_by_key(|(_, factor)| factor.is_negative());
-    let parts = facts.iter().map(|(_, factor)| factor.denom()).max().unwrap_or(1);
-    let parts =
-        if facts.iter().all(|(_, k)| (*k * Exact::int(parts)).is_whole()) { parts } else { 1 };
-    let mut sum = Sum::new("leaves", size.length, &ctx.tape);
-    sum.over = u32::try_from(parts).unwrap_or(1);
-    for (fact, factor) in facts {
-        let value = fact.length * factor * parts;
-        sum = if value.is_negative() {
-            sum.minus(-value, &fact.name, &ctx.tape)
-        } else {
-            sum.plus(value, &fact.name, &ctx.tape)
-        };
-        if let Some(span) = fact.origin.span().filter(|span| *span != at) {
-            diagnostic = diagnostic.label(span, ctx.tape.figure(fact.length));
-        }
-    }
-    diagnostic.sum(sum)
 }

@@ -3,7 +3,7 @@
 use crate::diagnostics::{Diagnostic, Sink, Sources};
 use crate::measure::{Span, Unit};
 use crate::syntax::{self, Tree};
-use crate::vocabulary::{self, Entries, words};
+use crate::vocabulary::{self, Entries, Known, words};
 
 use super::files::{ReadError, SourceFiles};
 use super::role::{Role, role_of};
@@ -57,6 +57,7 @@ pub fn load(disk: &dyn SourceFiles, entry: &str) -> Result<Loaded, ReadError> {
     }
     // The trees of a large spec take more room than all that comes of them:
     // each goes when it has been read.
+    let known = Known::of(&trees);
     let files = trees
         .into_iter()
         .zip(sources.iter())
@@ -64,7 +65,7 @@ pub fn load(disk: &dyn SourceFiles, entry: &str) -> Result<Loaded, ReadError> {
             let length = source.text.len();
             let end = Span::new(file, length, length);
             let unit = vocabulary::stated_unit(&tree).map_or(unit, |said| said.value);
-            vocabulary::read(&tree, end, unit, readable, &mut sink)
+            vocabulary::read(&tree, end, unit, readable, &known, &mut sink)
         })
         .collect();
     Ok(Loaded { sources, role, files, sink })

@@ -44,6 +44,7 @@ mod measured;
 mod member_names;
 mod nailers;
 mod needs;
+mod no_room;
 mod opening;
 mod openings;
 mod outer_frame;

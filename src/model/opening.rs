@@ -13,6 +13,7 @@ use super::edge::{Edge, Edges};
 use super::front::{Fronts, Set};
 use super::hardware::Hardware;
 use super::id::{CaseId, Leaf, MemberId, OpeningId, SlideId};
+use super::insertion::Insertion;
 use super::joinery::Board;
 use super::rod::Rod;
 use super::size::Size;
@@ -111,6 +112,8 @@ pub enum OpeningKind {
         carries: Option<Carries>,
         /// How high its box is, where that is less than its slide lets it be.
         box_high: Option<Box<Size>>,
+        /// Where that stands, or would.
+        box_high_at: Insertion,
     },
     /// A single door, hung on this side.
     Door(Side),

@@ -60,7 +60,8 @@ pub(super) fn fronts(
     let hinges = body.get(HINGES).map(|n| Spanned::new(n.value, n.span_or(at)));
     let said = body.one(PULL);
     let cut = body.one(FINGER);
-    if let (Some(pull), Some(cut)) = (said, cut) {
+    let no_pull = said.and_then(Said::value).is_some_and(|name| name.value == "none");
+    if let (Some(pull), Some(cut), false) = (said, cut, no_pull) {
         let title = "a front has a pull or a finger pull, not both";
         let found = Diagnostic::error("word-twice", title, cut.head, "the finger pull");
         ctx.sink.push(found.label(pull.head, "the pull").note("take one of them out"));
@@ -70,9 +71,8 @@ pub(super) fn fronts(
         (None, Some(_)) => None,
         (None, None) => parent.and_then(|parent| parent.finger.clone()),
     };
-    let none =
-        finger.is_some() || said.and_then(Said::value).is_some_and(|name| name.value == "none");
-    let pull = match none {
+    let finger_or_none = finger.is_some() || no_pull;
+    let pull = match finger_or_none {
         true => Given::Refused,
         false => ctx.refer(body, PULL, &shared.pulls).map(|pull| PullId(pull.value)),
     };
@@ -102,7 +102,7 @@ pub(super) fn fronts(
         hinge: hinge.known().or_else(|| parent.and_then(|parent| parent.hinge)),
         hinge_place,
         hinges: hinges.or_else(|| parent.and_then(|parent| parent.hinges)),
-        pull: match none {
+        pull: match finger_or_none {
             true => None,
             false => pull.known().or_else(|| parent.and_then(|parent| parent.pull)),
         },

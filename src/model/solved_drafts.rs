@@ -16,6 +16,7 @@ use super::cut_round;
 use super::edge::Edges;
 use super::front::{Fronts, Set};
 use super::id::{CaseId, MemberId, OpeningId, SlideId};
+use super::insertion::Insertion;
 use super::joinery::Board;
 use super::layout::{Solution, Variable};
 use super::lower::Lower;
@@ -216,25 +217,26 @@ fn opening(
 }
 
 fn drawer(entry: &Entry, body: &Entries, context: &Context<'_>, ctx: &mut Lower) -> OpeningKind {
+    use words::box_size::HIGH;
+
     let slide = ctx.refer(body, words::drawer::SLIDE, &context.shared.slides).known();
     let around = cut_round::read(body, context.shared, ctx);
     if context.drawers.is_none() {
         ctx.sink.push(missing(words::case::DRAWERS, "drawer boxes", entry));
     }
+    let own = body.one(words::drawer::BOX).and_then(Said::body);
     OpeningKind::Drawer {
         slide: slide
             .map(|slide| SlideId(slide.value))
             .or(context.drawers.map(|drawers| drawers.slide)),
         around,
         carries: carries::own(body),
-        box_high: box_high(body, ctx),
+        box_high: own.and_then(|own| ctx.positive(own, HIGH, "box height").known()).map(Box::new),
+        box_high_at: match own {
+            Some(own) => Insertion::of(own, HIGH),
+            None => Insertion::within(body, words::drawer::BOX),
+        },
     }
-}
-
-/// How high the box of a drawer is, where the drawer says it.
-fn box_high(body: &Entries, ctx: &mut Lower) -> Option<Box<Size>> {
-    let own = body.one(words::drawer::BOX)?.body()?;
-    ctx.positive(own, words::box_size::HIGH, "box height").known().map(Box::new)
 }
 
 /// The front of an opening: as it says itself, else as those of the case are.

@@ -8,6 +8,7 @@ use crate::vocabulary::{BoardBuild, Entries, JointKind, Origin, Word, words};
 use super::case::{Case, third};
 use super::given::Given;
 use super::id::StockId;
+use super::insertion::Insertion;
 use super::joinery::{Board, Joinery};
 use super::lower::Lower;
 use super::opening::{Axis, Member, MemberKind};
@@ -31,6 +32,8 @@ pub struct Web {
     pub panel: Option<StockId>,
     /// What it leaves for the year where boards beside it move along its runners.
     pub free: Option<Free>,
+    /// Where the stock of the frame is said, or would be.
+    pub stock_at: Insertion,
     /// The statement.
     pub span: Span,
 }
@@ -175,7 +178,9 @@ pub(super) fn read(
         None => third(&shared.thickness(stock)),
     };
     let free = None;
-    Some(Some(Box::new(Web { wide, tenon, room, thick, panel, free, span: said.head })))
+    let stock_at = Insertion::of(body, words::case::STOCK);
+    let web = Web { wide, tenon, room, thick, panel, free, stock_at, span: said.head };
+    Some(Some(Box::new(web)))
 }
 
 /// The web frame that a divider is; nothing of a board that can't be one.

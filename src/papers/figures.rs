@@ -130,11 +130,23 @@ impl Figures {
         self.tape.spread(parts).into_iter().map(|part| self.show(part)).collect()
     }
 
-    /// Parts that add up on paper: `1-3/4 + 61-3/4 + 2-1/2 = 66`.
+    /// The same with equal parts alike, which may then not quite add up: for a drawing.
+    pub(super) fn alike(&self, parts: &[Length]) -> Vec<String> {
+        self.tape.spread_alike(parts).0.into_iter().map(|part| self.show(part)).collect()
+    }
+
+    /// Parts that add up on paper: `1-3/4 + 61-3/4 + 2-1/2 = 66`. Where equal parts would have
+    /// to be told unlike for that, their finer figures do: `11-1/8~ (11.138)`.
     pub(super) fn sum(&self, parts: &[Length]) -> String {
         let whole = self.tape.print(parts.iter().copied().sum());
         let mark = self.mark(whole.exact.is_measured());
-        format!("{} = {}{mark}", self.spread(parts).join(" + "), self.tape.exact(whole.shown))
+        let (printed, adds_up) = self.tape.spread_alike(parts);
+        let told = |part: Printed| match part.is_rounded() && !adds_up {
+            true => self.finer(part) + self.mark(part.exact.is_measured()),
+            false => self.show(part),
+        };
+        let told: Vec<String> = printed.into_iter().map(told).collect();
+        format!("{} = {}{mark}", told.join(" + "), self.tape.exact(whole.shown))
     }
 
     /// What figures that stand above come to, each as it is printed there.

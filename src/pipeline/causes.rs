@@ -2,7 +2,7 @@
 //! it. What that is shows when the figure that was probably meant stands there
 //! instead, so the spec is checked again with each that is offered.
 
-use crate::diagnostics::{self, Diagnostic, Fix, Severity};
+use crate::diagnostics::{self, Diagnostic, Fix, Severity, Sources};
 use crate::measure::Span;
 use crate::model::{Buffers, SourceFiles};
 use crate::syntax::{Item, Statement};
@@ -40,7 +40,43 @@ pub(super) fn told(files: &dyn SourceFiles, entry: &str, mut compiled: Compilati
                 Tried::of(files, entry, &compiled, (figure, fix), &stands, count == 1)
             })
             .collect();
-        fold(&mut compiled.diagnostics, at, &stands, tried);
+        fold(&compiled.sources, &mut compiled.diagnostics, at, &stands, tried);
+    }
+    compiled
+}
+
+/// What is offered by a rule that does not see what else hangs on the figure.
+const PROVED: &[&str] =
+    &["no-room", "parts-overlap", "planed-too-thick", "scribe-too-wide", "stop-unheld"];
+
+/// The compilation without the offers of such rules that bring another error.
+pub(super) fn proved(
+    files: &dyn SourceFiles,
+    entry: &str,
+    mut compiled: Compilation,
+) -> Compilation {
+    let mut looked = 0;
+    for at in 0..compiled.diagnostics.len() {
+        let found = &compiled.diagnostics[at];
+        if !PROVED.contains(&found.slug) || found.fixes.is_empty() || looked == MOST {
+            continue;
+        }
+        looked += 1;
+        let mends = |fix: &Fix| {
+            let mut mended = Buffers::over(files);
+            for (file, text) in diagnostics::mend(&compiled.sources, &[fix]).texts {
+                let Some(source) = compiled.sources.get(file) else { continue };
+                mended.put(source.name.clone(), text);
+            }
+            let after = check_once(&mended, entry).map(|own| own.diagnostics).unwrap_or_default();
+            let is_fresh = |own: &Diagnostic| {
+                own.severity == Severity::Error
+                    && compiled.diagnostics.iter().all(|known| !same(known, own))
+            };
+            !after.iter().any(|own| is_fresh(own) || same(own, found))
+        };
+        let good: Vec<Fix> = found.fixes.iter().filter(|fix| mends(fix)).cloned().collect();
+        compiled.diagnostics[at].fixes = good;
     }
     compiled
 }
@@ -131,16 +167,24 @@ impl Tried {
     }
 }
 
-/// True for two findings of the same thing.
+/// True for two findings of the same thing. Two figures may have one place: that of a
+/// keep-out, say, among others.
 pub(super) fn same(one: &Diagnostic, other: &Diagnostic) -> bool {
+    let by_title = one.subject.is_none() || OF_FIGURES.contains(&one.slug);
     one.slug == other.slug
         && one.subject == other.subject
-        && (one.subject.is_some() || one.title == other.title)
+        && (!by_title || one.title == other.title)
 }
 
 /// Tells what follows from the figure at `at` with it, or with the finding of another rule
 /// that tells of the very figure.
-fn fold(all: &mut Vec<Diagnostic>, at: usize, stands: &Place, mut tried: Vec<Tried>) {
+fn fold(
+    sources: &Sources,
+    all: &mut Vec<Diagnostic>,
+    at: usize,
+    stands: &Place,
+    mut tried: Vec<Tried>,
+) {
     let errors = |tried: &Tried| {
         tried.after.iter().filter(|found| found.severity == Severity::Error).count()
     };
@@ -195,8 +239,9 @@ fn fold(all: &mut Vec<Diagnostic>, at: usize, stands: &Place, mut tried: Vec<Tri
         cause.fixes = fixes;
     } else {
         // Another rule tells of the figure, and may know better what to write.
-        let known: Vec<String> = cause.fixes.iter().map(|fix| fix.title.clone()).collect();
-        cause.fixes.extend(fixes.into_iter().filter(|fix| !known.contains(&fix.title)));
+        let text = |fix: &Fix| diagnostics::mend(sources, &[fix]).texts;
+        let known: Vec<_> = cause.fixes.iter().map(text).collect();
+        cause.fixes.extend(fixes.into_iter().filter(|fix| !known.contains(&text(fix))));
     }
     if gone.iter().any(|found| found.severity == Severity::Error) {
         cause.severity = Severity::Error;

@@ -18,7 +18,8 @@ pub(super) enum NumberFault {
 /// Reads a `quantity` pair.
 pub(super) fn quantity(pair: Pair<'_, Rule>) -> Result<Number, NumberFault> {
     let mut value = Exact::ZERO;
-    let (mut unit, is_fraction) = (None, pair.as_str().contains('/'));
+    let text = pair.as_str();
+    let (mut unit, is_fraction) = (None, text.contains('/'));
     for part in pair.into_inner() {
         match part.as_rule() {
             Rule::number => value = number(part.as_str())?,
@@ -32,12 +33,21 @@ pub(super) fn quantity(pair: Pair<'_, Rule>) -> Result<Number, NumberFault> {
             _ => {}
         }
     }
-    Ok(Number { value, unit, is_fraction })
+    let is_top_heavy = value > Exact::ONE && is_bare_fraction(text);
+    Ok(Number { value, unit, is_fraction, is_top_heavy })
 }
 
 /// A number as it is written in `digits`, with the unit that stands behind it.
 pub(super) fn written(digits: &str, unit: Option<NumberUnit>) -> Result<Number, NumberFault> {
-    Ok(Number { value: number(digits)?, unit, is_fraction: digits.contains('/') })
+    let value = number(digits)?;
+    let is_top_heavy = value > Exact::ONE && is_bare_fraction(digits);
+    Ok(Number { value, unit, is_fraction: digits.contains('/'), is_top_heavy })
+}
+
+/// True for digits that are a fraction and nothing before it.
+fn is_bare_fraction(text: &str) -> bool {
+    let before = text.split_once('/').map(|(before, _)| before);
+    before.is_some_and(|digits| digits.bytes().all(|byte| byte.is_ascii_digit()))
 }
 
 /// Reads a `figure`, which is a number and perhaps its unit.

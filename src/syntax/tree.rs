@@ -187,6 +187,8 @@ pub struct Number {
     pub unit: Option<NumberUnit>,
     /// True for one with a stroke: `3/4`, `4/4`, `1-1/2`.
     pub is_fraction: bool,
+    /// True for a fraction of more than one without its whole: `31/2`, `5/4`.
+    pub is_top_heavy: bool,
 }
 
 /// A unit that may stand behind a number.

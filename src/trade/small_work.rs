@@ -24,6 +24,13 @@ pub fn shortest_planed(unit: Unit) -> Length {
     unit.either(Length::inches(12, 1), Length::mm(300))
 }
 
+/// The thinnest strip that a planer takes, on a sled: 1/8 in or 3 mm (common practice, no
+/// source).
+#[must_use]
+pub fn thinnest_planed(unit: Unit) -> Length {
+    unit.either(Length::inches(1, 8), Length::mm(3))
+}
+
 /// The longest stick that several short parts are sawn from, where the stock doesn't say
 /// how long its boards are: 6 ft, or 1800 mm (common practice, no source; one pair of
 /// hands keeps it straight on the saw).

@@ -1,7 +1,9 @@
 //! Figures that can't be right, or are odd: each word knows what its own may be.
 
 use crate::diagnostics::{Diagnostic, Fix, Grade};
-use crate::measure::{Exact, Length, Tape, Temperature, Unit};
+use crate::measure::{
+    Exact, HYPHEN_MISSING, Length, Span, Tape, Temperature, Unit, is_on_rule, meant_inches,
+};
 use crate::syntax::{Argument, Expr, ExprKind, Number, NumberUnit};
 
 use super::range::{Range, is_length, measure};
@@ -13,6 +15,10 @@ struct Written<'a> {
     expr: &'a Expr,
     count: Exact,
     unit: Option<NumberUnit>,
+    /// True for a fraction, with or without a whole before it.
+    is_fraction: bool,
+    /// True for one of more than an inch without a whole before it.
+    is_top_heavy: bool,
     /// What it comes to, in what its kind is measured in.
     measure: Exact,
 }
@@ -22,6 +28,8 @@ struct Meant {
     text: String,
     if_so: &'static str,
     is_other_unit: bool,
+    /// The other unit of length, where it is that.
+    unit: Option<Unit>,
 }
 
 /// What is wrong with the figures of one argument: an error where one can't be right in
@@ -44,9 +52,13 @@ pub(super) fn judge(
     let odd = || row.usual.and_then(|range| Some((is_odd(range)?, range)));
     let (figure, range, is_possible) = match is_out(can_be) {
         Some(figure) => (figure, can_be, false),
-        None => odd().map(|(figure, range)| (figure, range, true))?,
+        None => match odd() {
+            Some((figure, range)) => (figure, range, true),
+            None => return top_heavy((block, row, kind), &figures, unit, place),
+        },
     };
-    let meant = meant(figure, kind, row.usual.unwrap_or(can_be), unit);
+    let usual = row.usual.unwrap_or(can_be);
+    let meant = meant(figure, kind, usual, unit);
     // What is written goes with feet or with meters, whatever the file counts in.
     let behind = match figure.unit {
         Some(NumberUnit::Length(own)) => own,
@@ -64,17 +76,94 @@ pub(super) fn judge(
             .subject(place())
     } else {
         let title = format!("{subject} can't be {}", figure.said(unit, kind));
-        match is_slip {
-            true => Diagnostic::error("unit-slip", title, span, "this is in the wrong unit"),
+        let label = match figure.unit {
+            Some(NumberUnit::Fahrenheit) => "degrees Fahrenheit are the wrong unit here",
+            Some(NumberUnit::Celsius) => "degrees Celsius are the wrong unit here",
+            _ => wrong_unit(figure.behind(unit)),
+        };
+        let found = match is_slip {
+            true => Diagnostic::error("unit-slip", title, span, label),
             false => Diagnostic::error("figure-impossible", title, span, "this can't be")
                 .note(format!("it can be from {}", range.told(kind, behind))),
-        }
+        };
+        found.subject(place())
     };
     for meant in meant {
-        let choice = format!("{}, {}", meant.text, meant.if_so);
-        found = found.fix(Fix::new(Grade::Choice, choice, span, meant.text));
+        let (at, text) = match (meant.is_other_unit, whole_range(&figures, usual, meant.unit, unit))
+        {
+            (true, Some(whole)) => whole,
+            _ => (span, meant.text),
+        };
+        let choice = format!("{text}, {}", meant.if_so);
+        found = found.fix(Fix::new(Grade::Choice, choice, at, text));
     }
     Some(found)
+}
+
+/// `31/2`, which is 15-1/2 and may have been meant to be 3-1/2. Rough boards alone are
+/// named by such fractions.
+fn top_heavy(
+    (block, row, kind): (&Block, &Row, Kind),
+    figures: &[Option<Written<'_>>],
+    unit: Unit,
+    place: impl FnOnce() -> String,
+) -> Option<Diagnostic> {
+    if !is_length(kind) || matches!(kind, Kind::Nominal) {
+        return None;
+    }
+    let range = row.usual.or(row.can_be)?;
+    let figure = figures.iter().flatten().find(|it| it.is_top_heavy)?;
+    if figure.behind(unit) != Unit::Inch {
+        return None;
+    }
+    let holds =
+        |count: Exact| range.holds(Length::new(count, Unit::Inch).in_unit(Unit::Millimetre));
+    let meant = meant_inches(figure.count);
+    let meant = meant.iter().find(|it| it.if_so == HYPHEN_MISSING && holds(it.inches))?;
+    let (numer, denom) = (figure.count.numer(), figure.count.denom());
+    let title = format!("`{}` of {} is {numer}/{denom}, which is odd", row.word, block.title);
+    let span = figure.expr.span;
+    let mut found = Diagnostic::warning("figure-odd", title, span, "is this what you meant?")
+        .note(format!("it comes to {}", figure.count))
+        .subject(place());
+    for (count, if_so) in [(meant.inches, meant.if_so), (figure.count, IF_MEANT)] {
+        let text = inches(count, figure.unit);
+        let fix = Fix::new(Grade::Choice, format!("{text}, {if_so}"), span, text);
+        found = found.fix(fix);
+    }
+    Some(found)
+}
+
+/// What is said of figures in a unit that can't be.
+fn wrong_unit(unit: Unit) -> &'static str {
+    match unit {
+        Unit::Inch => "inches are the wrong unit here",
+        Unit::Foot => "feet are the wrong unit here",
+        Unit::Millimetre => "millimeters are the wrong unit here",
+        Unit::Centimetre => "centimeters are the wrong unit here",
+        Unit::Metre => "meters are the wrong unit here",
+    }
+}
+
+/// Both ends of a range in another unit, where neither has one of its own and both are
+/// `usual` only in that one.
+fn whole_range(
+    figures: &[Option<Written<'_>>; 2],
+    usual: Range,
+    other: Option<Unit>,
+    file: Unit,
+) -> Option<(Span, String)> {
+    let ([Some(low), Some(high)], Some(other)) = (figures, other) else { return None };
+    let meant = [low, high].map(|end| Length::new(end.count, other));
+    let is_slip = |(end, meant): (&Written<'_>, &Length)| {
+        let is_bare = end.unit.is_none() && end.behind(file) != other;
+        is_bare && !usual.holds(end.measure) && usual.holds(meant.in_unit(Unit::Millimetre))
+    };
+    if ![low, high].into_iter().zip(&meant).all(is_slip) {
+        return None;
+    }
+    let [low_end, high_end] = meant.map(|end| in_unit(end, other));
+    Some((low.expr.span.to(high.expr.span), format!("{low_end} to {high_end}")))
 }
 
 /// A range that is written with its upper end first; it is read the right way round.
@@ -106,24 +195,27 @@ fn written<'a>(value: &Value, arguments: &'a [Argument], unit: Unit) -> [Option<
     let is_range = matches!(value, Value::PercentRange(_) | Value::LengthRange(_));
     let mut numbers = arguments.iter().filter_map(|argument| match argument {
         Argument::Expr(expr) => match expr.kind {
-            ExprKind::Number(Number { value, unit, .. }) => Some((expr, value, unit)),
+            ExprKind::Number(number) => Some((expr, number)),
             ExprKind::Name(_) => None,
             // A sum is judged by what it comes to.
             ExprKind::Negative(_) | ExprKind::Binary(..) => {
                 let sum = super::evaluate::offset(expr, unit).ok()?;
-                Some((expr, sum.in_unit(unit), None))
+                let value = sum.in_unit(unit);
+                let number = Number { value, unit: None, is_fraction: false, is_top_heavy: false };
+                Some((expr, number))
             }
         },
         _ => None,
     });
     let mut next = || {
-        let (expr, count, behind) = numbers.next()?;
+        let (expr, Number { value: count, unit: behind, is_fraction, is_top_heavy }) =
+            numbers.next()?;
         let measure = match value {
             Value::Size(_) | Value::LengthRange(_) => sized(count, behind, unit)?,
             Value::PercentRange(_) => count,
             _ => measure(value)?,
         };
-        Some(Written { expr, count, unit: behind, measure })
+        Some(Written { expr, count, unit: behind, is_fraction, is_top_heavy, measure })
     };
     [next(), if is_range { next() } else { None }]
 }
@@ -143,7 +235,7 @@ fn meant(figure: &Written<'_>, kind: Kind, usual: Range, file: Unit) -> Vec<Mean
     let mut all = Vec::new();
     let add = |all: &mut Vec<Meant>, measure: Exact, text: String, if_so, is_other_unit| {
         if usual.holds(measure) {
-            all.push(Meant { text, if_so, is_other_unit });
+            all.push(Meant { text, if_so, is_other_unit, unit: None });
         }
     };
     let (count, own) = (figure.count, figure.measure);
@@ -152,7 +244,13 @@ fn meant(figure: &Written<'_>, kind: Kind, usual: Range, file: Unit) -> Vec<Mean
         let other = if behind == file { file.other() } else { file };
         let meant = Length::new(count, other);
         let text = in_unit(meant, other);
-        add(&mut all, meant.in_unit(Unit::Millimetre), text, IF_MEANT, true);
+        // Nobody writes a fraction of a millimeter.
+        if !(figure.is_fraction && other.is_metric() && !count.is_whole()) {
+            add(&mut all, meant.in_unit(Unit::Millimetre), text, IF_MEANT, true);
+        }
+        if let Some(meant) = all.first_mut() {
+            meant.unit = Some(other);
+        }
         // A unit that is written and is not the file's is what went wrong.
         if !all.is_empty() && behind != file {
             return all;
@@ -168,18 +266,23 @@ fn meant(figure: &Written<'_>, kind: Kind, usual: Range, file: Unit) -> Vec<Mean
     if let Some((measure, unit)) = degrees {
         add(&mut all, measure, with(count, Some(unit)), IF_MEANT, true);
     }
-    for times in [Exact::ratio(1, 10), Exact::int(10)] {
-        let meant = count * times;
-        // Nobody writes such a figure with a point.
-        if behind == Some(Unit::Inch) && !is_plain(meant) {
-            continue;
+    if behind == Some(Unit::Inch) {
+        let before = all.len();
+        for meant in meant_inches(count) {
+            let measure = Length::new(meant.inches, Unit::Inch).in_unit(Unit::Millimetre);
+            add(&mut all, measure, inches(meant.inches, figure.unit), meant.if_so, false);
         }
-        let measure = match figure.unit {
-            Some(NumberUnit::Fahrenheit) => Temperature::fahrenheit(meant).0,
-            _ => own * times,
-        };
-        let text = with(meant, figure.unit);
-        add(&mut all, measure, text, "if its point is a place off", false);
+        all.truncate(before + MOST);
+    } else {
+        for times in [Exact::ratio(1, 10), Exact::int(10)] {
+            let meant = count * times;
+            let measure = match figure.unit {
+                Some(NumberUnit::Fahrenheit) => Temperature::fahrenheit(meant).0,
+                _ => own * times,
+            };
+            let text = with(meant, figure.unit);
+            add(&mut all, measure, text, "if its point is a place off", false);
+        }
     }
     let hours = match figure.unit {
         Some(NumberUnit::Minute) => Some((own * Exact::int(60), NumberUnit::Hour)),
@@ -195,10 +298,16 @@ fn meant(figure: &Written<'_>, kind: Kind, usual: Range, file: Unit) -> Vec<Mean
 /// What is said of a figure that is right but for its unit.
 const IF_MEANT: &str = "if that is what you meant";
 
-/// True for a fraction of an inch that is on a rule, and for a decimal of two places.
-fn is_plain(inches: Exact) -> bool {
-    inches.denom() <= 64 && inches.denom().count_ones() == 1
-        || (inches * Exact::int(100)).is_whole()
+/// How many figures are offered of one slip of inches.
+const MOST: usize = 2;
+
+/// Inches as a maker writes them: a fraction where it is on the rule.
+fn inches(count: Exact, unit: Option<NumberUnit>) -> String {
+    match (is_on_rule(count), unit) {
+        (false, _) => with(count, unit),
+        (true, None) => count.to_string(),
+        (true, Some(unit)) => format!("{count} {}", unit.name()),
+    }
 }
 
 impl Written<'_> {

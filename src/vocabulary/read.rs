@@ -10,14 +10,20 @@ use crate::syntax::{Argument, Expr, ExprKind, Item, Statement, Tree};
 
 use super::blocks::{BLOCKS, file, job, run_list};
 use super::choices::Units;
+use super::elsewhere;
 use super::entries::{Entries, Entry};
 use super::evaluate::Fault;
 use super::example;
 use super::figure;
+use super::known::Known;
 use super::natural;
 use super::pairs::{Found, Pair, Pairs};
 use super::value::Value;
-use super::word::{Block, Body, Kind, Row, Slot, Times};
+use super::word::{Block, Body, Kind, Row, Times};
+
+mod missing;
+
+use missing::{insert, listed, missing, named, names, offered};
 
 /// The unit of bare numbers that a file states: `job { units … }`, or `units …`
 /// of its own. Where it is misspelled but plain, it is the one that is meant, so
@@ -56,14 +62,29 @@ fn statements(items: &[Item]) -> impl Iterator<Item = &Statement> {
 /// Reads a whole file. What is wrong goes to `sink`; what is sound is returned.
 /// A tree from which lines are missing, not being `whole`, is not asked for
 /// words that may have stood on them.
-pub fn read(tree: &Tree, end: Span, unit: Unit, whole: bool, sink: &mut Sink) -> Entries {
+pub fn read(
+    tree: &Tree,
+    end: Span,
+    unit: Unit,
+    whole: bool,
+    known: &Known,
+    sink: &mut Sink,
+) -> Entries {
     let start = Span { start: 0, end: 0, ..end };
-    Reader { unit, whole, around: Vec::new(), sink }.block(file::block(), &tree.items, start, end)
+    Reader { tree, unit, whole, known, around: Vec::new(), sink }.block(
+        file::block(),
+        &tree.items,
+        start,
+        end,
+    )
 }
 
 struct Reader<'a> {
+    tree: &'a Tree,
     unit: Unit,
     whole: bool,
+    /// The names that may be offered.
+    known: &'a Known,
     /// The statements whose braces are open, with their words.
     around: Vec<(&'static Row, &'a Statement)>,
     sink: &'a mut Sink,
@@ -156,8 +177,9 @@ impl<'a> Reader<'a> {
                     open,
                     format!("there is no `{}` here", word.word),
                 );
-                found.fixes = missing(block, word, self.unit, items, close);
-                self.sink.push(found);
+                let names = names(word, self.known);
+                found.fixes = missing(block, word, names, self.unit, items, close);
+                self.sink.push(listed(found, names));
             }
         }
         for (group, what) in block.one_of {
@@ -324,7 +346,10 @@ impl<'a> Reader<'a> {
                 Found::Value(value, from) => {
                     let place = || self.place(word);
                     let (kind, is) = (slot.kind, &value.value);
-                    match figure::judge(block, word, kind, is, from, self.unit, place) {
+                    let odd = figure::judge(block, word, kind, is, from, self.unit, place);
+                    let whole = (word, statement);
+                    let odd = odd.map(|odd| elsewhere::offered(odd, whole, self.tree, self.unit));
+                    match odd {
                         Some(fault) if fault.severity == Severity::Error => {
                             return Err(Box::new(fault));
                         }
@@ -340,15 +365,18 @@ impl<'a> Reader<'a> {
                 }
                 Found::Nothing if slot.optional => None,
                 Found::Nothing => {
-                    return Err(Box::new(
-                        Diagnostic::error(
-                            "value-missing",
-                            format!("`{}` needs {}", word.word, slot.kind.describe()),
-                            statement.head(),
-                            "a value is missing after this",
-                        )
-                        .note(example()),
-                    ));
+                    let head = statement.head();
+                    let title = format!("`{}` needs {}", word.word, slot.kind.describe());
+                    let label = "a value is missing after this";
+                    let found = Diagnostic::error("value-missing", title, head, label);
+                    let names = self.known.for_kind(slot.kind);
+                    if names.is_empty() {
+                        return Err(Box::new(found.note(example())));
+                    }
+                    let behind = Span { start: head.end, ..head };
+                    let mut found = listed(found, names);
+                    found.fixes = offered(names).map(|name| named(word, name, behind)).collect();
+                    return Err(Box::new(found));
                 }
                 Found::Wrong(fault, _) => return Err(Box::new(fault.note(example()))),
             });
@@ -438,37 +466,4 @@ fn unknown(block: &'static Block, text: &str, span: Span) -> Diagnostic {
             found("unknown word").note(format!("{} may hold {}", block.title, words.join(", ")))
         }
     }
-}
-
-/// A fix that adds a statement behind the last one before any braces, before the braces
-/// that come first, or in an empty block.
-fn insert(items: &[Item], close: Span, (grade, title): (Grade, &str), example: &str) -> Fix {
-    let has_braces = |statement: &&Statement| statement.block.is_some();
-    let last = statements(items).take_while(|own| !has_braces(own)).last();
-    let (at, text) = match (last, statements(items).find(has_braces)) {
-        (Some(last), _) => (last.span.end, format!("; {example}")),
-        (None, Some(first)) => (first.span.start, format!("{example}; ")),
-        (None, None) => (close.start, format!(" {example}; ")),
-    };
-    let at = Span { start: at, end: at, ..close };
-    Fix::new(grade, title, at, text)
-}
-
-/// What is offered for a word that is missing: each of two choices, else an example with a
-/// blank to fill.
-fn missing(block: &Block, word: &Row, unit: Unit, items: &[Item], close: Span) -> Vec<Fix> {
-    // Which unit a file counts in is told by its figures, and one of the two is wrong.
-    if let [Slot { kind: Kind::Choice(choices @ [_, _]), .. }] = word.takes
-        && word.word != job::UNITS.spelling()
-    {
-        let written = choices.iter().map(|choice| format!("{} {}", word.word, choice.word));
-        return written
-            .map(|text| {
-                let title = format!("write `{text}`");
-                insert(items, close, (Grade::Choice, &title), &text)
-            })
-            .collect();
-    }
-    let example = example::of(block, word, unit);
-    vec![insert(items, close, (Grade::Sketch, "write this, for example"), &example)]
 }

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 
+use crate::checks::hardware::box_too_big;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
 use crate::measure::Length;
@@ -31,7 +32,9 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 fn check(work: &Workings<'_>, sink: &mut Sink) {
     // What has no room on its front is told already.
-    let off = pull_off_front::told(sink);
+    let mut off = pull_off_front::told(sink);
+    // A box that is too high covers the cut only until it is made lower.
+    off.extend(box_too_big::told(sink));
     let mut seen: BTreeSet<FrontId> = BTreeSet::new();
     for front in work.fronts() {
         let first = FrontId { leaf: front.opening.leaves()[0], ..front.id };

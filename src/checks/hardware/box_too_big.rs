@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Severity, Sink, Sum};
+use crate::diagnostics::{Fix, Grade, Severity, Sink, Sum};
 use crate::measure::{Length, Tape};
 use crate::model::{Axis, OpeningKind, Piece, Runs};
 use crate::trade;
@@ -110,8 +110,15 @@ fn check(piece: &Piece, sink: &mut Sink) {
                     tape.figure(tape.down(most))
                 );
                 let label = format!("box {}", tape.figure(high));
+                let lower = Fix::new(
+                    Grade::Choice,
+                    "make it as high as the slide lets it be",
+                    span,
+                    format!("high {}", tape.source(tape.down(most))),
+                );
                 sink.push(
                     error(title, span, label)
+                        .fix(lower)
                         .label(upward, "the slide's height")
                         .label(
                             opening.size_spans[1].unwrap_or(opening.span),

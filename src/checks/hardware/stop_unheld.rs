@@ -1,9 +1,13 @@
 //! A stop with nothing to carry it, or where something else stands.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Severity, Sink};
-use crate::model::Set;
+use crate::checks::site::scribe_too_wide;
+use crate::diagnostics::{Fix, Severity, Sink};
+use crate::measure::{Length, Unit};
+use crate::model::{Edge, OpeningKind, Set};
+use crate::parts::{Assembly, Part, Role};
 use crate::plans::Workings;
+use crate::plans::fitting::Stop;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "stop-unheld",
@@ -22,8 +26,23 @@ pub(in crate::checks) const RULE: Rule = Rule {
     sometimes: None,
 };
 
+/// What a box keeps below the strip that it passes under: 1/8 in or 3 mm (common practice,
+/// no source).
+fn clear(unit: Unit) -> Length {
+    unit.either(Length::inches(1, 8), Length::mm(3))
+}
+
 fn check(work: &Workings<'_>, sink: &mut Sink) {
+    // An end that no longer stands behind its stile is told there.
+    let scribed = scribe_too_wide::told(sink);
+    let case = |part: &Part| work.piece.case(part.case).map(|case| case.path.as_str());
+    let is_told = |part: &Part| {
+        matches!(part.role, Role::End(_)) && case(part).is_some_and(|path| scribed.contains(path))
+    };
     for stop in &work.fitting().stops {
+        if stop.struck.is_some_and(is_told) {
+            continue;
+        }
         let fronts = stop.opening.front.as_ref();
         if let Some(written) = fronts.filter(|own| own.set != Set::Inset).and_then(|own| own.stop) {
             let title =
@@ -54,7 +73,12 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         };
         let found = RULE
             .finding(title, at, "closes against nothing")
-            .because("an inset door on these hinges closes against nothing but its stop")
+            .because("an inset door on these hinges closes against nothing but its stop");
+        let found = match lower_box(work, stop) {
+            Some(fix) => found.fix(fix),
+            None => found,
+        };
+        let found = found
             .note("let a shelf or the `lip` of a rail stop the door and write `stop none`, or take hinges that pull the door shut")
             .subject(&stop.opening.path);
         sink.push(match label {
@@ -62,4 +86,21 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             None => found,
         });
     }
+}
+
+/// The edit that lets the drawer or tray that is in the way pass below the strip.
+fn lower_box(work: &Workings<'_>, stop: &Stop<'_>) -> Option<Fix> {
+    let struck = stop.struck?;
+    let Assembly::DrawerBox(id) = struck.assembly else { return None };
+    let (piece, tape) = (work.piece, work.piece.tape());
+    let (case, opening) = (piece.case(struck.case)?, piece.opening(id)?);
+    let OpeningKind::Drawer { box_high_at, .. } = &opening.kind else { return None };
+    let boxes = case.drawers.as_ref()?;
+    let own = piece.drawer_box(case, opening)?;
+    let bottom = opening.y + own.above.length;
+    let high = tape.down(stop.space.from.y - bottom - clear(tape.unit));
+    let needs = boxes.groove_up.length + piece.thickness(boxes.bottom_stock).length;
+    let is_useful = stop.edge == Edge::Top && high >= needs.twice();
+    let title = format!("let the box of {} pass below the stop", opening.path);
+    is_useful.then(|| box_high_at.says(&format!("high {}", tape.source(high)), title))
 }

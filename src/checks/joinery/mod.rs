@@ -23,6 +23,7 @@ pub(super) mod rails_meet;
 mod screwed_by;
 mod thin_wall;
 mod web_let_into;
+mod web_of_sheet;
 mod web_rail_narrow;
 
 use crate::checks::rule::Rule;
@@ -30,7 +31,8 @@ use crate::checks::rule::Rule;
 use screwed_by::screwed_by;
 
 /// Those that tell why a board may stand outside its case, and look first.
-pub(super) const FIRST: &[&Rule] = &[&dado_too_deep::RULE, &member_too_narrow::RULE];
+pub(super) const FIRST: &[&Rule] =
+    &[&dado_too_deep::RULE, &member_too_narrow::RULE, &rabbet_too_thin::RULE];
 
 /// The rules of this subject, in the order they are listed.
 pub(super) const RULES: &[&Rule] = &[
@@ -46,11 +48,11 @@ pub(super) const RULES: &[&Rule] = &[
     &pocket_screw_through::RULE,
     &pocket_seen::RULE,
     &pocket_too_long::RULE,
-    &rabbet_too_thin::RULE,
     &tenon_too_narrow::RULE,
     &tenon_too_thick::RULE,
     &tenon_too_thin::RULE,
     &web_let_into::RULE,
+    &web_of_sheet::RULE,
     &web_rail_narrow::RULE,
 ];
 

@@ -1,7 +1,7 @@
 //! Two boards in one place.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Fix, Severity, Sink};
+use crate::diagnostics::{Diagnostic, Fix, Severity, Sink, Sum};
 use crate::measure::Length;
 use crate::model::Piece;
 use crate::parts::{Assembly, Part, Role, clashes};
@@ -43,6 +43,10 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         if !is_judged(one) || !is_judged(other) {
             continue;
         }
+        if let Some(found) = nailers(piece, [one, other], &clash.by) {
+            sink.push(found);
+            return;
+        }
         let [wide, high, deep] = clash.by.map(|by| tape.text(by));
         let mut diagnostic = RULE
             .finding(
@@ -81,6 +85,44 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         });
         return;
     }
+}
+
+/// The two nailers of a case that is too low for both.
+fn nailers(piece: &Piece, both: [&Part; 2], by: &[Length; 3]) -> Option<Diagnostic> {
+    let [one, other] = both;
+    if !matches!((one.role, other.role), (Role::Nailer(_), Role::Nailer(_))) {
+        return None;
+    }
+    let (tape, case) = (piece.tape(), piece.case(one.case)?);
+    let (own, [_, high, _]) = (&case.nailers, *by);
+    let wide = one.width.length;
+    let at = piece.facts.written(&case.high).unwrap_or(case.span);
+    let room = wide.twice() - high;
+    let mut found = RULE
+        .finding(
+            format!("{} is too low for two nailers; they take the same place", case.name),
+            at,
+            format!("{} high", tape.figure(case.overall_high().length)),
+        )
+        .label(own.span, format!("two nailers, {} wide each", tape.figure(wide)))
+        .sum(Sum::new("short by", high, tape).plus(wide.twice(), "two nailers", tape).minus(
+            room,
+            "room for them",
+            tape,
+        ))
+        .because("one of them can't go in")
+        .subject(&one.path);
+    let Some(said_at) = own.said_at else { return Some(found) };
+    found = found.fix(said_at.says("nailers 1", "leave out the lower one"));
+    let narrower = tape.down(wide - high.half());
+    let is_added = said_at.span().start == said_at.span().end;
+    // What two rows of wall screws go through.
+    if is_added && narrower >= tape.unit.either(Length::inches(2, 1), Length::mm(50)) {
+        let statement = format!("nailers 2 {{ wide {} }}", tape.source(narrower));
+        let title = format!("make both {} wide", tape.figure(narrower));
+        found = found.fix(said_at.says(&statement, title));
+    }
+    Some(found)
 }
 
 /// A loose shelf clears the block of a hinge where it stands back behind it by what they share.

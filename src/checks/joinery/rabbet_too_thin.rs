@@ -42,6 +42,13 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                     "the rabbet's ledge is {}, which is too narrow to fix the back to",
                     tape.figure(rabbet.deep)
                 )
+            } else if !lip.is_positive() {
+                format!(
+                    "the rabbet is {} deep, and {} is only {} thick",
+                    tape.figure(rabbet.deep),
+                    part.path,
+                    tape.figure(thick)
+                )
             } else {
                 format!("the rabbet leaves a lip of {} on {}", tape.figure(lip), part.path)
             };

@@ -18,7 +18,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     example: Example {
         base: Base::Chest,
         sound: "shelves  { joint dado { deep 1/4 } }",
-        wrong: "shelves  { joint dado { deep 1/4 }; build web }",
+        wrong: "shelves  { stock maple; joint dado { deep 1/4 }; build web }",
     },
     check: Check::Parts(check),
     sometimes: None,

@@ -44,18 +44,16 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             .label(stock.nominal_span, format!("{rough} rough"))
             .because("nothing is left for planing the two faces flat")
             .subject(&stock.name);
-        let diagnostic = super::thicker_board(diagnostic, stock);
-        // So far beyond its board a figure is a slip.
-        let is_slip = thick >= stock.nominal.twice();
         let planed = trade::planes_to(stock.nominal).map(|planed| tape.down(planed));
-        sink.push(match planed.filter(|planed| is_slip && planed.is_positive()) {
+        let diagnostic = match planed.filter(|planed| planed.is_positive()) {
             Some(planed) => diagnostic.fix(Fix::new(
                 Grade::Choice,
-                format!("plane them to {}", tape.figure(planed)),
+                format!("plane them to {}, as is usual", tape.figure(planed)),
                 stock.thickness_span,
                 format!("thickness {}", tape.source(planed)),
             )),
             None => diagnostic,
-        });
+        };
+        sink.push(super::thicker_board(diagnostic, stock));
     }
 }

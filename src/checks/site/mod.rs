@@ -1,7 +1,7 @@
 //! The room.
 
 mod rounds;
-mod scribe_too_wide;
+pub(super) mod scribe_too_wide;
 mod base_too_deep;
 mod around_severs;
 mod around_unused;

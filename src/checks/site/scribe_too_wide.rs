@@ -1,7 +1,9 @@
 //! A scribe that leaves nothing of its stile.
 
+use std::collections::BTreeSet;
+
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Severity, Sink, Sum};
+use crate::diagnostics::{Fix, Grade, Severity, Sink, Sum};
 use crate::model::{Exposure, Piece, Seam, Side};
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -16,6 +18,12 @@ pub(in crate::checks) const RULE: Rule = Rule {
     check: Check::Piece(check),
     sometimes: None,
 };
+
+/// The cases of which it is told: what else is wrong behind their stiles follows from that.
+pub(in crate::checks) fn told(sink: &Sink) -> BTreeSet<String> {
+    let cases = sink.all().iter().filter(|found| found.slug == RULE.slug);
+    cases.filter_map(|found| found.subject.clone()).collect()
+}
 
 fn check(piece: &Piece, sink: &mut Sink) {
     let tape = piece.tape();
@@ -51,8 +59,14 @@ fn check(piece: &Piece, sink: &mut Sink) {
             if !left.is_negative() {
                 continue;
             }
-            sink.push(
-                RULE.finding(
+            let widest = tape.down(stile.wide.length - thick);
+            let written = piece.facts.written(scribe).filter(|_| widest.is_positive());
+            let fix = written.map(|at| {
+                let statement = format!("scribe {}", tape.source(widest));
+                Fix::new(Grade::Choice, "the widest that fits", at, statement)
+            });
+            let found = RULE
+                .finding(
                     format!(
                         "the {} stile of {} is {} too narrow to reach past its end",
                         side.word(),
@@ -71,8 +85,11 @@ fn check(piece: &Piece, sink: &mut Sink) {
                         .minus(thick, "end", tape),
                 )
                 .because("the end is no longer behind its stile, and it shows in the opening")
-                .subject(&case.path),
-            );
+                .subject(&case.path);
+            sink.push(match fix {
+                Some(fix) => found.fix(fix),
+                None => found,
+            });
         }
     }
 }

@@ -106,8 +106,7 @@ fn finding(
         diagnostic = diagnostic
             .note(format!("the board is stiff enough over a span of {}", tape.figure(longest)));
     }
-    // Under the bottom of a case off the floor stands no leg.
-    let may_stand = part.role != Role::Bottom || case.is_on_floor();
+    let may_stand = part.role != Role::Bottom || has_legs(case);
     if let Some(halved) = one.halved(piece).filter(|_| one.supports == 0 && may_stand) {
         let what = if part.role == Role::Bottom { "leg" } else { "partition" };
         let halved = tape.figure(step * (halved / step).ceil());
@@ -148,6 +147,12 @@ fn named(piece: &Piece, part: &Part, count: usize) -> (String, String) {
     }
 }
 
+/// True where a leg would stand under the bottom: not off the floor, and not over a separate
+/// base, of which it is one more sleeper.
+fn has_legs(case: &Case) -> bool {
+    case.is_on_floor() && case.base.as_ref().is_none_or(|base| !base.separate)
+}
+
 /// A stock of the spec that holds, and a leg.
 fn fixes(piece: &Piece, case: &Case, all: &[Lying<'_>], one: &Lying<'_>) -> Vec<Fix> {
     let mut fixes = Vec::new();
@@ -166,7 +171,7 @@ fn fixes(piece: &Piece, case: &Case, all: &[Lying<'_>], one: &Lying<'_>) -> Vec<
             .push(place.says(&format!("stock {}", stock.name), format!("use stock {thick} thick")));
     }
     // A leg could stand in what the site keeps clear; under what hangs stands none.
-    let room = piece.site.keep_outs.is_empty() && case.legs.is_empty() && case.is_on_floor();
+    let room = piece.site.keep_outs.is_empty() && case.legs.is_empty() && has_legs(case);
     if let Some(bottom) = case.bottom.as_ref().filter(|_| one.part.role == Role::Bottom && room)
         && one.halved(piece).is_some_and(|sag| sag <= trade::HOUSEHOLD.over(one.span.half()))
     {

@@ -408,7 +408,7 @@ fn keep_outs(svg: &mut Svg, piece: &Piece, figures: &Figures, high: f64, letter:
 
 /// The chain of sizes along an axis: frame members and openings of a list, or of the
 /// first list in it that runs that way: from, to and figure, so
-/// that the figures add up.
+/// that the figures add up, as far as equal ones are told alike.
 fn chain(case: &Case, root: &Opening, axis: Axis, figures: &Figures) -> Vec<(f64, f64, String)> {
     let mut list = root;
     loop {
@@ -453,7 +453,7 @@ fn chain(case: &Case, root: &Opening, axis: Axis, figures: &Figures) -> Vec<(f64
     let sizes: Vec<Length> = marks.windows(2).map(|pair| pair[1] - pair[0]).collect();
     marks
         .windows(2)
-        .zip(figures.spread(&sizes))
+        .zip(figures.alike(&sizes))
         .map(|(pair, figure)| (mm(pair[0]), mm(pair[1]), figure))
         .collect()
 }

@@ -235,6 +235,8 @@ fn own(key: &Key) -> [String; 2] {
         Role::FixedShelf | Role::AdjustableShelf => ("SH", "S"),
         Role::WebRail => ("WR", "W"),
         Role::WebRunner => ("WN", "N"),
+        // A letter less leaves room for the names of the openings behind its number.
+        Role::DustPanel if !number.is_empty() => ("DP", "D"),
         Role::DustPanel => ("DP", "DP"),
         Role::Leg | Role::BaseLeg => ("LEG", "LG"),
         Role::Kick => ("KICK", "KI"),

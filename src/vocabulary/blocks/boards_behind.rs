@@ -16,7 +16,7 @@ words! {
 block! {
     /// `build web { … }`
     web: "web", "a web frame",
-    "A frame in place of a board: a rail at the front and one at the back, and between them runners, from front to back, that stand with stub tenons in grooves along the rails. A runner lies at each side, and one wherever the inner sides of drawers above or below need it; each is as wide as it takes to carry them. The frame goes into dadoes. Where an end or a partition is of solid wood, only the front tenons and the ends of the rails are glued: the back tenons are longer and stay dry, with a gap at their shoulders, so that the wood can move.";
+    "A frame in place of a board, of the stock of the shelf or divider that is built so: name solid wood there, as in `shelf { stock maple; build web { } }`. It has a rail at the front and one at the back, and between them runners, from front to back, that stand with stub tenons in grooves along the rails. A runner lies at each side, and one wherever the inner sides of drawers above or below need it; each is as wide as it takes to carry them. The frame goes into dadoes. Where an end or a partition is of solid wood, only the front tenons and the ends of the rails are glued: the back tenons are longer and stay dry, with a gap at their shoulders, so that the wood can move.";
     WIDE: Length = (
         "wide",
         "the width of its rails, and the least width of its runners",

@@ -11,7 +11,7 @@ words! {
     STOCK: Refer<Stock> = ("stock", "what it is made of", "stock birch-ply");
     BOARD_JOINT: BoardJoint = (
         "joint",
-        "how it is joined",
+        "how it is joined; if not written, with dadoes",
         "joint dado { deep 1/4 }",
     ).may_open(joint::block);
     EDGES: Refer<Stock> = (
@@ -37,7 +37,7 @@ words! {
         .usual("20 kg per m2", "700 kg per m2");
     BACK_JOINT: BackJoint = (
         "joint",
-        "how it is fixed: in rabbets of the ends, or screwed on behind them",
+        "how it is fixed: in rabbets of the ends, or screwed on behind them; if not written, in rabbets",
         "joint rabbet { deep 3/8 }",
     ).may_open(joint::block);
 }
@@ -200,7 +200,11 @@ block! {
         .usual("1", "6");
     PANEL: Flag = ("panel", "the top is one whole panel", "panel");
     STOCK;
-    JOINT = BOARD_JOINT;
+    JOINT: BoardJoint = (
+        "joint",
+        "how it is joined; if not written, stretchers with pocket screws, and a panel in a dado, which is a rabbet where it lies at the end of the boards",
+        "joint dado { deep 1/4 }",
+    ).may_open(joint::block);
     LOAD;
     EDGES;
     NOTE;
@@ -331,7 +335,7 @@ block! {
     "The sizes of a joint.";
     DEEP: Length = (
         "deep",
-        "how deep a dado or rabbet is cut; if not written, a dado is a third of the thickness deep, and a rabbet half",
+        "how deep a dado or rabbet is cut; if not written, a dado takes a third of the thickness of the board that it is cut into, and a rabbet half",
         "deep 1/4",
     )
         .can_be("1 mm", "60 mm")

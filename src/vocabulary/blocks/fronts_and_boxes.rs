@@ -28,7 +28,7 @@ block! {
         "gap 3/32",
     ).default("3/32 in").metric("2.5 mm")
         .can_be("0.3 mm", "4 in")
-        .usual("1/32 in", "1/4 in");
+        .usual("1/32 in", "4 mm");
     MEETING: Length = (
         "meeting",
         "the gap between the two leaves of a pair",

@@ -9,6 +9,10 @@ words! {
     CASE_HIGH: Size = ("high", "overall height, from the floor to the top, or from the underside of a case that hangs", "high 33")
         .can_be("3 in", "6 m")
         .usual("9 in", "10 ft");
+    /// A run stands on the floor.
+    RUN_HIGH: Size = ("high", "overall height, from the floor to the top", "high 33")
+        .can_be("3 in", "6 m")
+        .usual("9 in", "10 ft");
     CASE_STOCK: Refer<Stock> = (
         "stock",
         "what its boards are made of, unless a board names another stock",

@@ -3,8 +3,8 @@
 use super::*;
 pub(crate) use super::{
     AROUND, CASE_ACROSS, CASE_BACK, CASE_BASE, CASE_BOTTOM, CASE_COVER, CASE_DOWN, CASE_DRAWERS,
-    CASE_EDGES, CASE_END, CASE_ENDS, CASE_FINISH, CASE_FRONTS, CASE_HIGH, CASE_LEG,
-    CASE_PARTITIONS, CASE_SHELVES, CASE_STOCK, CASE_TOP, CASE_WIDE, NOTE,
+    CASE_EDGES, CASE_END, CASE_ENDS, CASE_FINISH, CASE_FRONTS, CASE_LEG, CASE_PARTITIONS,
+    CASE_SHELVES, CASE_STOCK, CASE_TOP, CASE_WIDE, NOTE, RUN_HIGH,
 };
 
 words! {
@@ -32,7 +32,7 @@ block! {
     )
         .can_be("30 mm", "3 m")
         .usual("4 in", "40 in");
-    HIGH = CASE_HIGH;
+    HIGH = RUN_HIGH;
     STOCK = CASE_STOCK;
     BASE = CASE_BASE;
     ENDS = CASE_ENDS;
@@ -117,7 +117,7 @@ block! {
     )
         .can_be("30 mm", "3 m")
         .usual("4 in", "40 in");
-    HIGH = CASE_HIGH;
+    HIGH = RUN_HIGH;
     STOCK = CASE_STOCK;
     ENDS = CASE_ENDS;
     END = CASE_END;

@@ -18,7 +18,7 @@ block! {
         "set-back 3",
     ).default("3 in").metric("75 mm")
         .can_be("0 in", "24 in")
-        .usual("5/8 in", "8 in");
+        .usual("5/8 in", "5 in");
     CUT_INTO: CutInto = ("cut-into", "the ends run to the floor, and the recess is notched into them", "cut-into ends");
     SEPARATE: Flag = ("separate", "the base is a frame of its own under the case", "separate");
     STOCK;

@@ -75,7 +75,7 @@ block! {
     ).opens(run::block).many();
     ACCEPT: (Finding, On, Path, Text) = (
         "accept",
-        "a warning that you accept at one place, with your reason",
+        "a warning that you accept at one place and at all that lies below it, with your reason",
         "accept pocket-seen on console.partition-press-niche \"filled with plugs\"",
     ).many();
     MEASURED: Maybe<Date> = (

@@ -1,0 +1,105 @@
+//! Figures of inches that a hurried hand writes, and what it meant.
+
+use super::Exact;
+
+/// A figure that may have been meant, and by which slip another was written.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct MeantInches {
+    /// In inches.
+    pub inches: Exact,
+    /// The slip, as it goes on behind the figure: `if its point is a place off`.
+    pub if_so: &'static str,
+}
+
+/// Said of a mixed number that was written as one fraction: `31/2` for `3-1/2`.
+pub const HYPHEN_MISSING: &str = "if its hyphen is missing";
+
+/// The finest part of an inch that a rule has.
+const FINEST: i64 = 64;
+
+/// True for a fraction of an inch that is on a rule.
+#[must_use]
+pub fn is_on_rule(inches: Exact) -> bool {
+    inches.denom() <= FINEST && inches.denom().count_ones() == 1
+}
+
+/// What may have been meant by a number of inches, likeliest first: its point is a place
+/// off, part of its fraction is missing, or the hyphen before it.
+#[must_use]
+pub fn meant_inches(count: Exact) -> Vec<MeantInches> {
+    let mut all = Vec::new();
+    for times in [Exact::ratio(1, 10), Exact::int(10)] {
+        let inches = count * times;
+        let hundredths = (inches * Exact::int(100)).is_whole();
+        // Nobody writes a decimal for a figure that is on the rule.
+        if is_on_rule(inches) || !is_on_rule(count) && hundredths {
+            all.push(MeantInches { inches, if_so: "if its point is a place off" });
+        }
+    }
+    let fractions = match (count.is_whole(), is_on_rule(count)) {
+        (true, _) => part_missing(count.numer()),
+        (false, true) => hyphen_missing(count),
+        (false, false) => Vec::new(),
+    };
+    all.extend(fractions);
+    all
+}
+
+/// `3` for `3/4` or `3/8`, `8` for `1/8`.
+fn part_missing(whole: i64) -> Vec<MeantInches> {
+    let parts = || [2, 4, 8, 16, 32, FINEST].into_iter();
+    let fractions = match whole % 2 {
+        // Beyond these nearly all fractions are of a 32nd or finer.
+        1 if whole > 15 => Vec::new(),
+        1 => parts().filter(|parts| *parts > whole).map(|parts| (whole, parts)).collect(),
+        _ => parts().filter(|parts| *parts == whole).map(|parts| (1, parts)).collect::<Vec<_>>(),
+    };
+    let meant = |(numer, denom)| MeantInches {
+        inches: Exact::ratio(numer, denom),
+        if_so: "if part of its fraction is missing",
+    };
+    fractions.into_iter().map(meant).collect()
+}
+
+/// `31/2` for `3-1/2`, and `1-1/16` for `1/16`.
+fn hyphen_missing(count: Exact) -> Vec<MeantInches> {
+    let (numer, denom) = (count.numer(), count.denom());
+    if numer <= denom {
+        return Vec::new();
+    }
+    let mut all: Vec<MeantInches> = [10, 100]
+        .into_iter()
+        .map(|place| (numer / place, numer % place, place))
+        // A fraction has no nought in front, and is less than one.
+        .filter(|(whole, rest, place)| *whole > 0 && *rest * 10 >= *place && *rest < denom)
+        .map(|(whole, rest, _)| MeantInches {
+            inches: Exact::int(whole) + Exact::ratio(rest, denom),
+            if_so: HYPHEN_MISSING,
+        })
+        .collect();
+    let fraction = count - Exact::int(count.floor());
+    all.push(MeantInches { inches: fraction, if_so: "if only the fraction is meant" });
+    all
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn meant(numer: i64, denom: i64) -> Vec<String> {
+        meant_inches(Exact::ratio(numer, denom)).iter().map(|it| it.inches.to_string()).collect()
+    }
+
+    #[test]
+    fn slips_of_inches_are_read_back() {
+        assert_eq!(meant(3, 1), ["30", "3/4", "3/8", "3/16", "3/32", "3/64"]);
+        assert_eq!(meant(8, 1), ["80", "1/8"]);
+        assert_eq!(meant(55, 1), ["5-1/2", "550"]);
+        assert_eq!(meant(31, 2), ["155", "3-1/2", "1/2"]);
+        assert_eq!(meant(117, 16), ["73-1/8", "11-7/16", "5/16"]);
+        // 2.7 and 0.3 are on no rule.
+        assert_eq!(meant(27, 1), ["270"]);
+        // 7.07 as a caliper reads it is 0.707 at the finest.
+        assert_eq!(meant(151, 100), ["15-1/10"]);
+    }
+}

@@ -1,0 +1,126 @@
+//! What is said of openings that come out as nothing or less.
+
+use crate::diagnostics::{Diagnostic, Fix, Grade, Sum};
+use crate::measure::{Exact, Length, Span, Unit, meant_inches};
+
+use super::layout::{Solution, Value};
+use super::lower::Lower;
+use super::opening::Axis;
+use super::openings::{Draft, Drafts};
+use super::size::Size;
+
+/// Openings that come out as nothing or less.
+pub(super) fn report(drafts: &Drafts<'_>, solution: &Solution, ctx: &mut Lower) {
+    // One message a list: what is shared out fails for all that share it.
+    let mut told = Vec::new();
+    for draft in &drafts.openings {
+        let Some(axis) = draft.parent.and_then(|parent| drafts.openings[parent].list) else {
+            if let Some(fault) = no_frame_room(drafts, draft, solution, ctx) {
+                ctx.sink.push(fault);
+                return;
+            }
+            continue;
+        };
+        let variable = if axis == Axis::Across { draft.wide } else { draft.high };
+        let Some(size) = drafts.sheet.size(solution, variable) else { continue };
+        if size.length.is_positive() || told.contains(&draft.parent) {
+            continue;
+        }
+        told.push(draft.parent);
+        let name = draft.path.rsplit('.').next().unwrap_or(&draft.path);
+        let left = ctx.tape.figure(size.length);
+        let title = format!("`{name}` has no room; {left} is left for it");
+        let diagnostic =
+            Diagnostic::error("no-room", title, draft.entry.head, "nothing is left for this")
+                .subject(&draft.path);
+        let diagnostic = explained(diagnostic, &size, draft.entry.head, ctx);
+        ctx.sink.push(diagnostic);
+    }
+}
+
+/// The frame itself leaves nothing for its openings.
+fn no_frame_room(
+    drafts: &Drafts<'_>,
+    root: &Draft<'_>,
+    solution: &Solution,
+    ctx: &Lower,
+) -> Option<Diagnostic> {
+    [root.wide, root.high].into_iter().find_map(|variable| {
+        let Value::Known { length, .. } = solution.value(variable) else { return None };
+        if length.is_positive() {
+            return None;
+        }
+        let size = drafts.sheet.size(solution, variable)?;
+        let left = ctx.tape.figure(size.length);
+        let title = format!(
+            "the frame of `{}` leaves no room for its openings; what is left is {left}",
+            root.path
+        );
+        let at = root.entry.head;
+        let diagnostic = Diagnostic::error("no-room", title, at, "nothing is left for these");
+        Some(explained(diagnostic.subject(&root.path), &size, at, ctx))
+    })
+}
+
+/// Adds the sum that a size comes from, and a label on each of its statements.
+/// A share of something is written as the whole divided: `(33 − 31) / 2`.
+fn explained(mut diagnostic: Diagnostic, size: &Size, at: Span, ctx: &Lower) -> Diagnostic {
+    let mut facts: Vec<_> = ctx.facts.of(size).collect();
+    facts.sort_by_key(|(_, factor)| factor.is_negative());
+    let parts = facts.iter().map(|(_, factor)| factor.denom()).max().unwrap_or(1);
+    let parts =
+        if facts.iter().all(|(_, k)| (*k * Exact::int(parts)).is_whole()) { parts } else { 1 };
+    let mut sum = Sum::new("leaves", size.length, &ctx.tape);
+    sum.over = u32::try_from(parts).unwrap_or(1);
+    for (fact, factor) in facts {
+        let value = fact.length * factor * parts;
+        sum = if value.is_negative() {
+            sum.minus(-value, &fact.name, &ctx.tape)
+        } else {
+            sum.plus(value, &fact.name, &ctx.tape)
+        };
+        if let Some(span) = fact.origin.span().filter(|span| *span != at) {
+            diagnostic = diagnostic.label(span, ctx.tape.figure(fact.length));
+        }
+    }
+    diagnostic.fixes.extend(slips(size, ctx));
+    diagnostic.sum(sum)
+}
+
+/// How many figures are offered.
+const MOST: usize = 2;
+
+/// The figures that may have been meant where one alone takes more than half of what
+/// there is.
+fn slips(size: &Size, ctx: &Lower) -> Vec<Fix> {
+    let tape = &ctx.tape;
+    let all: Vec<_> = ctx.facts.of(size).collect();
+    let taken = all.iter().map(|(fact, factor)| fact.length * *factor);
+    let there: Length = taken.filter(|own| own.is_positive()).sum();
+    let mut fixes = Vec::new();
+    for (fact, factor) in &all {
+        let (Some(at), Some(word)) = (fact.origin.span(), fact.word) else { continue };
+        if (fact.length * -*factor).twice() <= there {
+            continue;
+        }
+        for (length, if_so) in meant(fact.length, tape.unit) {
+            let left = size.length + (length - fact.length) * *factor;
+            if left.is_positive() && length.is_positive() {
+                let figure = tape.source(length);
+                let title = format!("{figure}, {if_so}");
+                fixes.push(Fix::new(Grade::Choice, title, at, format!("{word} {figure}")));
+            }
+        }
+    }
+    fixes.truncate(MOST);
+    fixes
+}
+
+/// What may have been meant by a length in a job of this unit.
+fn meant(length: Length, unit: Unit) -> Vec<(Length, &'static str)> {
+    if unit.is_metric() {
+        return vec![(length / 10, "if its point is a place off")];
+    }
+    let meant = meant_inches(length.in_unit(Unit::Inch));
+    meant.into_iter().map(|own| (Length::new(own.inches, Unit::Inch), own.if_so)).collect()
+}
