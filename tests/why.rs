@@ -452,7 +452,7 @@ fn the_places_of_hardware_are_worked_out() {
     assert_eq!(on_part.paper, "22-29/32");
     // The cup's edge is 4 mm in, and half of 35 mm lies behind it: 21.5 mm.
     let cup = figure(&console, "PR-LD cup", "hinge cup, from the hinge edge");
-    assert_eq!(terms(&cup), ["+ 1/2 × 1-48/127", "+ 20/127"]);
+    assert_eq!(terms(&cup), ["+ 0.157≈", "+ 1/2 × 1.378≈"]);
     assert!(cup.terms.iter().all(
         |term| matches!(&term.from, TermFrom::Fact { origin, .. } if origin.span().is_some())
     ));

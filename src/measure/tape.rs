@@ -126,6 +126,19 @@ impl Tape {
         printed(number(length.in_unit(self.unit), self.unit))
     }
 
+    /// The exact length in plain text where a rule has a mark for it, down to 128ths, or
+    /// where three places hold it; else to the thousandth of an inch, with `≈` behind it:
+    /// `26-1/2`, `7.1`, `59.055≈`.
+    #[must_use]
+    pub fn finest(&self, length: Length) -> String {
+        let own = length.in_unit(self.unit);
+        match (is_marked(own, self.unit), (own * Exact::int(1000)).is_whole()) {
+            (true, _) => self.exact(length),
+            (false, true) => printed(decimal(own, 3)),
+            (false, false) => format!("{}≈", self.fine(length)),
+        }
+    }
+
     /// A figure for a message: exact where a maker would write it so, in the
     /// job's own unit or with the other one behind it (`3 mm` in an inch job, down to a
     /// hundredth of one); else at its tape mark with `~`.
@@ -135,8 +148,11 @@ impl Tape {
         let source = self.source(length);
         let hundredths = (length.in_unit(Unit::Millimetre) * Exact::int(100)).is_whole();
         let foreign = source.contains(' ') && (self.unit == Unit::Millimetre || hundredths);
-        if is_plain(own, self.unit) || foreign {
+        if foreign {
             return printed(source);
+        }
+        if is_plain(own, self.unit) {
+            return self.finest(length);
         }
         self.text(length)
     }
@@ -146,6 +162,13 @@ impl Tape {
     #[must_use]
     pub fn apart(&self, one: Length, other: Length) -> [String; 2] {
         let told = [self.figure(one), self.figure(other)];
+        if told[0] == told[1] { self.as_fine_as_needed(one, other) } else { told }
+    }
+
+    /// Two figures as fine as they must be to differ; exact where nothing coarser does.
+    #[must_use]
+    pub fn as_fine_as_needed(&self, one: Length, other: Length) -> [String; 2] {
+        let told = [self.finest(one), self.finest(other)];
         if told[0] == told[1] { [self.exact(one), self.exact(other)] } else { told }
     }
 
@@ -203,12 +226,6 @@ impl Tape {
                 mark * (length / mark).ceil()
             }
         }
-    }
-
-    /// The exact length with its unit: `26-1/2 in`, `18 mm`.
-    #[must_use]
-    pub fn exact_with_unit(&self, length: Length) -> String {
-        format!("{} {}", self.exact(length), self.unit.name())
     }
 
     /// A figure for a message, always with its unit.
@@ -293,6 +310,15 @@ fn is_plain(value: Exact, unit: Unit) -> bool {
     }
 }
 
+/// True for inches that some rule has a mark for, in halves of halves, and for any
+/// millimeters, which are told as decimals.
+fn is_marked(value: Exact, unit: Unit) -> bool {
+    match unit {
+        Unit::Inch | Unit::Foot => value.denom().count_ones() == 1 && value.denom() <= 128,
+        Unit::Millimetre | Unit::Centimetre | Unit::Metre => (value * Exact::int(1000)).is_whole(),
+    }
+}
+
 /// A decimal where `places` hold it exactly, else a mixed number.
 fn decimal(value: Exact, places: u32) -> String {
     let scale = 10i64.pow(places);
@@ -326,6 +352,22 @@ fn decimal(value: Exact, places: u32) -> String {
 mod tests {
     use super::*;
     use proptest::prelude::*;
+
+    /// 2/5 in is on no rule, and neither is 1500 mm in inches: 59.0551.
+    #[test]
+    fn what_no_rule_has_is_told_as_a_decimal() {
+        let tape = Tape::inches();
+        let odd = Length::inches(239 * 5 + 2, 5);
+        assert_eq!(tape.finest(odd), "239.4");
+        assert_eq!(tape.figure(odd), "239.4");
+        assert_eq!(tape.figure(Length::inches(26, 3)), "8.667≈");
+        assert_eq!(tape.finest(Length::mm(1500)), "59.055≈");
+        assert_eq!(tape.figure(Length::mm(1500)), "1500 mm");
+        assert_eq!(tape.finest(Length::inches(53, 2)), "26-1/2");
+        let third = Length::inches(26, 3);
+        let close = tape.as_fine_as_needed(third, third + Length::inches(1, 300_000));
+        assert_ne!(close[0], close[1]);
+    }
 
     #[test]
     fn a_third_of_twenty_prints_at_its_mark_and_says_so() {

@@ -68,8 +68,8 @@ fn of_opening(piece: &Piece, opening: &Opening, lines: &mut Vec<(String, String)
     let diagonal = format!("drawn {}", tape.text(trade::diagonal(wide, high)));
     let mut line = |line: &str, about: String| lines.push((line.to_owned(), about));
     line(&format!("  opening {} {{", opening.path), String::new());
-    line("    wide", format!("drawn {}", tape.figure(wide)));
-    line("    high", format!("drawn {}", tape.figure(high)));
+    line("    wide", format!("drawn {}", tape.text(wide)));
+    line("    high", format!("drawn {}", tape.text(high)));
     line("    diagonals {", String::new());
     line("      rising", diagonal.clone());
     line("      falling", diagonal);

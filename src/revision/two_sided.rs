@@ -148,9 +148,12 @@ impl Figure {
     /// Both sides of a change; exact where the tape shows one figure for both.
     pub(super) fn both(was: Length, now: Length, tape: Tape) -> Pair<Self> {
         let same = tape.print(was).shown == tape.print(now).shown;
-        let text = |length| if same { tape.exact(length) } else { tape.text(length) };
-        let figure = |length| Self { length, text: text(length) };
-        Pair { was: figure(was), now: figure(now) }
+        let [old, new] = match same {
+            true => tape.as_fine_as_needed(was, now),
+            false => [tape.text(was), tape.text(now)],
+        };
+        let figure = |length, text| Self { length, text };
+        Pair { was: figure(was, old), now: figure(now, new) }
     }
 
     /// Finer than the tape, as physics gives it.

@@ -128,12 +128,12 @@ fn nailers(piece: &Piece, both: [&Part; 2], by: &[Length; 3]) -> Option<Diagnost
 /// A loose shelf clears the block of a hinge where it stands back behind it by what they share.
 fn clear_of_blocks(piece: &Piece, both: [&Part; 2], deep: Length) -> Option<Fix> {
     let is = |role: Role| both.iter().any(|part| part.role == role);
-    if !is(Role::HingeBlock) || !is(Role::AdjustableShelf) {
+    if !is(Role::HingeBlock) && !is(Role::HoldingBlock) || !is(Role::AdjustableShelf) {
         return None;
     }
     let shelves = &piece.case(both[0].case)?.shelves;
     let tape = piece.tape();
     let back = tape.up(shelves.set_back.length + deep);
     let statement = format!("set-back {}", tape.source(back));
-    Some(shelves.set_back_at.says(&statement, "stand the shelves behind the hinge blocks"))
+    Some(shelves.set_back_at.says(&statement, "stand the shelves behind the blocks"))
 }

@@ -292,7 +292,7 @@ fn sum(tape: &Tape, facts: &Facts, word: &str, size: &Size) -> Sum {
             negative,
             times,
             value: Value::Length(fact.length.abs()),
-            text: format!("{} {count}{}", sign(negative), tape.exact(fact.length.abs())),
+            text: format!("{} {count}{}", sign(negative), tape.finest(fact.length.abs())),
             from: TermFrom::Fact { name: fact.name.clone(), origin: fact.origin },
         });
     }
@@ -302,7 +302,7 @@ fn sum(tape: &Tape, facts: &Facts, word: &str, size: &Size) -> Sum {
             negative,
             times: Exact::ONE,
             value: Value::Length(rest.abs()),
-            text: format!("{} {}", sign(negative), tape.exact(rest.abs())),
+            text: format!("{} {}", sign(negative), tape.finest(rest.abs())),
             from: TermFrom::Rest,
         });
     }
@@ -311,7 +311,7 @@ fn sum(tape: &Tape, facts: &Facts, word: &str, size: &Size) -> Sum {
         about: vec![Subject::Size],
         word: word.to_owned(),
         value: Value::Length(size.length),
-        exact: tape.exact_with_unit(size.length),
+        exact: format!("{} {}", tape.finest(size.length), tape.unit.name()),
         paper: tape.text(size.length) + mark,
         printed: tape.print(size.length).is_rounded().then(|| tape.text(size.length)),
         holds: true,

@@ -102,11 +102,19 @@ fn block(
     let sheet = builder.piece.stock(stock).is_some_and(|stock| !stock.is_solid());
     let over = if sheet { builder.thickness(stock) } else { sizes.thick.clone() };
     let deep = if sheet { over.clone() } else { sizes.thick.clone() };
+    // Two share a very narrow opening.
+    let half = opening.wide.half();
+    let over = if half.length < over.length { half } else { over };
     let across = &over + &held.past;
     let x = match side {
         Side::Left => &opening.stands[0] - &held.past,
         Side::Right => &opening.stands[0] + &opening.wide - &over,
     };
+    let full = (&opening.stands[1] + sizes.play.half(), &opening.high - &sizes.play);
+    let box_x = (builder.case.x + x.length, builder.case.x + x.length + across.length);
+    let reach = if held.flat { deep.length } else { deep.length + held.ahead.length };
+    let box_z = (held.front.length, held.front.length + reach);
+    let (y, long) = clear_of_boards(builder, full, (box_x, box_z), &sizes.play);
     let (axes, width, thickness, show) = match held.flat {
         true => (STANDING, across, deep, Face::ThickEnd),
         false => (
@@ -122,10 +130,10 @@ fn block(
         role: Role::HoldingBlock,
         assembly: Assembly::Loose(builder.id),
         stock,
-        length: &opening.high - &sizes.play,
+        length: long,
         width,
         thickness: Some(thickness),
-        stands: builder.stands(x, &opening.stands[1] + sizes.play.half(), held.front.clone()),
+        stands: builder.stands(x, y, held.front.clone()),
         axes,
         show: Some(show),
         span: opening.span,
@@ -133,4 +141,38 @@ fn block(
     });
     builder.join(JointSort::Wood(JointKind::Screw), id, held.on, true, opening.span);
     id
+}
+
+/// From and to.
+type Range = (Length, Length);
+
+/// From where and how long a block stands: over the whole height of its opening, or where
+/// a shelf of its neighbor runs on behind the opening, over the longest stretch beside it.
+fn clear_of_boards(
+    builder: &Builder<'_>,
+    (y, long): (Size, Size),
+    (x, z): (Range, Range),
+    play: &Size,
+) -> (Size, Size) {
+    let meets = |one: Range, other: Range| one.0 < other.1 && other.0 < one.1;
+    let (from, to) = (y.length, y.length + long.length);
+    let mut taken: Vec<Range> = builder
+        .own()
+        .map(|(_, part)| part.cuboid())
+        .filter(|own| meets((own.from.x, own.to.x), x) && meets((own.from.z, own.to.z), z))
+        .filter(|own| meets((own.from.y, own.to.y), (from, to)))
+        .map(|own| (own.from.y - play.length, own.to.y + play.length))
+        .collect();
+    if taken.is_empty() {
+        return (y, long);
+    }
+    taken.sort_unstable();
+    let (mut at, mut best) = (from, (from, from));
+    for (low, high) in taken.into_iter().chain([(to, to)]) {
+        if low - at > best.1 - best.0 {
+            best = (at, low);
+        }
+        at = at.max(high);
+    }
+    (Size::from(best.0), Size::from_terms(best.1 - best.0, Vec::new()))
 }
