@@ -1,18 +1,19 @@
-//! A door or false front with nothing beside it to hang on or to be fixed to.
+//! A door or false front with nothing beside it to hang on or to be fixed to, and a drawer
+//! front that no screw from its box reaches.
 
 use std::collections::HashSet;
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink};
-use crate::model::{FrontId, OpeningKind};
+use crate::model::{Build, FrontId, OpeningKind};
 use crate::parts::{Assembly, JointSort};
 use crate::plans::Workings;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "front-unheld",
     severity: Severity::Error,
-    finds: "A door has no stile or board at its hinge side, or a false front has none at either side.",
-    why: "A hinge needs wood to be screwed to, and so do the blocks that hold a false front.",
+    finds: "A door has no stile or board at its hinge side, or a false front has none at either side. Or the frame of a drawer front reaches so little past the edges of its box that no screw from inside the box meets it.",
+    why: "A hinge needs wood to be screwed to, and so do the blocks that hold a false front. A drawer front of frame and panel is held by its frame, since its panel floats.",
     source: "Plane geometry.",
     formula: "",
     accept: "",
@@ -64,6 +65,29 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             )
             .note(format!("put a `{word}` between it and the opening beside it"))
             .subject(&front.path),
+        );
+    }
+    onto_boxes(work, sink);
+}
+
+/// Drawer fronts whose frame lies beside their box, and not before it.
+fn onto_boxes(work: &Workings<'_>, sink: &mut Sink) {
+    for own in work.fitting().fronts.iter().filter(|own| own.lines.is_empty()) {
+        let Some(fronts) = &own.opening.front else { continue };
+        let title =
+            format!("no screw from the box of {} reaches the frame of its front", own.opening.path);
+        let note = match fronts.build {
+            Build::Panel(_) => {
+                "make its stiles or rails wider, let it reach over its opening less, or make it a slab"
+            }
+            Build::Slab => "make the box larger, or move the pull",
+        };
+        sink.push(
+            RULE.finding(title, own.opening.span, "this drawer")
+                .label(fronts.span, "its front")
+                .because("nothing holds the front: its panel floats, and beside that its frame lies past the sides, the bottom, and the top of the box")
+                .note(note)
+                .subject(&own.opening.path),
         );
     }
 }

@@ -38,10 +38,7 @@ impl OntoBox<'_> {
     /// How many screws stay.
     #[must_use]
     pub fn staying(&self) -> u32 {
-        match self.lines.is_empty() {
-            true => 4,
-            false => self.lines.iter().map(|line| line.count).sum(),
-        }
+        self.lines.iter().map(|line| line.count).sum()
     }
 
     /// How deep the screws that stay are bored for in the front.
