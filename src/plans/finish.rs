@@ -27,11 +27,13 @@ pub enum Coated {
     Shelves,
     /// Both faces of countertops.
     Countertops,
+    /// Both faces of covers, which go on where the piece stands.
+    Covers,
 }
 
 impl Coated {
-    const ALL: [Self; 5] =
-        [Self::Cases, Self::Fronts, Self::Boxes, Self::Shelves, Self::Countertops];
+    const ALL: [Self; 6] =
+        [Self::Cases, Self::Fronts, Self::Boxes, Self::Shelves, Self::Countertops, Self::Covers];
 
     /// What it is called.
     #[must_use]
@@ -42,6 +44,7 @@ impl Coated {
             Self::Boxes => "drawer boxes",
             Self::Shelves => "loose shelves",
             Self::Countertops => "countertop",
+            Self::Covers => "covers",
         }
     }
 }
@@ -54,6 +57,7 @@ enum Unit {
     Box(OpeningId),
     Shelf(PartId),
     Countertop(PartId),
+    Cover(PartId),
 }
 
 /// Square meters of each sort.
@@ -197,6 +201,7 @@ fn body(piece: &Piece, id: PartId, part: &Part) -> Option<Body> {
         // What slides on wood is waxed, not finished.
         (Role::Packer | Role::HingeBlock | Role::HoldingBlock, _) => return None,
         (role, _) if role.is_of_runs() => return None,
+        (Role::Cover, _) => (Unit::Cover(id), Coated::Covers),
         (Role::AdjustableShelf, _) => (Unit::Shelf(id), Coated::Shelves),
         (_, Assembly::Front(front)) => (Unit::Front(front), Coated::Fronts),
         (_, Assembly::Countertop(_)) => (Unit::Countertop(id), Coated::Countertops),

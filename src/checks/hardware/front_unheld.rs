@@ -9,6 +9,8 @@ use crate::model::{Build, FrontId, OpeningKind};
 use crate::parts::{Assembly, JointSort};
 use crate::plans::Workings;
 
+use super::box_too_big;
+
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "front-unheld",
     severity: Severity::Error,
@@ -72,8 +74,13 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
 
 /// Drawer fronts whose frame lies beside their box, and not before it.
 fn onto_boxes(work: &Workings<'_>, sink: &mut Sink) {
+    // A box that does not go into its opening is told of already.
+    let boxes = box_too_big::told(sink);
     for own in work.fitting().fronts.iter().filter(|own| own.lines.is_empty()) {
         let Some(fronts) = &own.opening.front else { continue };
+        if boxes.contains(&own.opening.path) {
+            continue;
+        }
         let title =
             format!("no screw from the box of {} reaches the frame of its front", own.opening.path);
         let note = match fronts.build {

@@ -3,7 +3,7 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Fix, Grade, Severity, Sink, Sum};
 use crate::measure::Length;
-use crate::model::Piece;
+use crate::model::{HingePlace, Piece};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "hinges-close",
@@ -37,7 +37,8 @@ fn check(piece: &Piece, sink: &mut Sink) {
         let apart = high.length - taken;
         let could = high.length - usual.twice();
         // Nearer the ends they would still not be far enough apart, or gain nothing.
-        if apart >= wide.length || could < wide.length {
+        let own = fronts.hinge_place != HingePlace::default();
+        if apart >= wide.length.min(could) || !own && could < wide.length {
             continue;
         }
         let most = tape.down((high.length - wide.length).half());

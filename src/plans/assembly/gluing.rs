@@ -277,7 +277,7 @@ fn staged<'a>(work: &Workings<'a>, unit: &Assembly) -> Vec<Vec<&'a Joint>> {
 /// True for a solid part that is wider than a board: its blank is glued up of
 /// several. Where the yard's boards are not known, 6 in is a wide one.
 pub(crate) fn is_glued_up(piece: &Piece, part: &Part) -> bool {
-    widest_board(piece, part).is_some_and(|most| part.width.length > most)
+    widest_board(piece, part).is_some_and(|most| part.rough.width > most)
 }
 
 /// The layers of its stock that a part is as thick as; one for most parts. A rough board

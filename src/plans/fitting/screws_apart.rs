@@ -15,11 +15,42 @@ fn around(unit: Unit) -> Length {
     unit.either(Length::inches(9, 64), Length::mm(7) / 2)
 }
 
+/// True for screws that go where they do for more than their own boards: a countertop's are
+/// in line with its slots, and those of a front keep clear of its joints and its pull.
+fn is_fixed(purpose: Purpose) -> bool {
+    match purpose {
+        Purpose::Countertops | Purpose::Fronts | Purpose::FalseFronts => true,
+        Purpose::Backs
+        | Purpose::Bottoms
+        | Purpose::Strips
+        | Purpose::Boards
+        | Purpose::Packers
+        | Purpose::Corners
+        | Purpose::Fillers
+        | Purpose::Covers
+        | Purpose::BackCovers
+        | Purpose::Ties
+        | Purpose::Blocks
+        | Purpose::Holding
+        | Purpose::Stacked
+        | Purpose::Setting
+        | Purpose::Pockets
+        | Purpose::HardPockets
+        | Purpose::Plates
+        | Purpose::ShelfPins
+        | Purpose::Clips => false,
+    }
+}
+
 /// Moves the screws of each line that would meet those of one before it.
 pub(super) fn keep_apart(found: &mut [Fastening<'_>], tape: &Tape) {
     let unit = tape.unit;
     let mut of_cases: BTreeMap<CaseId, Vec<Cuboid>> = BTreeMap::new();
-    for own in found.iter_mut().filter(|own| !own.lines.is_empty()) {
+    // What has few places takes its own first, and the others step aside.
+    let mut all: Vec<&mut Fastening<'_>> =
+        found.iter_mut().filter(|own| !own.lines.is_empty()).collect();
+    all.sort_by_key(|own| !is_fixed(own.purpose));
+    for own in all {
         let driven = of_cases.entry(own.part.case).or_default();
         let long = match own.long {
             Long::Is(long) | Long::AtLeast(long) | Long::Between(_, long) => Some(long),
@@ -37,12 +68,12 @@ pub(super) fn keep_apart(found: &mut [Fastening<'_>], tape: &Tape) {
                 let own = screws(line);
                 driven.iter().any(|other| own.iter().any(|own| own.overlaps(other)))
             };
-            // Those of a case on another and of a countertop count from their bays, and stand
-            // on the tape there; a countertop's own are in line with its slots.
-            if !matches!(own.purpose, Purpose::Stacked | Purpose::Countertops) {
+            // Those of a case on another count from its bays, and stand on the tape there.
+            let fixed = is_fixed(own.purpose);
+            if own.purpose != Purpose::Stacked && !fixed {
                 *line = line.clone().on_tape(tape);
             }
-            if meets(line) && own.purpose != Purpose::Countertops {
+            if meets(line) && !fixed {
                 let between = line.between(driven, &screws(line));
                 let others = line.others(unit).into_iter().chain(between);
                 let mut others = others.map(|line| line.on_tape(tape));

@@ -36,7 +36,7 @@ impl Maker<'_, '_> {
         let scribed = covers.iter().any(scribed);
         let mut lines = Vec::new();
         if scribed {
-            lines.push("wherever a line is drawn along the floor or the wall, saw just outside it and plane to it, leaning a few degrees under the face that is seen; where these are true, all that was left on comes off; where the line runs off the panel, that is too small, and is cut again larger".to_owned());
+            lines.push("wherever a line is drawn along the floor or the wall, saw just outside it and plane to it, leaning a few degrees under the face that is seen; where these are true, all that was left on comes off; where the line runs off the panel, the panel is too small: cut it again, larger".to_owned());
         }
         lines.extend(all.iter().flat_map(|own| self.cover(own)));
         if scribed && self.finish_used().is_some() {

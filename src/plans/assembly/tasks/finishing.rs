@@ -100,6 +100,7 @@ impl Maker<'_, '_> {
             named.extend(doors.then_some("doors"));
             named.extend(drawers.then_some("drawers"));
             named.extend(self.has_slides().then_some("slides"));
+            named.extend((!self.false_front_boards().is_empty()).then_some("false fronts"));
             if named.is_empty() {
                 named.push("fronts");
             }
@@ -172,7 +173,37 @@ impl Maker<'_, '_> {
             }
         }
         let last = self.laid_from_behind(last);
+        let last = self.false_fronts_back(last);
         self.back_on(last).unwrap_or(last)
+    }
+
+    /// The first board of every false front.
+    fn false_front_boards(&self) -> Vec<PartId> {
+        let mut fronts: Vec<PartId> = self
+            .parts
+            .joints
+            .iter()
+            .filter(|own| own.sort == JointSort::FrontFixed && self.is_of_false_front(own.part))
+            .map(|own| own.part)
+            .collect();
+        fronts.sort_unstable();
+        fronts.dedup();
+        fronts
+    }
+
+    /// False fronts come back while their blocks can be reached from behind.
+    fn false_fronts_back(&mut self, after: usize) -> usize {
+        let fronts = self.false_front_boards();
+        if fronts.is_empty() {
+            return after;
+        }
+        let lines = vec![format!(
+            "from behind, screw {} back on through the blocks, in the holes that are there",
+            self.marks(&fronts)
+        )];
+        let efforts = vec![Usual::FalseFront.times(fronts.len())];
+        let title = "Put the false fronts back".to_owned();
+        self.simple(title, lines, Vec::new(), Work::Bench, efforts, vec![after])
     }
 
     /// True where drawers run on slides, which come off for the finish.

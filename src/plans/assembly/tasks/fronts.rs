@@ -16,10 +16,10 @@ fn told_panels(solid: bool, is_one: bool) -> &'static str {
         (true, true) => "put no glue in the panel's grooves; it must move",
         (true, false) => "put no glue in the panels' grooves; they must move",
         (false, true) => {
-            "the panel is a sheet and keeps its size; set it dry in its grooves, or use a little glue"
+            "the panel is a sheet and keeps its size: set it dry in its grooves; glue would not hold on its finish"
         }
         (false, false) => {
-            "the panels are of a sheet and keep their size; set them dry in their grooves, or use a little glue"
+            "the panels are of a sheet and keep their size: set them dry in their grooves; glue would not hold on their finish"
         }
     }
 }

@@ -58,11 +58,19 @@ impl Maker<'_, '_> {
         }
     }
 
-    /// The boards under a countertop, or of a case on another, whose round holes stand on a
-    /// line.
+    /// The boards under a countertop, of a case on another, under a cover, or of a box before
+    /// its front, whose round holes stand on a line.
     fn driven_in_the_house(&self) -> BTreeSet<PartId> {
-        let is_late =
-            |own: &&Fastening<'_>| matches!(own.purpose, Purpose::Countertops | Purpose::Stacked);
+        let is_late = |own: &&Fastening<'_>| {
+            matches!(
+                own.purpose,
+                Purpose::Countertops
+                    | Purpose::Stacked
+                    | Purpose::Covers
+                    | Purpose::BackCovers
+                    | Purpose::Fronts
+            )
+        };
         let late = self.work.fastened().fastenings.iter().filter(is_late);
         let lines = late.flat_map(|own| &own.lines);
         let ids = lines.filter_map(|line| {
