@@ -212,6 +212,22 @@ fn no_shelf_lies_where_a_hinge_is() {
     );
 }
 
+/// The first hole is 4 above the opening, and the lowest hinge 4 above the door, which
+/// begins a gap higher: behind the doors it makes no difference in which list the shelf lies.
+#[test]
+fn no_shelf_in_a_list_behind_doors_lies_where_a_hinge_is() {
+    let shelf = "doors store { share 1; shelf { adjustable 1 } }";
+    let list = "doors store { share 1; across { open one { share 1; shelf { adjustable 1 } }; divider; open two { same one; shelf { adjustable 1 } } } }";
+    let own = "hinge cup-hinge { from-bottom 4 }";
+    let first = spec("first.case").replace("hinge cup-hinge;", &format!("{own};"));
+    let told = |text: &str| {
+        let lines = sheet(&compile(text));
+        lines.iter().any(|line| line.contains("lay no shelf on hole 1: hinge 1 is there"))
+    };
+    assert!(told(&first));
+    assert!(told(&first.replace(shelf, list)));
+}
+
 /// Worked by hand: the bookcase is 2000 high and stands on its bottom of 18; its top of
 /// 18 begins at 1982, and the nailer of 100 under it at 1882. The first hole is at 118.
 /// A shelf of 18 on hole 56, at 118 + 55 × 32 = 1878, ends at 1896; one on hole 55 ends

@@ -4,18 +4,19 @@
 use std::collections::HashSet;
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Severity, Sink};
-use crate::model::{Build, FrontId, OpeningKind};
+use crate::diagnostics::{Diagnostic, Severity, Sink};
+use crate::model::{Build, FrontId, Opening, OpeningKind};
 use crate::parts::{Assembly, JointSort};
 use crate::plans::Workings;
+use crate::plans::fitting::Purpose;
 
 use super::box_too_big;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "front-unheld",
     severity: Severity::Error,
-    finds: "A door has no stile or board at its hinge side, or a false front has none at either side. Or the frame of a drawer front reaches so little past the edges of its box that no screw from inside the box meets it.",
-    why: "A hinge needs wood to be screwed to, and so do the blocks that hold a false front. A drawer front of frame and panel is held by its frame, since its panel floats.",
+    finds: "A door has no stile or board at its hinge side, or a false front has none at either side. Or no screw from inside a drawer box, or through the blocks of a false front, meets the frame of its front.",
+    why: "A hinge needs wood to be screwed to, and so do the blocks that hold a false front. A front of frame and panel is held by its frame, since its panel floats.",
     source: "Plane geometry.",
     formula: "",
     accept: "",
@@ -77,26 +78,42 @@ fn onto_boxes(work: &Workings<'_>, sink: &mut Sink) {
     // A box that does not go into its opening is told of already.
     let boxes = box_too_big::told(sink);
     for own in work.fitting().fronts.iter().filter(|own| own.lines.is_empty()) {
-        let Some(fronts) = &own.opening.front else { continue };
-        if boxes.contains(&own.opening.path) {
-            continue;
+        if !boxes.contains(&own.opening.path) {
+            sink.extend(unreached(own.opening, "from the box"));
         }
-        let title =
-            format!("no screw from the box of {} reaches the frame of its front", own.opening.path);
-        let note = match fronts.build {
-            Build::Panel(_) => {
-                "make its stiles or rails wider, let it reach over its opening less, or make it a slab"
-            }
-            Build::Slab => "make the box larger, or move the pull",
-        };
-        sink.push(
-            RULE.finding(title, own.opening.span, "this drawer")
-                .label(fronts.span, "its front")
-                .because("nothing holds the front: its panel floats, and beside that its frame lies past the sides, the bottom, and the top of the box")
-                .note(note)
-                .subject(&own.opening.path),
-        );
     }
+    let blocks = work
+        .fastened()
+        .fastenings
+        .iter()
+        .filter(|own| own.purpose == Purpose::FalseFronts && own.lines.is_empty());
+    let mut told = HashSet::new();
+    for own in blocks {
+        let opening = own.into.iter().chain([&own.part]).find_map(|part| part.opening());
+        let opening = opening.and_then(|id| work.piece.opening(id));
+        if let Some(opening) = opening.filter(|opening| told.insert(opening.id)) {
+            sink.extend(unreached(opening, "through the blocks"));
+        }
+    }
+}
+
+/// A front whose frame lies where no screw comes from behind.
+fn unreached(opening: &Opening, from: &str) -> Option<Diagnostic> {
+    let fronts = opening.front.as_ref()?;
+    let note = match fronts.build {
+        Build::Panel(_) => {
+            "make its stiles or rails wider, let it reach over its opening less, or make it a slab"
+        }
+        Build::Slab => "make the box larger, or move the pull",
+    };
+    let title = format!("no screw {from} of {} reaches the frame of its front", opening.path);
+    Some(
+        RULE.finding(title, opening.span, "this opening")
+            .label(fronts.span, "its front")
+            .because("nothing holds the front: its panel floats, and its frame lies beside what a screw comes through")
+            .note(note)
+            .subject(&opening.path),
+    )
 }
 
 fn holds_a_front(sort: JointSort) -> bool {

@@ -245,7 +245,7 @@ fn rows<'a>(
         loose: loose.len(),
         shelves: Vec::new(),
     };
-    rows.blocked = blocked(&rows, lowest_shelf, index);
+    rows.blocked = blocked(&rows, lowest_shelf, case, index);
     // Two shelves never lie on one place.
     let mut below = 0;
     for (_, shelf) in loose {
@@ -262,8 +262,17 @@ fn rows<'a>(
 
 /// The places where a shelf as thick and as deep as this one would strike a hinge
 /// of a door before it, or a nailer behind it, each its own.
-fn blocked<'a>(rows: &PinRows<'_>, shelf: &Part, index: &Index<'a>) -> Vec<Blocked<'a>> {
-    let own = index.of_opening(rows.opening.id).iter().map(|(_, part)| *part);
+fn blocked<'a>(
+    rows: &PinRows<'_>,
+    shelf: &Part,
+    case: &Case,
+    index: &Index<'a>,
+) -> Vec<Blocked<'a>> {
+    // Its own doors, or those that it stands behind.
+    let before = case.door_before(rows.opening);
+    let openings = std::iter::once(rows.opening).chain(before);
+    let own = openings.flat_map(|opening| index.of_opening(opening.id).iter());
+    let own = own.map(|(_, part)| *part);
     let hinges = own.flat_map(reaches).map(|reach| (Struck::Hinge(reach.number), reach.space));
     let nailers = index.parts.of_case(shelf.case).iter();
     let nailers = nailers

@@ -145,12 +145,17 @@ impl<'a> Maker<'_, 'a> {
                 self.marks(&backs),
                 self.measured_for_back(case)
             ));
+            lines.push(format!(
+                "leave it standing until {} is cut and has been tried in it; then take it apart in reverse order, and lay clamps, cauls, and parts ready as they come",
+                self.marks(&backs)
+            ));
             does.push(Self::case_measured(case, backs));
+        } else {
+            lines.push(
+                "take it apart in reverse order, and lay clamps, cauls, and parts ready as they come"
+                    .to_owned(),
+            );
         }
-        lines.push(
-            "take it apart in reverse order, and lay clamps, cauls, and parts ready as they come"
-                .to_owned(),
-        );
         lines.extend(case.and_then(|_| self.sanded_inside(parts)));
         let after = self.ready(parts);
         let title = format!("Dry-fit the {what}");
