@@ -185,13 +185,19 @@ impl Maker<'_, '_> {
         }
         let edge =
             |spare: Option<&Spare>| spare.map_or(String::new(), |own| part.face_name(own.face));
+        // Where nothing is left on at a wall, it stands in its own place, only higher.
+        let own_place = wall.is_none() && matches!(over, Over::End { framed: true });
         let against = match over {
+            Over::End { framed: true } if own_place => "the end, right behind the stile",
             Over::End { framed: true } => "the outside of the stile",
             Over::End { framed: false } => "the outside of the end",
             Over::Back => "the back of the case",
             Over::Under { .. } => "the underside of the case",
         };
         let parallel = match over {
+            Over::End { .. } if own_place => {
+                "its front edge is parallel to the back of the stile".to_owned()
+            }
             Over::End { .. } | Over::Under { .. } => {
                 format!("its front edge is parallel to that of {on}")
             }
