@@ -51,7 +51,10 @@ pub(super) fn keep_apart(found: &mut [Fastening<'_>], tape: &Tape) {
         found.iter_mut().filter(|own| !own.lines.is_empty()).collect();
     all.sort_by_key(|own| !is_fixed(own.purpose));
     for own in all {
-        let driven = of_cases.entry(own.part.case).or_default();
+        // Those of a case on another go into what screws come up into from below.
+        let into = own.into.first().filter(|_| own.purpose == Purpose::Stacked);
+        let case = into.map_or(own.part.case, |into| into.case);
+        let driven = of_cases.entry(case).or_default();
         let long = match own.long {
             Long::Is(long) | Long::AtLeast(long) | Long::Between(_, long) => Some(long),
             Long::BySheet => None,
