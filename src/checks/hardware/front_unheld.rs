@@ -5,8 +5,9 @@ use std::collections::HashSet;
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink};
+use crate::measure::Length;
 use crate::model::{Build, FrontId, Opening, OpeningKind};
-use crate::parts::{Assembly, JointSort};
+use crate::parts::{Assembly, Direction, JointSort, Part, Role};
 use crate::plans::Workings;
 use crate::plans::fitting::Purpose;
 
@@ -70,7 +71,18 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             .subject(&front.path),
         );
     }
-    onto_boxes(work, sink);
+    // Looking for the places takes long, and a board on a box of a usual height has them.
+    if work.fronts().iter().any(|front| front.parts.len() > 1) || has_low_box(work) {
+        onto_boxes(work, sink);
+    }
+}
+
+/// True where a box is so low that its front may have no room for screws.
+fn has_low_box(work: &Workings<'_>) -> bool {
+    let is_low = |part: &Part| {
+        part.role == Role::DrawerFront && part.cuboid().size(Direction::Y) < Length::inches(3, 1)
+    };
+    work.parts.all.iter().any(is_low)
 }
 
 /// Drawer fronts whose frame lies beside their box, and not before it.

@@ -47,6 +47,14 @@ fn apart(unit: Unit) -> Length {
     unit.either(Length::inches(1, 1), Length::mm(25))
 }
 
+/// The place nearest to a usual one of those that are tried, up to so far.
+fn nearest(usual: Length, most: Length, unit: Unit) -> Length {
+    let count = (most / step(unit)).floor().clamp(0, 400);
+    let below = (usual / step(unit)).floor().clamp(0, count);
+    let (below, above) = (step(unit) * below, step(unit) * (below + 1).min(count));
+    if (above - usual).abs() < (usual - below).abs() { above } else { below }
+}
+
 /// The lines of the screws, those of the left side first: two screws at each side, one
 /// where the box is too low for two; none where no place is free.
 pub(super) fn lines<'a>(
@@ -150,50 +158,86 @@ impl<'r, 'a> Room<'r, 'a> {
     /// nearest to the usual place first.
     fn along(&self, left: bool) -> Vec<Length> {
         let unit = self.tape.unit;
-        let own = self.board.cuboid();
-        let usual = (from_side(unit) - self.keeps.box_boards).min(self.reach / 2);
+        let usual = self.usual_in();
         let count = (self.reach / step(unit)).floor().clamp(0, 400);
         let mut tried: Vec<Length> = (0..=count).map(|number| step(unit) * number).collect();
         tried.sort_by_key(|by| (*by - usual).abs());
-        // From the end of the board that is nearer.
-        let end = |by: Length| match left {
+        tried.into_iter().map(|by| self.in_from(left, by)).collect()
+    }
+
+    /// The place so far in from the room at a side, at a mark of the tape from the end of
+    /// the board that is nearer.
+    fn in_from(&self, left: bool, by: Length) -> Length {
+        let own = self.board.cuboid();
+        match left {
             true => own.from.x + self.tape.up(self.x.0 + by - own.from.x),
             false => own.to.x - self.tape.up(own.to.x - self.x.1 + by),
-        };
-        tried.into_iter().map(end).collect()
+        }
+    }
+
+    /// The lowest and the highest place for a screw, at marks of the tape.
+    fn ends(&self) -> (Length, Length) {
+        (self.mark(self.y.0 + self.tape.mark), self.mark(self.y.1))
+    }
+
+    fn mark(&self, y: Length) -> Length {
+        let low = self.board.cuboid().from.y;
+        low + self.tape.down(y - low)
+    }
+
+    /// Two screws so far in from both ends; `None` where they would be too near.
+    fn pair(&self, (low, high): (Length, Length), by: Length) -> Option<Vec<Length>> {
+        let foot = self.board.cuboid().from.y;
+        let (low, high) = (low + self.mark(by + foot) - foot, high - by);
+        (high - low >= apart(self.tape.unit)).then(|| vec![self.mark(low), self.mark(high)])
     }
 
     /// The heights that are tried: pairs first, those near the usual places before others,
     /// and at last one alone, from the top down.
     fn up(&self) -> Vec<Vec<Length>> {
         let unit = self.tape.unit;
-        let own = self.board.cuboid();
-        let mark = |y: Length| own.from.y + self.tape.down(y - own.from.y);
-        let (low, high) = (mark(self.y.0 + self.tape.mark), mark(self.y.1));
+        let (low, high) = self.ends();
         let count = ((high - low).max(Length::ZERO).half() / step(unit)).floor().clamp(0, 400);
         let usual = self.keeps.box_boards;
         let mut insets: Vec<Length> = (0..=count).map(|number| step(unit) * number).collect();
         insets.sort_by_key(|by| (*by - usual).abs());
-        let mut pairs: Vec<Vec<Length>> = insets
-            .iter()
-            .map(|by| (low + mark(*by + own.from.y) - own.from.y, high - *by))
-            .filter(|(low, high)| *high - *low >= apart(unit))
-            .map(|(low, high)| vec![mark(low), mark(high)])
-            .collect();
+        let mut pairs: Vec<Vec<Length>> =
+            insets.iter().filter_map(|by| self.pair((low, high), *by)).collect();
         let span = (high - low).max(Length::ZERO);
         let count = (span / step(unit)).floor().clamp(0, 400);
-        let ones = (0..=count).map(|number| vec![mark(high - step(unit) * number)]);
+        let ones = (0..=count).map(|number| vec![self.mark(high - step(unit) * number)]);
         pairs.extend(ones);
         pairs
     }
 
+    /// The usual places of two screws at a side, which most boxes have.
+    fn usual(&self, left: bool) -> Option<(Length, Vec<Length>)> {
+        let unit = self.tape.unit;
+        let (low, high) = self.ends();
+        let most = (high - low).max(Length::ZERO).half();
+        let heights = self.pair((low, high), nearest(self.keeps.box_boards, most, unit))?;
+        let by = nearest(self.usual_in(), self.reach, unit);
+        Some((self.in_from(left, by), heights))
+    }
+
+    /// How far in from the room at its side a screw usually stands.
+    fn usual_in(&self) -> Length {
+        (from_side(self.tape.unit) - self.keeps.box_boards).min(self.reach / 2)
+    }
+
     fn side(&self, left: bool) -> Vec<ScrewLine<'a>> {
+        let at = |x: Length, heights: &[Length]| -> Option<Vec<&'a Part>> {
+            heights.iter().map(|y| self.into(x, *y)).collect()
+        };
+        if let Some((x, heights)) = self.usual(left)
+            && let Some(into) = at(x, &heights)
+        {
+            return self.struck(left, x, &heights, &into);
+        }
         let along = self.along(left);
         for heights in self.up() {
             for x in &along {
-                let into: Option<Vec<&'a Part>> =
-                    heights.iter().map(|y| self.into(*x, *y)).collect();
-                if let Some(into) = into {
+                if let Some(into) = at(*x, &heights) {
                     return self.struck(left, *x, &heights, &into);
                 }
             }
