@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
 use crate::measure::Length;
-use crate::model::{JointKind, OpeningKind};
+use crate::model::{CaseId, JointKind, OpeningKind};
 use crate::parts::{
     Assembly, Cuboid, Direction, Feature, FeatureKind, Joint, JointSort, Part, PartId, Role,
 };
@@ -49,8 +49,8 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         let joints = joints.iter().filter(|index| shut.contains(*index));
         let joints = joints.filter_map(|index| work.parts.joints.get(*index));
         for joint in joints {
-            let there = there(moves, joint);
-            if let Some(stands) = room.stopped(joint, &mut there.into_iter(), &|_| true) {
+            let there: Vec<PartId> = there(moves, joint).into_iter().collect();
+            if let Some(stands) = room.stopped(joint, &there, &|_| true) {
                 sink.push(report(work, joint, stands, step));
             }
         }
@@ -88,10 +88,11 @@ impl<'w, 'a> Room<'w, 'a> {
         let parts = self.work.parts;
         let is_shut = |joint: &Joint| {
             let both = [parts.get(joint.part)?, parts.get(joint.into)?];
-            // A filler between two cases is screwed on when both stand.
-            let filled = both[0].role == Role::Batten;
-            let cases = self.work.piece.cases.iter().map(|case| case.id);
-            let cases = cases.filter(|case| filled || both.iter().any(|part| part.case == *case));
+            let cases: BTreeSet<CaseId> = match both[0].role {
+                // A filler between two cases is screwed on when both stand.
+                Role::Batten => self.work.piece.cases.iter().map(|case| case.id).collect(),
+                _ => both.map(|part| part.case).into(),
+            };
             let own = both[0].assembly;
             let alone = own == both[1].assembly && !matches!(own, Assembly::Loose(_));
             // A nailer goes in from behind, before the back and the countertop.
@@ -99,8 +100,9 @@ impl<'w, 'a> Room<'w, 'a> {
             let closes = |part: &Part| matches!(part.role, Role::Back | Role::Countertop);
             let is_there =
                 |part: &Part| !(nailed && closes(part)) && (!alone || part.assembly == own);
-            let mut all = cases.flat_map(|case| parts.iter_case(case)).map(|(id, _)| id);
-            self.stopped(joint, &mut all, &is_there)
+            let all = cases.into_iter().flat_map(|case| parts.iter_case(case));
+            let all: Vec<PartId> = all.map(|(id, _)| id).collect();
+            self.stopped(joint, &all, &is_there)
         };
         let screwed = parts.joints.iter().enumerate().filter(|(_, joint)| is_screwed(joint.sort));
         screwed.filter(|(_, joint)| is_shut(joint).is_some()).map(|(index, _)| index).collect()
@@ -115,7 +117,7 @@ impl<'w, 'a> Room<'w, 'a> {
     fn stopped(
         &self,
         joint: &Joint,
-        all: &mut dyn Iterator<Item = PartId>,
+        all: &[PartId],
         is_there: &dyn Fn(&Part) -> bool,
     ) -> Option<&'a Part> {
         let parts = self.work.parts;
@@ -124,34 +126,41 @@ impl<'w, 'a> Room<'w, 'a> {
         if joint.sort == JointSort::FrontFixed && into.role == Role::DrawerFront {
             return None;
         }
-        let struck = self.struck([part, into]);
         // The drill stands over its own board, and in front of the other.
         let (sides, own) = match joint.sort {
             JointSort::Wood(JointKind::Pocket) => {
                 (vec![pocketed(part, self.block(joint.into)?)], vec![joint.part])
             }
             // A front is screwed on from behind, and only there.
-            JointSort::FrontFixed => (vec![struck.clone()], vec![joint.part, joint.into]),
+            JointSort::FrontFixed => {
+                (vec![self.struck([part, into])], vec![joint.part, joint.into])
+            }
             _ => (through(&part.cuboid(), &into.cuboid()), vec![joint.part, joint.into]),
         };
-        // Nearly all boards stand where no driver of these screws reaches.
-        let screws = sides.iter().flatten().chain(&struck).map(ScrewWay::reach);
-        let reach = screws.reduce(|all, own| trade::block_round(&all, &own))?;
-        let others = all.filter_map(|id| Some((id, self.block(id)?)));
-        let others = others.filter(|(_, block)| trade::blocks_meet(&reach, block));
-        let others = others.filter(|(id, _)| !own.contains(id));
-        let others = others.filter_map(|(id, block)| Some((parts.get(id)?, *block)));
-        let others = others.filter(|(other, _)| is_there(other));
-        let others = others.filter(|(other, _)| !self.opens(other, [part, into]));
-        let (others, blocks): (Vec<&Part>, Vec<Block>) = others.unzip();
-        let first = |screws: &Vec<ScrewWay>| screws.iter().find_map(|screw| screw.stopped(&blocks));
-        // On their printed lines all of them may be in reach.
-        if !struck.is_empty() && first(&struck).is_none() {
-            return None;
+        let stands = |sides: &[Vec<ScrewWay>]| -> Option<&'a Part> {
+            // Nearly all boards stand where no driver of these screws reaches.
+            let screws = sides.iter().flatten().map(ScrewWay::reach);
+            let reach = screws.reduce(|all, own| trade::block_round(&all, &own))?;
+            let others = all.iter().filter_map(|id| Some((*id, self.block(*id)?)));
+            let others = others.filter(|(_, block)| trade::blocks_meet(&reach, block));
+            let others = others.filter(|(id, _)| !own.contains(id));
+            let others = others.filter_map(|(id, block)| Some((parts.get(id)?, *block)));
+            let others = others.filter(|(other, _)| is_there(other));
+            let others = others.filter(|(other, _)| !self.opens(other, [part, into]));
+            let (others, blocks): (Vec<&Part>, Vec<Block>) = others.unzip();
+            let first =
+                |screws: &Vec<ScrewWay>| screws.iter().find_map(|screw| screw.stopped(&blocks));
+            let sides = sides.iter().filter(|screws| !screws.is_empty());
+            let stops: Option<Vec<usize>> = sides.map(first).collect();
+            others.get(*stops?.first()?).copied()
+        };
+        let found = stands(&sides)?;
+        if joint.sort == JointSort::FrontFixed {
+            return Some(found);
         }
-        let sides = sides.iter().filter(|screws| !screws.is_empty());
-        let stops: Option<Vec<usize>> = sides.map(first).collect();
-        others.get(*stops?.first()?).copied()
+        // On their printed lines all of them may be in reach.
+        let struck = self.struck([part, into]);
+        (struck.is_empty() || stands(&[struck]).is_some()).then_some(found)
     }
 
     /// The screws of the printed lines between two boards.

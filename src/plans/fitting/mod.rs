@@ -63,7 +63,7 @@ pub struct Fitting<'a> {
     pub fronts: Vec<OntoBox<'a>>,
 }
 
-/// What is screwed, pinned, and clipped: more than a check asks for.
+/// What is screwed, pinned, and clipped: more than most checks ask for.
 #[derive(Clone, Debug, Default)]
 pub struct Fastened<'a> {
     /// Screws, pins and clips, place by place.
