@@ -1,5 +1,7 @@
 //! What a rule is.
 
+use std::collections::BTreeSet;
+
 use crate::diagnostics::{Diagnostic, Severity, Sink};
 use crate::measure::Span;
 use crate::model::Piece;
@@ -113,6 +115,12 @@ impl Rule {
         label: impl Into<String>,
     ) -> Diagnostic {
         Diagnostic::new(self.slug, self.severity, title, span, label)
+    }
+
+    /// What it has told of already: what else is wrong with that follows from it.
+    pub(super) fn told(&self, sink: &Sink) -> BTreeSet<String> {
+        let own = sink.all().iter().filter(|found| found.slug == self.slug);
+        own.filter_map(|found| found.subject.clone()).collect()
     }
 
     /// The same where the rule's other severity holds.

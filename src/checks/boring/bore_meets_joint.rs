@@ -32,9 +32,9 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     let Workings { piece, parts, .. } = *work;
     let tape = piece.tape();
     // Where two rails meet, there is no panel to bore.
-    let met = joinery::rails_meet::told(sink);
+    let met = joinery::rails_meet::RULE.told(sink);
     // Nor is there wood beside a front.
-    let off = super::pull_off_front::told(sink);
+    let off = super::pull_off_front::RULE.told(sink);
     for part in &parts.all {
         let own = part.opening().and_then(|id| piece.opening(id));
         let is_told = own.is_some_and(|opening| met.contains(&opening.path));

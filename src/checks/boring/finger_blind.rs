@@ -32,9 +32,9 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 fn check(work: &Workings<'_>, sink: &mut Sink) {
     // What has no room on its front is told already.
-    let mut off = pull_off_front::told(sink);
+    let mut off = pull_off_front::RULE.told(sink);
     // A box that is too high covers the cut only until it is made lower.
-    off.extend(box_too_big::told(sink));
+    off.extend(box_too_big::RULE.told(sink));
     let mut seen: BTreeSet<FrontId> = BTreeSet::new();
     for front in work.fronts() {
         let first = FrontId { leaf: front.opening.leaves()[0], ..front.id };

@@ -30,8 +30,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
 fn check(work: &Workings<'_>, sink: &mut Sink) {
     let Workings { piece, parts, .. } = *work;
     // A box that is too big is told, and so is a hole that is not in its front.
-    let mut told = hardware::box_too_big::told(sink);
-    told.extend(super::pull_off_front::told(sink));
+    let mut told = hardware::box_too_big::RULE.told(sink);
+    told.extend(super::pull_off_front::RULE.told(sink));
     for case in &piece.cases {
         let Some(boxes) = &case.drawers else { continue };
         for opening in case.openings.iter().filter(|opening| !told.contains(&opening.path)) {

@@ -27,12 +27,6 @@ pub(in crate::checks) const RULE: Rule = Rule {
     sometimes: None,
 };
 
-/// The fronts that are told: what their holes run over follows from it.
-pub(super) fn told(sink: &Sink) -> BTreeSet<String> {
-    let fronts = sink.all().iter().filter(|found| found.slug == RULE.slug);
-    fronts.filter_map(|found| found.subject.clone()).collect()
-}
-
 fn check(work: &Workings<'_>, sink: &mut Sink) {
     let mut seen: BTreeSet<FrontId> = BTreeSet::new();
     for front in work.fronts() {

@@ -1,7 +1,5 @@
 //! A drawer box that does not go into its opening, or has no room inside.
 
-use std::collections::BTreeSet;
-
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Fix, Grade, Severity, Sink, Sum};
 use crate::measure::{Length, Tape};
@@ -26,13 +24,6 @@ pub(in crate::checks) const RULE: Rule = Rule {
     check: Check::Piece(check),
     sometimes: None,
 };
-
-/// The openings whose boxes have been reported: what else is wrong with such a
-/// box follows from that.
-pub(in crate::checks) fn told(sink: &Sink) -> BTreeSet<String> {
-    let boxes = sink.all().iter().filter(|found| found.slug == RULE.slug);
-    boxes.filter_map(|found| found.subject.clone()).collect()
-}
 
 /// What a box needs in height, with what its back stays below its sides.
 fn needs(least: Length, lower: Length, tape: &Tape) -> Sum {

@@ -5,9 +5,8 @@ use std::collections::HashSet;
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink};
-use crate::measure::Length;
 use crate::model::{Build, FrontId, Opening, OpeningKind};
-use crate::parts::{Assembly, Direction, JointSort, Part, Role};
+use crate::parts::{Assembly, Front, JointSort};
 use crate::plans::Workings;
 use crate::plans::fitting::Purpose;
 
@@ -71,34 +70,25 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             .subject(&front.path),
         );
     }
-    // Looking for the places takes long, and a board on a box of a usual height has them.
-    if work.fronts().iter().any(|front| front.parts.len() > 1) || has_low_box(work) {
-        onto_boxes(work, sink);
-    }
+    from_behind(work, sink);
 }
 
-/// True where a box is so low that its front may have no room for screws.
-fn has_low_box(work: &Workings<'_>) -> bool {
-    let is_low = |part: &Part| {
-        part.role == Role::DrawerFront && part.cuboid().size(Direction::Y) < Length::inches(3, 1)
-    };
-    work.parts.all.iter().any(is_low)
-}
-
-/// Drawer fronts whose frame lies beside their box, and not before it.
-fn onto_boxes(work: &Workings<'_>, sink: &mut Sink) {
+/// Fronts that no screw from a box, or through the blocks of a false front, reaches.
+fn from_behind(work: &Workings<'_>, sink: &mut Sink) {
     // A box that does not go into its opening is told of already.
-    let boxes = box_too_big::told(sink);
+    let boxes = box_too_big::RULE.told(sink);
     for own in work.fitting().fronts.iter().filter(|own| own.lines.is_empty()) {
         if !boxes.contains(&own.opening.path) {
             sink.extend(unreached(own.opening, "from the box"));
         }
     }
-    let blocks = work
-        .fastened()
-        .fastenings
-        .iter()
-        .filter(|own| own.purpose == Purpose::FalseFronts && own.lines.is_empty());
+    // What is fastened takes long to work out, and few pieces have a false front.
+    let is_false = |front: &Front<'_>| matches!(front.opening.kind, OpeningKind::False);
+    if !work.fronts().iter().any(is_false) {
+        return;
+    }
+    let blocks = work.fastened().fastenings.iter();
+    let blocks = blocks.filter(|own| own.purpose == Purpose::FalseFronts && own.lines.is_empty());
     let mut told = HashSet::new();
     for own in blocks {
         let opening = own.into.iter().chain([&own.part]).find_map(|part| part.opening());
@@ -109,20 +99,24 @@ fn onto_boxes(work: &Workings<'_>, sink: &mut Sink) {
     }
 }
 
-/// A front whose frame lies where no screw comes from behind.
+/// A front that no screw from behind reaches.
 fn unreached(opening: &Opening, from: &str) -> Option<Diagnostic> {
     let fronts = opening.front.as_ref()?;
-    let note = match fronts.build {
-        Build::Panel(_) => {
-            "make its stiles or rails wider, let it reach over its opening less, or make it a slab"
+    let (what, why, note) = match fronts.build {
+        Build::Panel(_) => (
+            "the frame of its front",
+            "nothing holds the front: its panel floats, and its frame lies beside what a screw comes through",
+            "make its stiles or rails wider, let it reach over its opening less, or make it a slab",
+        ),
+        Build::Slab => {
+            ("its front", "nothing holds the front", "make the box larger, or move the pull")
         }
-        Build::Slab => "make the box larger, or move the pull",
     };
-    let title = format!("no screw {from} of {} reaches the frame of its front", opening.path);
+    let title = format!("no screw {from} of {} reaches {what}", opening.path);
     Some(
         RULE.finding(title, opening.span, "this opening")
             .label(fronts.span, "its front")
-            .because("nothing holds the front: its panel floats, and its frame lies beside what a screw comes through")
+            .because(why)
             .note(note)
             .subject(&opening.path),
     )

@@ -3,7 +3,7 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Fix, Grade, Severity, Sink, Sum};
 use crate::measure::Length;
-use crate::model::{HingePlace, Piece};
+use crate::model::Piece;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "hinges-close",
@@ -36,9 +36,12 @@ fn check(piece: &Piece, sink: &mut Sink) {
         let taken: Length = ends.into_iter().sum();
         let apart = high.length - taken;
         let could = high.length - usual.twice();
+        let place = fronts.hinge_place;
+        // What the doors say themselves goes before what the hinge says.
+        let own = [place.from_bottom, place.from_top].into_iter().flatten();
+        let own = own.max_by_key(|(length, _)| *length);
         // Nearer the ends they would still not be far enough apart, or gain nothing.
-        let own = fronts.hinge_place != HingePlace::default();
-        if apart >= wide.length.min(could) || !own && could < wide.length {
+        if apart >= wide.length.min(could) || own.is_none() && could < wide.length {
             continue;
         }
         let most = tape.down((high.length - wide.length).half());
@@ -48,15 +51,8 @@ fn check(piece: &Piece, sink: &mut Sink) {
             tape.text(apart),
             tape.text(wide.length)
         );
-        let place = fronts.hinge_place;
-        // What the doors say themselves goes before what the hinge says.
-        let own = [(place.from_bottom, ends[1]), (place.from_top, ends[0])];
-        let own = own.into_iter().filter_map(|(said, other)| Some((said?, other)));
-        let own = own.max_by_key(|((length, _), _)| *length);
-        let (at, figure) = match own {
-            Some(((length, span), _)) => (span, length),
-            None => (hinge.from_end_span.unwrap_or(at), hinge.from_end),
-        };
+        let of_hinge = (hinge.from_end, hinge.from_end_span.unwrap_or(at));
+        let (figure, at) = own.unwrap_or(of_hinge);
         let mut found = RULE
             .finding(title, at, tape.figure(figure))
             .label(opening.span, format!("{} wide", tape.text(wide.length)))
@@ -68,8 +64,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
             .because("the latch edge sags, and the top hinge works loose")
             .subject(&opening.path)
             .urgency((wide.length - apart) / Length::mm(1));
-        let both = place.from_bottom.is_none() && place.from_top.is_none();
-        if let Some(span) = hinge.from_end_span.filter(|_| both) {
+        if let Some(span) = hinge.from_end_span.filter(|_| own.is_none()) {
             found = found.fix(Fix::new(
                 Grade::Choice,
                 format!("put them {} from the ends", tape.figure(most)),

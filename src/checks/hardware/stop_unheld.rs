@@ -34,7 +34,7 @@ fn clear(unit: Unit) -> Length {
 
 fn check(work: &Workings<'_>, sink: &mut Sink) {
     // An end that no longer stands behind its stile is told there.
-    let scribed = scribe_too_wide::told(sink);
+    let scribed = scribe_too_wide::RULE.told(sink);
     let case = |part: &Part| work.piece.case(part.case).map(|case| case.path.as_str());
     let is_told = |part: &Part| {
         matches!(part.role, Role::End(_)) && case(part).is_some_and(|path| scribed.contains(path))

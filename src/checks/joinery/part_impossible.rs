@@ -34,8 +34,8 @@ pub(in crate::checks) fn check(work: &Workings<'_>, sink: &mut Sink) {
     let is_caused = is_caused(sink);
     // The boards of a box that does not go into its opening only say so again, and so
     // does the panel of a front without room for one.
-    let boxes = hardware::box_too_big::told(sink);
-    let fronts = rails_meet::told(sink);
+    let boxes = hardware::box_too_big::RULE.told(sink);
+    let fronts = rails_meet::RULE.told(sink);
     let path = |opening| piece.opening(opening).map_or("", |opening| opening.path.as_str());
     let is_told = |part: &Part| match part.assembly {
         Assembly::DrawerBox(opening) => boxes.contains(path(opening)),

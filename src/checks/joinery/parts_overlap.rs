@@ -115,9 +115,8 @@ fn nailers(piece: &Piece, both: [&Part; 2], by: &[Length; 3]) -> Option<Diagnost
     let Some(said_at) = own.said_at else { return Some(found) };
     found = found.fix(said_at.says("nailers 1", "leave out the lower one"));
     let narrower = tape.down(wide - high.half());
-    let is_added = said_at.span().start == said_at.span().end;
     // What two rows of wall screws go through.
-    if is_added && narrower >= tape.unit.either(Length::inches(2, 1), Length::mm(50)) {
+    if said_at.is_added() && narrower >= tape.unit.either(Length::inches(2, 1), Length::mm(50)) {
         let statement = format!("nailers 2 {{ wide {} }}", tape.source(narrower));
         let title = format!("make both {} wide", tape.figure(narrower));
         found = found.fix(said_at.says(&statement, title));

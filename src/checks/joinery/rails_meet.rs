@@ -27,13 +27,6 @@ pub(in crate::checks) const RULE: Rule = Rule {
     sometimes: None,
 };
 
-/// The openings whose fronts have been reported: what else is wrong with their
-/// panels follows from that.
-pub(in crate::checks) fn told(sink: &Sink) -> BTreeSet<String> {
-    let fronts = sink.all().iter().filter(|found| found.slug == RULE.slug);
-    fronts.filter_map(|found| found.subject.clone()).collect()
-}
-
 fn check(work: &Workings<'_>, sink: &mut Sink) {
     let Workings { piece, parts, .. } = *work;
     let tape = piece.tape();

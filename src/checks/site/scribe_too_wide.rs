@@ -1,7 +1,5 @@
 //! A scribe that leaves nothing of its stile.
 
-use std::collections::BTreeSet;
-
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Fix, Grade, Severity, Sink, Sum};
 use crate::model::{Exposure, Piece, Seam, Side};
@@ -18,12 +16,6 @@ pub(in crate::checks) const RULE: Rule = Rule {
     check: Check::Piece(check),
     sometimes: None,
 };
-
-/// The cases of which it is told: what else is wrong behind their stiles follows from that.
-pub(in crate::checks) fn told(sink: &Sink) -> BTreeSet<String> {
-    let cases = sink.all().iter().filter(|found| found.slug == RULE.slug);
-    cases.filter_map(|found| found.subject.clone()).collect()
-}
 
 fn check(piece: &Piece, sink: &mut Sink) {
     let tape = piece.tape();
