@@ -10,9 +10,9 @@ use std::collections::BTreeMap;
 use std::sync::OnceLock;
 
 use crate::checks;
-use crate::diagnostics::{Diagnostic, Severity, Sink, Sources};
+use crate::diagnostics::{self, Diagnostic, Fix, Severity, Sink, Sources};
 use crate::measure::{FileId, Length, Span, Unit};
-use crate::model::{self, Loaded, Lowered, Piece, ReadError, Role, SourceFiles, Standing};
+use crate::model::{self, Buffers, Loaded, Lowered, Piece, ReadError, Role, SourceFiles, Standing};
 use crate::parts::{self, Part, Parts};
 use crate::plans::Workings;
 use crate::syntax::Tree;
@@ -131,6 +131,20 @@ fn check_once(files: &dyn SourceFiles, entry: &str) -> Result<Compilation, ReadE
     }
     let trees = OnceLock::new();
     Ok(Compilation { sources, diagnostics, accepted, piece, standing, parts, role, trees })
+}
+
+/// What is found once a fix is made; `None` where the texts can't be read then.
+fn found_with(
+    files: &dyn SourceFiles,
+    entry: &str,
+    compiled: &Compilation,
+    fix: &Fix,
+) -> Option<Vec<Diagnostic>> {
+    let mut mended = Buffers::over(files);
+    for (file, text) in diagnostics::mend(&compiled.sources, &[fix]).texts {
+        mended.put(compiled.sources.get(file)?.name.clone(), text);
+    }
+    Some(check_once(&mended, entry).ok()?.diagnostics)
 }
 
 /// Few statements may still ask for more boards than can be looked at.

@@ -5,8 +5,8 @@ use std::path::Path;
 use std::thread::available_parallelism;
 
 use crate::checks;
-use crate::diagnostics::Severity;
 use crate::diagnostics::render::{self, Finding, Look, RuleText};
+use crate::diagnostics::{Severity, counted};
 use crate::model::{self, Role, SourceFiles};
 use crate::pipeline::{self, Compilation};
 
@@ -189,10 +189,6 @@ fn tally(all: &[Checked]) -> String {
         .filter(|(count, _)| *count > 0)
         .map(|(count, what)| format!("{count} {what}"))
         .collect();
-    let counted = |count: usize, what: &str| match count {
-        1 => format!("1 {what}"),
-        _ => format!("{count} {what}s"),
-    };
     let mut line = counted(specs.len(), "spec");
     if !parts.is_empty() {
         line = format!("{line}: {}", parts.join(", "));

@@ -28,12 +28,12 @@ impl HingePlace {
 pub(super) fn read(body: &Entries, ctx: &mut Lower) -> HingePlace {
     use words::hinge_place::{FROM_BOTTOM, FROM_TOP};
 
-    let top = ctx.positive(body, FROM_TOP, "hinge from the top").known();
-    let bottom = ctx.positive(body, FROM_BOTTOM, "hinge from the bottom").known();
-    let at =
-        |own: Option<super::size::Size>, said: Option<Span>| own.map(|size| size.length).zip(said);
+    let mut own = |word, what| {
+        let size = ctx.positive(body, word, what).known()?;
+        Some((size.length, body.one(word)?.head))
+    };
     HingePlace {
-        from_top: at(top, body.one(FROM_TOP).map(|said| said.head)),
-        from_bottom: at(bottom, body.one(FROM_BOTTOM).map(|said| said.head)),
+        from_top: own(FROM_TOP, "hinge from the top"),
+        from_bottom: own(FROM_BOTTOM, "hinge from the bottom"),
     }
 }

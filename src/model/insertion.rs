@@ -30,6 +30,12 @@ impl Insertion {
         self.span
     }
 
+    /// True where no such statement stands there yet.
+    #[must_use]
+    pub fn is_added(&self) -> bool {
+        self.span.start == self.span.end
+    }
+
     /// The edit that makes a statement stand there.
     #[must_use]
     pub fn says(&self, statement: &str, title: impl Into<String>) -> Fix {
@@ -37,8 +43,7 @@ impl Insertion {
             Some(block) => format!("{block} {{ {statement} }}"),
             None => statement.to_owned(),
         };
-        let added = self.span.start == self.span.end;
-        let text = if added { format!(" {statement};") } else { statement };
+        let text = if self.is_added() { format!(" {statement};") } else { statement };
         Fix::new(Grade::Choice, title, self.span, text)
     }
 }

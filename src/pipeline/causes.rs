@@ -4,10 +4,10 @@
 
 use crate::diagnostics::{self, Diagnostic, Fix, Severity, Sources};
 use crate::measure::Span;
-use crate::model::{Buffers, SourceFiles};
+use crate::model::SourceFiles;
 use crate::syntax::{Item, Statement};
 
-use super::{Compilation, check_once};
+use super::{Compilation, found_with};
 
 /// What is found of a figure by itself.
 pub(super) const OF_FIGURES: &[&str] = &["unit-slip", "figure-impossible", "figure-odd"];
@@ -63,12 +63,7 @@ pub(super) fn proved(
         }
         looked += 1;
         let mends = |fix: &Fix| {
-            let mut mended = Buffers::over(files);
-            for (file, text) in diagnostics::mend(&compiled.sources, &[fix]).texts {
-                let Some(source) = compiled.sources.get(file) else { continue };
-                mended.put(source.name.clone(), text);
-            }
-            let after = check_once(&mended, entry).map(|own| own.diagnostics).unwrap_or_default();
+            let after = found_with(files, entry, &compiled, fix).unwrap_or_default();
             let is_fresh = |own: &Diagnostic| {
                 own.severity == Severity::Error
                     && compiled.diagnostics.iter().all(|known| !same(known, own))
@@ -148,11 +143,7 @@ impl Tried {
         stands: &Place,
         alone: bool,
     ) -> Option<Self> {
-        let mut mended = Buffers::over(files);
-        for (file, text) in diagnostics::mend(&compiled.sources, &[fix]).texts {
-            mended.put(compiled.sources.get(file)?.name.clone(), text);
-        }
-        let after = check_once(&mended, entry).ok()?.diagnostics;
+        let after = found_with(files, entry, compiled, fix)?;
         let is_error = |found: &&Diagnostic| found.severity == Severity::Error;
         let is_fresh = |found: &Diagnostic| compiled.diagnostics.iter().all(|it| !same(it, found));
         // Where a figure in the wrong unit stopped all that is looked at after it, the right
@@ -250,10 +241,7 @@ fn fold(
         cause.working.push(("then".to_owned(), found.title.clone()));
     }
     if gone.len() > TOLD {
-        let more = match gone.len() - TOLD {
-            1 => "1 more finding".to_owned(),
-            more => format!("{more} more findings"),
-        };
+        let more = diagnostics::counted(gone.len() - TOLD, "more finding");
         cause.working.push(("then".to_owned(), more));
     }
 }

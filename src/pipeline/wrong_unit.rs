@@ -1,13 +1,13 @@
 //! A file that says one unit and is written in the other: one slip, told where the unit
 //! is said.
 
-use crate::diagnostics::{self, Diagnostic, Fix, Grade};
+use crate::diagnostics::{Diagnostic, Fix, Grade};
 use crate::measure::{FileId, Spanned, Unit};
-use crate::model::{Buffers, SourceFiles};
+use crate::model::SourceFiles;
 use crate::vocabulary::stated_unit;
 
 use super::causes::{OF_FIGURES, same};
-use super::{Compilation, check_once};
+use super::{Compilation, found_with};
 
 /// So many figures in the wrong unit at least, for it to be the file's (ours).
 const MANY: usize = 6;
@@ -39,11 +39,7 @@ fn slip(
     let meant = said.other();
     let title = format!("the figures are in {}", plural(meant));
     let fix = Fix::new(Grade::Choice, title, span, meant.name());
-    let mut mended = Buffers::over(files);
-    for (file, text) in diagnostics::mend(&compiled.sources, &[&fix]).texts {
-        mended.put(compiled.sources.get(file)?.name.clone(), text);
-    }
-    let after = check_once(&mended, entry).ok()?.diagnostics;
+    let after = found_with(files, entry, compiled, &fix)?;
     if slips(&after) * 4 > count {
         return None;
     }

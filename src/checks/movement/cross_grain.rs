@@ -9,7 +9,7 @@ use crate::parts::{Direction, Joint, Part, Parts, Role, screw_rows};
 use crate::plans::Workings;
 use crate::plans::seasons::{Climate, Swelling};
 
-use super::{product, screwed_across, weather};
+use super::{moved, screwed_across};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "cross-grain",
@@ -82,9 +82,7 @@ fn backs(piece: &Piece, parts: &Parts, climate: &Climate, sink: &mut Sink) {
         if own.range() <= most() * 2 {
             continue;
         }
-        let damp = own.dampest.abs() >= own.driest.abs();
         let wood = stock.wood_name();
-        let change = if damp { own.dampest } else { own.driest };
         let diagnostic = RULE.finding(format!(
                 "{} is solid wood held at both edges, and it moves {} over its {}",
                 back.path,
@@ -98,11 +96,7 @@ fn backs(piece: &Piece, parts: &Parts, climate: &Climate, sink: &mut Sink) {
         .because("it pushes the case apart when it swells, and it splits when it shrinks")
         .note("make the back of plywood, or of narrow boards that overlap and are each held in the middle")
         .subject(&back.path);
-        let product = product(tape, climate, damp, wide, own.coefficient);
-        sink.push(weather(diagnostic, piece, climate, damp).working(
-            if damp { "dampest" } else { "driest" },
-            format!("{product} = {}", tape.fine(change.abs())),
-        ));
+        sink.push(moved(diagnostic, piece, climate, wide, &own));
     }
 }
 
@@ -123,8 +117,6 @@ fn countertops(piece: &Piece, parts: &Parts, climate: &Climate, sink: &mut Sink)
         if moves.range() <= most() {
             continue;
         }
-        let damp = moves.dampest.abs() >= moves.driest.abs();
-        let change = if damp { moves.dampest } else { moves.driest };
         let diagnostic = RULE
             .finding(
                 format!(
@@ -139,16 +131,12 @@ fn countertops(piece: &Piece, parts: &Parts, climate: &Climate, sink: &mut Sink)
             .because("it splits when it shrinks, or shears its screws off")
             .fix(top.spec.held_at.says("held slots", "screw it through slots"))
             .subject(&case.path);
-        let product = product(tape, climate, damp, apart, moves.coefficient);
-        sink.push(weather(diagnostic, piece, climate, damp).working(
-            if damp { "dampest" } else { "driest" },
-            format!("{product} = {}", tape.fine(change.abs())),
-        ));
+        sink.push(moved(diagnostic, piece, climate, apart, &moves));
     }
 }
 
 /// True for the axis that the two meet across: a joint does not run along it.
-pub(super) fn across(part: &Part, into: &Part, direction: Direction) -> bool {
+fn across(part: &Part, into: &Part, direction: Direction) -> bool {
     let thin = |board: &Part| board.placement.thickness == direction;
     thin(part) || thin(into)
 }
@@ -184,7 +172,6 @@ struct Glue<'a> {
 
 fn report(piece: &Piece, climate: &Climate, glue: &Glue<'_>) -> Diagnostic {
     let tape = piece.tape();
-    let damp = glue.own.dampest.abs() >= glue.own.driest.abs();
     let mut diagnostic = RULE
         .finding(
             format!(
@@ -210,13 +197,8 @@ fn report(piece: &Piece, climate: &Climate, glue: &Glue<'_>) -> Diagnostic {
         };
         diagnostic = diagnostic.label(stock.span, text);
     }
-    let product = product(tape, climate, damp, glue.along, glue.own.coefficient);
     let (dry, wet) = (glue.own.driest, glue.own.dampest);
-    weather(diagnostic, piece, climate, damp)
-        .working(
-            if damp { "dampest" } else { "driest" },
-            format!("{product} = {}", tape.fine(if damp { wet } else { dry }.abs())),
-        )
+    moved(diagnostic, piece, climate, glue.along, &glue.own)
         .working(
             "in a year",
             format!("{} on the driest day, {} on the dampest", tape.fine(dry), tape.fine(wet)),

@@ -7,7 +7,7 @@ use crate::parts::{Direction, Front, Part, Role};
 use crate::plans::Workings;
 use crate::plans::seasons::Climate;
 
-use super::{product, weather};
+use super::moved;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "grain-upright",
@@ -49,8 +49,6 @@ fn finding(piece: &Piece, climate: &Climate, front: &Front<'_>, part: &Part) -> 
     let grain = front.fronts.grain?;
     let wide = part.width.length;
     let own = climate.swelling(stock, wide);
-    let damp = own.dampest.abs() >= own.driest.abs();
-    let change = if damp { own.dampest } else { own.driest };
     let found = RULE
         .finding(
             format!(
@@ -67,9 +65,5 @@ fn finding(piece: &Piece, climate: &Climate, front: &Front<'_>, part: &Part) -> 
         .note("plywood may have its grain upright, as in a row of fronts cut from one sheet")
         .subject(&part.path)
         .fix(Fix::new(Grade::Choice, "lay the grain level", grain.span, "grain horizontal"));
-    let product = product(tape, climate, damp, wide, own.coefficient);
-    Some(weather(found, piece, climate, damp).working(
-        if damp { "dampest" } else { "driest" },
-        format!("{product} = {}", tape.fine(change.abs())),
-    ))
+    Some(moved(found, piece, climate, wide, &own))
 }

@@ -12,7 +12,7 @@ use crate::checks::rule::Rule;
 use crate::diagnostics::{Diagnostic, Edit, Fix, Grade};
 use crate::measure::{Length, Span, Tape};
 use crate::model::{Piece, Sawn, Stock};
-use crate::plans::seasons::{Air, Climate};
+use crate::plans::seasons::{Air, Climate, Swelling};
 
 /// The rules of this subject, in the order they are listed.
 pub(super) const RULES: &[&Rule] = &[
@@ -49,6 +49,22 @@ fn weather(diagnostic: Diagnostic, piece: &Piece, climate: &Climate, damp: bool)
 
 fn day(climate: &Climate, damp: bool) -> (&'static str, Air) {
     if damp { ("dampest", climate.dampest) } else { ("driest", climate.driest) }
+}
+
+/// Tells how far wood so wide moves on the day on which it moves most, and how damp that is.
+fn moved(
+    found: Diagnostic,
+    piece: &Piece,
+    climate: &Climate,
+    wide: Length,
+    own: &Swelling,
+) -> Diagnostic {
+    let tape = piece.tape();
+    let damp = own.dampest.abs() >= own.driest.abs();
+    let change = if damp { own.dampest } else { own.driest };
+    let product = product(tape, climate, damp, wide, own.coefficient);
+    weather(found, piece, climate, damp)
+        .working(day(climate, damp).0, format!("{product} = {}", tape.fine(change.abs())))
 }
 
 /// `13-3/32 × 0.00248 × 4.28`: what a board's change of width is a product of.

@@ -10,8 +10,8 @@ use crate::parts::{Assembly, Joint, JointSort, Part, PartId, Parts, Role};
 use crate::plans::fitting::from_end;
 use crate::plans::seasons::Climate;
 
-use super::cross_grain::{RULE, across, most, moves};
-use super::{product, weather};
+use super::cross_grain::{RULE, most, moves};
+use super::moved;
 
 /// What holds a board, and by which joint.
 type Held<'a> = (&'a Part, &'a Joint);
@@ -56,7 +56,7 @@ fn farthest<'a>(piece: &Piece, board: &Part, held: &[Held<'a>]) -> Option<(Lengt
     let (axis, unit) = (board.placement.width, piece.tape().unit);
     let in_base = |other: &Part| matches!(other.assembly, Assembly::Base(_));
     // The members of a base are one thing; any other board holds by itself.
-    let base = held.iter().filter(|(other, _)| in_base(other) && across(board, other, axis));
+    let base = held.iter().filter(|(other, _)| in_base(other) && other.placement.thickness == axis);
     let middle = |other: &Part| {
         let (from, to) = other.extent(axis);
         (from + to).half()
@@ -89,8 +89,6 @@ fn report(
     if own.range() <= most() * 2 {
         return None;
     }
-    let damp = own.dampest.abs() >= own.driest.abs();
-    let change = if damp { own.dampest } else { own.driest };
     let to = match holder.assembly {
         Assembly::Base(case) => format!("the base of {}", piece.base_named(case)),
         Assembly::Carcass(_)
@@ -112,9 +110,5 @@ fn report(
         .because("it splits when it shrinks, or shears its screws off")
         .note("make this board of sheet goods, or both of solid wood with the grain the same way; or make the holes of all but the front screws slots that run across its grain, and accept this")
         .subject(&board.path);
-    let product = product(tape, climate, damp, apart, own.coefficient);
-    Some(weather(found, piece, climate, damp).working(
-        if damp { "dampest" } else { "driest" },
-        format!("{product} = {}", tape.fine(change.abs())),
-    ))
+    Some(moved(found, piece, climate, apart, &own))
 }

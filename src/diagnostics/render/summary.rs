@@ -1,7 +1,7 @@
 //! The closing line of a run: what was found, as a person would say it.
 
 use super::plain;
-use crate::diagnostics::{Diagnostic, Severity};
+use crate::diagnostics::{Diagnostic, Severity, counted};
 
 /// `2 errors, 1 warning in hall-console.case`; without an error, that the
 /// piece can be built.
@@ -23,11 +23,6 @@ pub fn summary(name: &str, diagnostics: &[Diagnostic]) -> String {
     } else {
         format!("{name} can be built, with {found}")
     }
-}
-
-/// `1 error`, `2 errors`.
-fn counted(count: usize, word: &str) -> String {
-    format!("{count} {word}{}", if count == 1 { "" } else { "s" })
 }
 
 #[cfg(test)]
