@@ -6,7 +6,6 @@ use std::fmt::Write as _;
 use crate::model::Size;
 use crate::parts::{Face, Part, PartId};
 use crate::plans::ledger::{Differs, Dimension, Ledger, MoreJoints, Off, State};
-use crate::plans::square::to_blank;
 
 use super::Source;
 use super::measured;
@@ -92,7 +91,7 @@ fn trims<'a>(source: &Source<'_, 'a>) -> Table {
             trim.dimension.word(),
             figures.text(trim.was),
             // The papers say it as fine as this where it is to be cut.
-            match to_blank(&trim) {
+            match trim.to_blank {
                 true => format!("{}{}", source.work.piece.tape().fine(needs), figures.mark(true)),
                 false => figures.text(needs),
             },

@@ -1,8 +1,6 @@
 //! What is cut, what is left to cut, and what must be trimmed: the facts of
 //! the shop beside the parts as they are drawn now.
 
-use std::borrow::Cow;
-
 use crate::measure::{Length, Spanned};
 use crate::model::{Cut, Piece, Size, Stock};
 use crate::parts::{Face, Meant, Part, PartId, Parts};
@@ -59,9 +57,14 @@ pub struct Differs<'a> {
     pub dimension: Dimension,
     /// As it was cut.
     pub was: Length,
-    /// As it is to be now; owned where that is not as it is drawn.
-    pub needs: Cow<'a, Size>,
+    /// As it is to be now.
+    pub needs: Size,
+    /// It is trimmed to that before it is planed to an opening out of square.
+    pub to_blank: bool,
 }
+
+/// A dimension, what a part was cut to, and what it is drawn and is made to.
+type Dimensioned<'a> = (Dimension, &'a Option<Spanned<Length>>, &'a Size, Size);
 
 /// A part that is to have more joints than when it was made.
 #[derive(Clone, Debug)]
@@ -206,29 +209,24 @@ impl<'a> Ledger<'a> {
             return Vec::new();
         }
         let tolerance = self.piece.shop.tolerance.cut;
+        let [long, wide] = part.as_made();
         let sizes = [
-            (Dimension::Length, &cut.long, &part.length),
-            (Dimension::Width, &cut.wide, &part.width),
-            (Dimension::Thickness, &cut.thick, &part.thickness),
+            (Dimension::Length, &cut.long, &part.length, long),
+            (Dimension::Width, &cut.wide, &part.width, wide),
+            (Dimension::Thickness, &cut.thick, &part.thickness, part.thickness.clone()),
         ];
-        let differs = |(dimension, was, needs): (Dimension, &Option<Spanned<Length>>, &'a Size)| {
+        let differs = |(dimension, was, drawn, made): Dimensioned<'a>| {
             let was = was.as_ref()?.value;
             // What is left on for the floor and the wall comes off when it is scribed.
-            let left = match dimension {
-                Dimension::Length => part.spare_between([Face::LengthStart, Face::LengthEnd]),
-                Dimension::Width => part.spare_between([Face::WidthStart, Face::WidthEnd]),
-                Dimension::Thickness => Size::zero(),
-            };
-            let made = needs + &left;
-            let needs = match (left.length.is_zero(), was >= needs.length) {
-                (false, true) if was <= made.length => return None,
-                (false, true) => Cow::Owned(made),
-                (true, _) | (false, false) => Cow::Borrowed(needs),
+            let needs = match was < drawn.length {
+                true => drawn.clone(),
+                false if was <= made.length => return None,
+                false => made,
             };
             // A sheet is as thick as it is.
             let fixed = dimension == Dimension::Thickness && !self.is_solid(part);
             let differs = !fixed && by(was, needs.length) > tolerance;
-            differs.then_some(Differs { part, cut, dimension, was, needs })
+            differs.then_some(Differs { part, cut, dimension, was, needs, to_blank: false })
         };
         sizes.into_iter().filter_map(differs).collect()
     }

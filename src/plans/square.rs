@@ -1,7 +1,5 @@
 //! Openings that came out of square, and what that takes off their fronts.
 
-use std::borrow::Cow;
-
 use crate::measure::Length;
 use crate::model::{Axis, Diagonals, FrontId, Fronts, Leaf, Opening, Piece, Set, Side, Size};
 use crate::parts::{Direction, Of, Part, PartId, Parts, Role, Which};
@@ -174,7 +172,7 @@ pub(super) fn before_planing<'a>(
             .find(|(part, _)| part.key() == trim.part.key() && planed(part) == trim.dimension);
         let Some((_, blank)) = blank else { return Some(trim) };
         let needs = Size::from_terms(blank.as_measured(), trim.needs.terms().to_vec());
-        (trim.was - *blank > least).then_some(Differs { needs: Cow::Owned(needs), ..trim })
+        (trim.was - *blank > least).then_some(Differs { needs, to_blank: true, ..trim })
     };
     trims.into_iter().filter_map(left).collect()
 }
@@ -192,12 +190,6 @@ pub fn blanks(piece: &Piece, parts: &Parts) -> Vec<(PartId, (Length, &'static st
         })
     });
     boards.collect()
-}
-
-/// True for a part that is trimmed to what it has to be before it is planed.
-#[must_use]
-pub fn to_blank(trim: &Differs<'_>) -> bool {
-    matches!(trim.needs, Cow::Owned(_))
 }
 
 /// Every opening whose measured diagonals differ and that has an inset front.

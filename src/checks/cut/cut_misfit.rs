@@ -89,7 +89,7 @@ fn noted(diagnostic: Diagnostic, note: Option<String>) -> Diagnostic {
 
 fn too_small<'a>(piece: &Piece, ledger: &Ledger<'a>, differs: &Differs<'a>) -> Diagnostic {
     let tape = piece.tape();
-    let Differs { part, cut, dimension, was, ref needs } = *differs;
+    let Differs { part, cut, dimension, was, ref needs, to_blank: _ } = *differs;
     let short = needs.length - was;
     let (word, written) = match dimension {
         Dimension::Length => ("short", &cut.long),
