@@ -12,6 +12,7 @@ use crate::trade;
 use super::Workings;
 use super::drawers;
 use super::spans::Lying;
+use super::wall;
 use super::weights::Body;
 
 /// A case on its wall screws.
@@ -55,10 +56,9 @@ fn hangs(work: &Workings<'_>, case: &Case) -> Option<Hangs> {
     let own = kilograms(body.mass());
     let holds = holds(work, case);
     let studs = piece.studs_behind(case);
-    let nailers = parts.of_case(case.id).iter().filter(|part| part.role.is_nailer());
-    let upper = nailers.clone().filter(|part| part.role == Role::Nailer(RailSide::Top));
-    let rows =
-        if nailers.clone().any(|part| part.role == Role::Nailer(RailSide::Bottom)) { 2 } else { 1 };
+    let upper = parts.of_case(case.id).iter();
+    let upper = upper.filter(|part| part.role == Role::Nailer(RailSide::Top));
+    let rows = wall::rows(parts, case);
     // A case without nailers hangs by its back, close under the top.
     let pulled = upper.map(middle).max().unwrap_or(case.high.length) - hung.up.length;
     let in_row = (studs * hung.screws).max(1);

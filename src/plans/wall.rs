@@ -1,7 +1,7 @@
 //! What carries the wall screws of each case, and how long they are.
 
 use crate::measure::{Length, Unit};
-use crate::model::{Case, Piece};
+use crate::model::{Case, Piece, RailSide};
 use crate::parts::{Part, PartId, Parts, Role};
 use crate::plans::operations::Wall;
 use crate::trade;
@@ -39,6 +39,13 @@ pub fn wall(piece: &Piece, parts: &Parts, is: impl Fn(&Case) -> bool) -> Wall {
         }
     }
     wall
+}
+
+/// The rows of wall screws in a case: the lower nailer makes a second one.
+#[must_use]
+pub fn rows(parts: &Parts, case: &Case) -> u32 {
+    let lower = |part: &Part| part.role == Role::Nailer(RailSide::Bottom);
+    if parts.of_case(case.id).iter().any(lower) { 2 } else { 1 }
 }
 
 /// The screws at each stud: as many as a case that hangs asks for, else the usual.

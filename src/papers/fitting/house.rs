@@ -1,7 +1,6 @@
 //! What is fixed by where the piece stands, and what else is taken there.
 
 use crate::model::Case;
-use crate::parts::Part;
 use crate::plans::wall;
 
 use super::super::Source;
@@ -23,13 +22,9 @@ fn wall_screws(source: &Source<'_, '_>) -> Option<String> {
     }
     let figures = &source.figures;
     let wall = wall::wall(piece, parts, |_| true);
-    let rows = |case: &Case| {
-        let nailers = parts.of_case(case.id).iter().filter(|part: &&Part| part.role.is_nailer());
-        u32::try_from(nailers.count()).unwrap_or(u32::MAX).max(1)
-    };
     let at_studs = |case: &Case| {
         // At least one stud is behind what is fixed to them.
-        rows(case) * piece.studs_behind(case).max(1) * wall.screws
+        wall::rows(parts, case) * piece.studs_behind(case).max(1) * wall.screws
     };
     let count: u32 = piece.cases.iter().map(at_studs).sum();
     let tape = piece.tape();
