@@ -257,10 +257,9 @@ impl Piece {
     fn fits_on_sheet(&self, cover: &Cover, wide: Length, high: Length) -> bool {
         let high = high + cover.scribe.length;
         let sheet = self.stock(cover.stock).and_then(|stock| stock.sheet);
-        let trim = self.shop.edge_trim.twice();
         sheet.is_none_or(|sheet| {
-            let (long, across) = (sheet.long - trim, sheet.wide - trim);
-            wide.max(high) <= long && wide.min(high) <= across
+            let [along, across] = sheet.trimmed(self.shop.edge_trim);
+            wide.max(high) <= along && wide.min(high) <= across
         })
     }
 }

@@ -29,6 +29,19 @@ pub struct Sheet {
     pub grain: SheetGrain,
 }
 
+impl Sheet {
+    /// What can be cut from it along and across its grain, with so much trimmed off every
+    /// edge.
+    #[must_use]
+    pub fn trimmed(&self, edge: Length) -> [Length; 2] {
+        let sides = match self.grain {
+            SheetGrain::Wide => [self.wide, self.long],
+            SheetGrain::Long | SheetGrain::None => [self.long, self.wide],
+        };
+        sides.map(|side| side - edge.twice())
+    }
+}
+
 /// The boards the yard has.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Boards {

@@ -3,7 +3,6 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink};
 use crate::measure::Length;
-use crate::model::SheetGrain;
 use crate::parts::Grain;
 use crate::plans::Workings;
 
@@ -27,14 +26,10 @@ pub(in crate::checks) const RULE: Rule = Rule {
 fn check(work: &Workings<'_>, sink: &mut Sink) {
     let Workings { piece, parts, .. } = *work;
     let tape = piece.tape();
-    let trim = piece.shop.edge_trim.twice();
     for part in &parts.all {
         let Some(stock) = piece.stock(part.stock) else { continue };
         let Some(sheet) = stock.sheet.filter(|_| !stock.is_solid()) else { continue };
-        let (along, across) = match sheet.grain {
-            SheetGrain::Wide => (sheet.wide - trim, sheet.long - trim),
-            SheetGrain::Long | SheetGrain::None => (sheet.long - trim, sheet.wide - trim),
-        };
+        let [along, across] = sheet.trimmed(piece.shop.edge_trim);
         let fits = |a: Length, b: Length| a <= along && b <= across;
         let [long, wide] = part.core().map(|size| size.length);
         let turned = part.grain == Grain::None && fits(wide, long);

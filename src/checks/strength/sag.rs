@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
 use crate::measure::{Exact, Length, Span, Tape, Unit};
-use crate::model::{Case, Piece, SheetGrain, Stock, StockId};
+use crate::model::{Case, Piece, Stock, StockId};
 use crate::parts::{Part, Role};
 use crate::plans::Workings;
 use crate::plans::spans::{Age, Judged, Lying};
@@ -194,13 +194,9 @@ fn stiffer<'p>(piece: &'p Piece, all: &[Lying<'_>], one: &Lying<'_>) -> Option<&
         .collect();
     let solid = piece.stock(one.part.stock)?.is_solid();
     let fits = |stock: &Stock, part: &Part| {
-        let trim = piece.shop.edge_trim.twice();
         stock.sheet.is_none_or(|sheet| {
-            let (along, across) = match sheet.grain {
-                SheetGrain::Wide => (sheet.wide, sheet.long),
-                SheetGrain::Long | SheetGrain::None => (sheet.long, sheet.wide),
-            };
-            part.length.length + trim <= along && part.width.length + trim <= across
+            let [along, across] = sheet.trimmed(piece.shop.edge_trim);
+            part.length.length <= along && part.width.length <= across
         })
     };
     let holds = |(index, stock): &(usize, &Stock)| {
