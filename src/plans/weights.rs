@@ -152,7 +152,9 @@ impl Weights {
     /// How one of them is carried, with what comes on top of its wood.
     #[must_use]
     pub fn carry(&self, lifted: &Lifted) -> Carry {
-        let space = self.spaces.get(lifted);
+        // Loose shelves and covers are carried one by one.
+        let as_one = !matches!(lifted, Lifted::Shelves(_) | Lifted::Covers(_));
+        let space = self.spaces.get(lifted).filter(|_| as_one);
         trade::carry(
             trade::with_hardware(self.of(lifted).mass()),
             space.map_or(Length::ZERO, least),
@@ -200,11 +202,8 @@ pub(super) fn weigh(piece: &Piece, parts: &Parts) -> Weights {
         let own = lifted(piece, parts, part);
         let sum = weights.lifted.entry(own).or_default();
         *sum = sum.with(body);
-        // Loose shelves and covers are carried one by one.
-        if !matches!(own, Lifted::Shelves(_) | Lifted::Covers(_)) {
-            let space = weights.spaces.entry(own).or_insert(part.cuboid());
-            *space = space.joined(&part.cuboid());
-        }
+        let space = weights.spaces.entry(own).or_insert(part.cuboid());
+        *space = space.joined(&part.cuboid());
         if piece.stock(part.stock).is_some_and(|stock| stock.gravity.is_none())
             && !weights.guessed.contains(&part.stock.0)
         {
