@@ -1,5 +1,7 @@
 //! How countertops are laid on where the piece stands.
 
+use std::cmp::Reverse;
+
 use crate::measure::Length;
 use crate::model::{OnTop, Side, Stock};
 use crate::parts::{Direction, Face, Part, PartId, Role, ScrewRow, screw_rows};
@@ -19,8 +21,8 @@ pub struct Laid {
     pub free: Option<Length>,
     /// The ends that are scribed to a wall, and how much may come off there.
     pub ends: Vec<(Side, Length)>,
-    /// How far it reaches past what lies under it: at an end that meets no wall, and at
-    /// the front.
+    /// How far it reaches past what lies under it: at the first end that is not scribed,
+    /// and at the front.
     pub past: Vec<Past>,
     /// The rows of screws from the front back.
     pub rows: Vec<Row>,
@@ -82,7 +84,7 @@ fn one(work: &Workings<'_>, id: PartId, part: &Part, top: &OnTop) -> Option<Laid
     let ends = Side::BOTH.map(scribe).into_iter().filter(|(_, most)| most.is_positive());
     let ends: Vec<(Side, Length)> = ends.collect();
     let free_end = Side::BOTH.into_iter().find(|side| ends.iter().all(|(end, _)| end != side));
-    let sides = [free_end.map(Some), Some(None)].into_iter().flatten();
+    let sides = free_end.map(Some).into_iter().chain([None]);
     let past = sides.filter_map(|side| past(part, &own, side)).collect();
     Some(Laid {
         part: id,
@@ -103,10 +105,10 @@ fn past(top: &Part, own: &[(PartId, &Part)], side: Option<Side>) -> Option<Past>
         Some(Side::Left) => -part.extent(Direction::X).0,
         Some(Side::Right) => part.extent(Direction::X).1,
     };
+    let reaches = uprights.map(|(id, part)| (*id, reach(part)));
     // The first of those that reach equally far.
-    let far = uprights.clone().map(|(_, part)| reach(part)).max()?;
-    let (board, _) = uprights.into_iter().find(|(_, part)| reach(part) == far)?;
-    Some(Past { board: *board, side, by: reach(top) - far })
+    let (board, far) = reaches.min_by_key(|(_, far)| Reverse(*far))?;
+    Some(Past { board, side, by: reach(top) - far })
 }
 
 fn placed(work: &Workings<'_>, row: &ScrewRow) -> Option<Row> {

@@ -272,7 +272,7 @@ pub(super) fn along_edges<'a>(
     lines.collect()
 }
 
-/// The line of screws down through a board at these places, in the piece, that are evenly
+/// The line of screws up or down through a board at these places, in the piece, that are evenly
 /// apart; `None` for none.
 pub(super) fn upright_at<'a>(
     [through, into]: [&'a Part; 2],

@@ -416,7 +416,7 @@ fn ties<'a>(work: &Workings<'a>) -> Vec<Fastening<'a>> {
     beside::pairs(work.piece, work.parts).into_iter().filter_map(tie).collect()
 }
 
-/// How many screws hold a countertop to a board under it, in all its rows.
+/// The rows of screws that hold a countertop to a board under it.
 fn countertop_rows(work: &Workings<'_>, board: &Part) -> Vec<ScrewRow> {
     let Some(top) = work.piece.top_over(board.case) else { return Vec::new() };
     let mut rows = screw_rows(work.piece, top, &work.parts.under(top));

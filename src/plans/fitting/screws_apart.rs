@@ -62,6 +62,7 @@ pub(super) fn keep_apart(found: &mut [Fastening<'_>], tape: &Tape) {
         // Slots have screws too, which stand on no line.
         let count = |lines: &[ScrewLine<'_>]| lines.iter().map(|line| line.count).sum::<u32>();
         let more = own.count.saturating_sub(count(&own.lines));
+        let fixed = is_fixed(own.purpose);
         for line in &mut own.lines {
             let screws = |line: &ScrewLine<'_>| {
                 let deep = long.unwrap_or(line.through.thickness.length);
@@ -72,11 +73,10 @@ pub(super) fn keep_apart(found: &mut [Fastening<'_>], tape: &Tape) {
                 driven.iter().any(|other| own.iter().any(|own| own.overlaps(other)))
             };
             // Those of a case on another count from its bays, and stand on the tape there.
-            let fixed = is_fixed(own.purpose);
-            if own.purpose != Purpose::Stacked && !fixed {
+            if !fixed && own.purpose != Purpose::Stacked {
                 *line = line.clone().on_tape(tape);
             }
-            if meets(line) && !fixed {
+            if !fixed && meets(line) {
                 let between = line.between(driven, &screws(line));
                 let others = line.others(unit).into_iter().chain(between);
                 let mut others = others.map(|line| line.on_tape(tape));
