@@ -11,6 +11,15 @@ use crate::plans::operations::{Beside, Doing, House};
 use super::hung_up::STRIPS_OFF;
 use super::{Maker, Usual, Work};
 
+/// What is done with the screws of a case until it holds to the next.
+pub(super) const LEFT_LOOSE: &str =
+    "leave the screws a half turn loose until it is screwed to the case beside it";
+
+/// True for a case that is screwed to one beside it.
+pub(super) fn is_tied(pairs: &[Beside], case: CaseId) -> bool {
+    pairs.iter().any(|own| own.cases.contains(&case))
+}
+
 impl Maker<'_, '_> {
     /// Cases are screwed to those beside them, on the floor or on other cases; the task
     /// after which they hold.
@@ -27,21 +36,16 @@ impl Maker<'_, '_> {
         let ties: Vec<usize> = ties.map(|(index, _)| index).collect();
         let mut lines = vec![self.clamped_beside(&beside)];
         lines.extend(beside.iter().map(|own| self.fixed_beside(own)));
-        let loose: Vec<&str> = self
-            .piece
-            .cases
-            .iter()
-            .filter(|case| case.hung.is_some() || case.on.is_some())
-            .filter(|case| beside.iter().any(|own| own.cases.contains(&case.id)))
-            .map(|case| case.name.as_str())
-            .collect();
+        let loose = self.piece.cases.iter().filter(|case| case.hung.is_some() || case.on.is_some());
+        let loose: Vec<&Case> = loose.filter(|case| is_tied(&beside, case.id)).collect();
         if !loose.is_empty() {
+            let names: Vec<&str> = loose.iter().map(|case| case.name.as_str()).collect();
             lines.push(format!(
                 "then turn the screws tight that {} hang or stand by, and try them once more with the level",
-                listed(&loose)
+                listed(&names)
             ));
         }
-        if !stacked && self.piece.cases.iter().any(|case| case.hung.is_some()) {
+        if loose.iter().any(|case| case.hung.is_some()) {
             lines.push(STRIPS_OFF.to_owned());
         }
         lines.push("drive the front screws where a hinge, a slide, or a frame will hide them; in an open case sink them, and plug the holes".to_owned());

@@ -43,10 +43,7 @@ impl Maker<'_, '_> {
         let title = "Fix the false fronts".into();
         let efforts = vec![Usual::FalseFront.times(fixed.len())];
         let task = self.simple(title, lines, fixed.clone(), Work::Bench, efforts, after);
-        let closes = self.picked(|joint| {
-            joint.sort == JointSort::FrontFixed && self.is_of_false_front(joint.part)
-        });
-        self.closes(task, closes);
+        self.closes(task, self.fixed_fronts(true));
         self.makes(&fixed, task);
         blocks.into_iter().chain([task]).collect()
     }
@@ -131,7 +128,14 @@ impl Maker<'_, '_> {
         behind.iter().map(line).collect()
     }
 
-    pub(super) fn is_of_false_front(&self, id: PartId) -> bool {
+    /// The joints that fix false fronts to their blocks, or other fronts to their boxes.
+    pub(super) fn fixed_fronts(&self, are_false: bool) -> Vec<usize> {
+        self.picked(|joint| {
+            joint.sort == JointSort::FrontFixed && self.is_of_false_front(joint.part) == are_false
+        })
+    }
+
+    fn is_of_false_front(&self, id: PartId) -> bool {
         let opening = self.parts.get(id).and_then(Part::opening);
         let opening = opening.and_then(|id| self.piece.opening(id));
         opening.is_some_and(|opening| matches!(opening.kind, OpeningKind::False))

@@ -3,7 +3,7 @@
 use crate::diagnostics::listed;
 use crate::measure::{Duration, Exact};
 use crate::model::{Finish, FinishId, Opening};
-use crate::parts::{Assembly, JointSort, Part, PartId, Role};
+use crate::parts::{Assembly, Part, PartId, Role};
 use crate::plans::finish::{self, Coat, Surface};
 use crate::plans::operations::{Coating, Doing, Sand};
 use crate::trade::{self, FinishGood, Sanding};
@@ -177,15 +177,11 @@ impl Maker<'_, '_> {
         self.back_on(last).unwrap_or(last)
     }
 
-    /// The first board of every false front.
+    /// The boards of false fronts that are screwed to blocks.
     fn false_front_boards(&self) -> Vec<PartId> {
-        let mut fronts: Vec<PartId> = self
-            .parts
-            .joints
-            .iter()
-            .filter(|own| own.sort == JointSort::FrontFixed && self.is_of_false_front(own.part))
-            .map(|own| own.part)
-            .collect();
+        let fixed = self.fixed_fronts(true).into_iter();
+        let mut fronts: Vec<PartId> =
+            fixed.filter_map(|joint| Some(self.parts.joints.get(joint)?.part)).collect();
         fronts.sort_unstable();
         fronts.dedup();
         fronts
@@ -220,8 +216,7 @@ impl Maker<'_, '_> {
 
     /// True where drawer fronts are screwed to their boxes.
     pub(super) fn has_fronts_on_boxes(&self) -> bool {
-        let mut joints = self.parts.joints.iter();
-        joints.any(|own| own.sort == JointSort::FrontFixed && !self.is_of_false_front(own.part))
+        !self.fixed_fronts(false).is_empty()
     }
 
     /// The marks of what came with a finish on its faces; `None` where nothing did.

@@ -18,9 +18,7 @@ impl Maker<'_, '_> {
         let count =
             |sort: JointSort| self.parts.joints.iter().filter(|joint| joint.sort == sort).count();
         let (hung, slid) = (count(JointSort::Hung), count(JointSort::Slid) / 2);
-        let on_boxes = self.picked(|joint| {
-            joint.sort == JointSort::FrontFixed && !self.is_of_false_front(joint.part)
-        });
+        let on_boxes = self.fixed_fronts(false);
         let (trays, drawers) = self.trays_and_drawers();
         let strips = self.strips_fixed(stands);
         let stops = self.stops_set(stands, boxes, strips);

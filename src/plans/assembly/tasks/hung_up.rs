@@ -10,19 +10,20 @@ use crate::plans::wall;
 use crate::plans::weights::Lifted;
 use crate::trade::Carry;
 
+use super::beside::{LEFT_LOOSE, is_tied};
 use super::installing::STUDS;
 use super::{Maker, Usual, Work};
 
-impl Maker<'_, '_> {
-    fn hung(&self) -> impl Iterator<Item = &Case> {
-        self.piece.cases.iter().filter(|case| case.hung.is_some())
+impl<'a> Maker<'_, 'a> {
+    fn hung(&self) -> Vec<&'a Case> {
+        self.piece.cases.iter().filter(|case| case.hung.is_some()).collect()
     }
 
     /// What hangs rests on strips on the wall until its screws hold; the task after which
     /// these are up.
     pub(super) fn strips_up(&mut self, after: usize) -> usize {
         let tape = self.piece.tape();
-        let names: Vec<&str> = self.hung().map(|case| case.name.as_str()).collect();
+        let names: Vec<&str> = self.hung().into_iter().map(|case| case.name.as_str()).collect();
         if names.is_empty() {
             return after;
         }
@@ -30,11 +31,12 @@ impl Maker<'_, '_> {
             STUDS.to_owned(),
             format!("find the highest place of the floor below {}", listed(&names)),
         ];
-        let mut heights: Vec<Length> = self.hung().map(|case| case.base_high().length).collect();
+        let mut heights: Vec<Length> =
+            self.hung().into_iter().map(|case| case.base_high().length).collect();
         heights.sort();
         heights.dedup();
         for up in heights {
-            let here = self.hung().filter(|case| case.base_high().length == up);
+            let here = self.hung().into_iter().filter(|case| case.base_high().length == up);
             let here: Vec<&str> = here.map(|case| case.name.as_str()).collect();
             lines.push(format!(
                 "strike a level line on the wall {} above that place for {}, and screw a straight strip to the studs with its upper edge on the line; try it with a level",
@@ -46,7 +48,7 @@ impl Maker<'_, '_> {
             "the strips carry what is lifted onto them until the wall screws hold".to_owned(),
         );
         let up = |case: &Case| Doing::House(House::WallStrip(case.id, case.base_high().length));
-        let does: Vec<Doing> = self.hung().map(up).collect();
+        let does: Vec<Doing> = self.hung().into_iter().map(up).collect();
         let efforts = vec![Usual::Strip.times(names.len())];
         let title = "Put up strips on the wall".to_owned();
         let last = self.simple(title, lines, Vec::new(), Work::Fit, efforts, vec![after]);
@@ -83,8 +85,7 @@ impl Maker<'_, '_> {
     pub(super) fn hung_up(&mut self, after: usize) -> usize {
         let pairs = beside::pairs(self.piece, self.parts);
         let mut last = after;
-        let all: Vec<&Case> = self.piece.cases.iter().filter(|case| case.hung.is_some()).collect();
-        for case in all {
+        for case in self.hung() {
             let wall = wall::wall(self.piece, self.parts, |own| own.id == case.id);
             let (carry, by) = self.lift(case);
             let mut lines = vec![format!(
@@ -92,13 +93,8 @@ impl Maker<'_, '_> {
                 case.name
             )];
             lines.extend(self.screwed_to_wall(&wall));
-            match pairs.iter().any(|pair| pair.cases.contains(&case.id)) {
-                true => lines.push(
-                    "leave the screws a half turn loose until it is screwed to the case beside it"
-                        .to_owned(),
-                ),
-                false => lines.push(STRIPS_OFF.to_owned()),
-            }
+            let last_line = if is_tied(&pairs, case.id) { LEFT_LOOSE } else { STRIPS_OFF };
+            lines.push(last_line.to_owned());
             let efforts = vec![Usual::Strip.times(1), Usual::Wall.times(1)];
             let title = format!("Hang {} on the wall", case.name);
             last = self.simple(title, lines, Vec::new(), Work::Fit, efforts, vec![last]);

@@ -371,19 +371,19 @@ impl Maker<'_, '_> {
         }
         if self.has_inset() {
             // A drawer on wood has nothing that is turned to adjust it.
-            let slides = !self.work.fitting().drawers.is_empty();
-            let (how, by) = match self.doors_and_drawers() {
+            let slides = self.has_slides();
+            let (how, by, bares) = match self.doors_and_drawers() {
                 (true, true) if slides => {
-                    ("adjust the inset fronts", ", hinge by hinge and slide by slide")
+                    ("adjust the inset fronts", ", hinge by hinge and slide by slide", false)
                 }
-                (true, _) => ("adjust the inset doors", ", hinge by hinge"),
-                (false, true) if slides => ("adjust the inset fronts", ", slide by slide"),
-                (false, _) => ("pare the stops and plane the edges of the inset fronts", ""),
+                (true, _) => ("adjust the inset doors", ", hinge by hinge", false),
+                (false, true) if slides => ("adjust the inset fronts", ", slide by slide", false),
+                (false, _) => ("pare the stops and plane the edges of the inset fronts", "", true),
             };
             lines.push(format!(
                 "{how} only now{by}, until the shims of the gap sheet slide all round"
             ));
-            if !slides && !self.doors_and_drawers().0 {
+            if bares {
                 lines.push("coat again what the plane bared".to_owned());
             }
         }

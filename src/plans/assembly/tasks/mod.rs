@@ -371,17 +371,19 @@ impl<'w, 'a> Maker<'w, 'a> {
         // A part that is joined in two ways, a nailer, has a line for each; so has one
         // with glue at one of its ends only, or with a dado at one and a rabbet at the other.
         let way = |joint: &Joint| (joint.part, joint.sort, joint.glued, self.joint_word(joint));
-        let mut order: Vec<(PartId, JointSort, bool, &'static str)> = Vec::new();
-        for joint in joints {
-            if !order.contains(&way(joint)) {
-                order.push(way(joint));
+        let joints: Vec<_> = joints.iter().map(|joint| (way(joint), *joint)).collect();
+        let mut order = Vec::new();
+        for (way, _) in &joints {
+            if !order.contains(way) {
+                order.push(*way);
             }
         }
         order
             .into_iter()
-            .map(|(part, sort, glued, how)| {
-                let is_own = |joint: &&&Joint| way(joint) == (part, sort, glued, how);
-                let own: Vec<&&Joint> = joints.iter().filter(is_own).collect();
+            .map(|one| {
+                let (part, sort, glued, how) = one;
+                let own = joints.iter().filter(|(way, _)| *way == one);
+                let own: Vec<&Joint> = own.map(|(_, joint)| *joint).collect();
                 let mut hosts: Vec<&str> =
                     own.iter().map(|joint| self.parts.mark(joint.into)).collect();
                 hosts.dedup();

@@ -1,10 +1,11 @@
 //! The holes of screws that stand on a line: they are bored before their boards come
 //! together, in the step that drives the first of them; those of a back when it is cut,
-//! because it is screwed on for a while when the case is glued up.
+//! because it is screwed on for a while when the case is glued up; and those that are
+//! driven where the piece stands, while their board lies on the bench.
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::parts::{Part, PartId, Role};
+use crate::parts::{PartId, Role};
 
 use crate::plans::fitting::{Fastening, Purpose};
 
@@ -14,8 +15,7 @@ impl Maker<'_, '_> {
     /// Tells each step what to bore first.
     pub(super) fn bored_first(&mut self) {
         let through = self.screwed_through();
-        let is_back =
-            |id: &PartId| self.parts.get(*id).is_some_and(|part: &Part| part.role == Role::Back);
+        let is_back = |id: &PartId| self.parts.get(*id).is_some_and(|part| part.role == Role::Back);
         let backs: BTreeSet<PartId> = through.values().flatten().copied().filter(is_back).collect();
         let mut bored: BTreeSet<PartId> = BTreeSet::new();
         // What is driven where the piece stands is bored while its board lies on the bench.
@@ -72,31 +72,22 @@ impl Maker<'_, '_> {
             )
         };
         let late = self.work.fastened().fastenings.iter().filter(is_late);
-        let lines = late.flat_map(|own| &own.lines);
-        let ids = lines.filter_map(|line| {
-            self.parts.iter().find(|(_, part)| std::ptr::eq(*part, line.through))
-        });
-        ids.map(|(id, _)| id).collect()
+        late.flat_map(|own| self.lined(own)).collect()
     }
 
     /// The boards that screws on a line go through, by the joint that they hold.
     fn screwed_through(&self) -> BTreeMap<usize, Vec<PartId>> {
-        let mut found: BTreeMap<usize, Vec<PartId>> = BTreeMap::new();
-        for own in &self.work.fastened().fastenings {
-            let joint = own.joint.and_then(|index| Some((index, self.parts.joints.get(index)?)));
-            let Some((index, joint)) = joint else { continue };
-            let both = [joint.part, joint.into];
-            let through = own.lines.iter().filter_map(|line| {
-                let is_it = |id: &PartId| {
-                    self.parts.get(*id).is_some_and(|part| std::ptr::eq(part, line.through))
-                };
-                both.into_iter().find(is_it)
-            });
-            let through: Vec<PartId> = through.collect();
-            if !through.is_empty() {
-                found.insert(index, through);
-            }
-        }
-        found
+        let all = self.work.fastened().fastenings.iter();
+        let through = all.filter_map(|own| Some((own.joint?, self.lined(own))));
+        through.filter(|(_, through)| !through.is_empty()).collect()
+    }
+
+    /// The boards that the screws of a fastening go through on its lines.
+    fn lined(&self, own: &Fastening<'_>) -> Vec<PartId> {
+        let through = own.lines.iter().filter_map(|line| {
+            let mut parts = self.parts.iter_case(line.through.case);
+            parts.find(|(_, part)| std::ptr::eq(*part, line.through)).map(|(id, _)| id)
+        });
+        through.collect()
     }
 }

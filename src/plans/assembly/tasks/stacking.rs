@@ -9,6 +9,7 @@ use crate::plans::stacked::{self, Stacked};
 use crate::plans::wall;
 use crate::trade::Carry;
 
+use super::beside::{LEFT_LOOSE, is_tied};
 use super::installing::STUDS;
 use super::{Maker, Usual, Work};
 
@@ -25,7 +26,7 @@ impl Maker<'_, '_> {
         for own in &all {
             let Some(case) = self.piece.case(own.case) else { continue };
             let below = self.below(own);
-            let tied = pairs.iter().any(|pair| pair.cases.contains(&case.id));
+            let tied = is_tied(&pairs, case.id);
             let mut lines = self.set_on(case, own, &below);
             let mut does = vec![House::Stack(own.clone())];
             let (scribed, scribes) = self.scribed_above(case);
@@ -59,10 +60,7 @@ impl Maker<'_, '_> {
                 }
             }
             if tied {
-                lines.push(
-                    "leave the screws a half turn loose until it is screwed to the case beside it"
-                        .to_owned(),
-                );
+                lines.push(LEFT_LOOSE.to_owned());
             }
             let title = match own.bottom {
                 Some(_) => format!("Set {} on {below}, and screw it down", case.name),
