@@ -30,7 +30,21 @@ pub struct Sticks {
     of: BTreeMap<PartId, usize>,
 }
 
+impl Stick {
+    /// True for the part that the whole stick is told with.
+    #[must_use]
+    pub fn is_under(&self, part: PartId) -> bool {
+        self.parts.first() == Some(&part)
+    }
+}
+
 impl Sticks {
+    /// How long the rough piece is that a part comes from.
+    #[must_use]
+    pub fn rough_long(&self, id: PartId, part: &Part) -> Length {
+        self.of(id).map_or(part.rough.length, |stick| stick.long)
+    }
+
     /// The one that a part is crosscut from.
     #[must_use]
     pub fn of(&self, part: PartId) -> Option<&Stick> {

@@ -14,19 +14,18 @@ use super::carcass::Carcass;
 pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
     let [left, right] = carcass.ends;
     let back = builder.own().find(|(_, part)| part.role == Role::Back).map(|(id, _)| id);
-    let row = builder.piece.back_cover_of(builder.id);
     for (covered, cover) in builder.case.covers.all() {
         let (draft, board) = match covered {
             Covered::Left => (over_end(builder, Side::Left, cover), Some(left)),
             Covered::Right => (over_end(builder, Side::Right, cover), Some(right)),
-            // Of several cases that share one the first has it.
-            Covered::Back => match row.as_slice() {
-                [first, .., last] if *first == builder.id => {
-                    (over_back(builder, cover, *last), back)
+            Covered::Back => {
+                let row = builder.piece.back_cover_of(builder.id);
+                // Of several cases that share one the first has it.
+                if row.first().is_some_and(|first| *first != builder.id) {
+                    continue;
                 }
-                [_, ..] if row.len() > 1 => continue,
-                _ => (over_back(builder, cover, builder.id), back),
-            },
+                (over_back(builder, cover, row.last().copied().unwrap_or(builder.id)), back)
+            }
             Covered::Under => (under(builder, cover), carcass.bottom),
         };
         let id = builder.add(draft);

@@ -342,7 +342,7 @@ pub(super) fn seamed(id: PartId, part: &Part, seams: i64) -> Closing {
 /// than a clamp's jaws press, 4 in (common practice, no source).
 pub(super) fn laminated(work: &Workings<'_>, id: PartId, part: &Part) -> u32 {
     let rows = if part.rough.width > Length::inches(4, 1) { 2 } else { 1 };
-    let long = work.sticks().of(id).map_or(part.rough.length, |stick| stick.long);
+    let long = work.sticks().rough_long(id, part);
     trade::panel_clamps(long) * rows
 }
 

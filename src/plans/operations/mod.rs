@@ -353,7 +353,7 @@ fn taken(work: &Workings<'_>, task: &Task) -> Vec<Doing> {
     for (id, way) in &task.blanks {
         let Some((id, part)) = part(id) else { continue };
         let rough = part.rough;
-        let long = work.sticks().of(id).map_or(rough.length, |stick| stick.long);
+        let long = work.sticks().rough_long(id, part);
         let size = [long, rough.width, rough.thickness];
         let boards = gluing::boards(work.piece, part);
         let pieces = match way {
@@ -415,7 +415,7 @@ fn broken_down(work: &Workings<'_>, id: PartId, part: &Part) -> Option<Doing> {
         return Some(Doing::BreakDown { part: id, pieces: rough.pieces, size: rough.size });
     };
     let [_, wide, thick] = rough.size;
-    (stick.parts.first() == Some(&id)).then(|| Doing::Stick {
+    stick.is_under(id).then(|| Doing::Stick {
         shorter: trade::shortest_planed(work.piece.tape().unit),
         parts: stick.parts.clone(),
         pieces: rough.pieces,

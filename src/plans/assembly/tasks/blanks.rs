@@ -182,7 +182,7 @@ impl Maker<'_, '_> {
         let of = |id: &PartId| {
             let part = self.parts.get(*id)?;
             let Some(stick) = self.work.sticks().of(*id) else { return Some((vec![*id], part)) };
-            (stick.parts.first() == Some(id)).then(|| (stick.parts.clone(), part))
+            stick.is_under(*id).then(|| (stick.parts.clone(), part))
         };
         ids.iter().filter_map(of).collect()
     }

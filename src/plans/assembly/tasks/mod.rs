@@ -347,8 +347,7 @@ impl<'w, 'a> Maker<'w, 'a> {
 
     /// The finish of the piece, if a case has one.
     fn finish_used(&self) -> Option<(FinishId, &'a Finish)> {
-        let used = self.piece.cases.iter().find_map(|case| case.finish)?;
-        Some((used, self.piece.finish(used)?))
+        self.piece.finish_used()
     }
 
     /// The backs of all cases.
