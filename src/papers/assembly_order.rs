@@ -325,9 +325,8 @@ fn at_most(tape: &Tape, limit: Length) -> String {
 
 /// What the rags of the finish do that is used.
 fn rags(source: &Source<'_, '_>) -> Rags {
-    let mut used = source.work.piece.cases.iter().filter_map(|case| case.finish);
-    let used = used.find_map(|index| source.work.piece.finish(index));
-    let known = used.and_then(|finish| trade::finish_named(finish.kind.slug()));
+    let used = source.work.piece.finish_used();
+    let known = used.and_then(|(_, finish)| trade::finish_named(finish.kind.slug()));
     known.map_or(Rags::StayCold, |finish| finish.rags)
 }
 

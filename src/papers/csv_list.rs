@@ -9,8 +9,8 @@ use crate::plans::Workings;
 use super::left_to_cut;
 
 /// One row a part. What is crosscut from a stick names the first part of it, which has
-/// the rough sizes of the whole stick; the others have none. Cells that a spreadsheet would take for a formula are set
-/// off with an apostrophe.
+/// the rough sizes of the whole stick; the others have none. Cells that a spreadsheet
+/// would take for a formula are set off with an apostrophe.
 pub(super) fn cut_list(work: &Workings<'_>) -> String {
     let Workings { piece, parts, .. } = *work;
     let tape = piece.tape();
@@ -49,7 +49,7 @@ pub(super) fn cut_list(work: &Workings<'_>) -> String {
             shown(part.length.length),
             shown(part.width.length),
             shown(part.thickness.length),
-            rough(stick.map_or(part.rough.length, |stick| stick.long)),
+            rough(work.sticks().rough_long(id, part)),
             rough(part.rough.width),
             rough(part.rough.thickness),
             match part.grain {

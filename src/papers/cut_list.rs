@@ -21,8 +21,6 @@ use super::{Source, with_currency, words};
 /// Equal parts on one line.
 struct Line<'a> {
     parts: Vec<(PartId, &'a Part)>,
-    /// What they are sawn from at first.
-    rough: String,
     /// The day they were cut, or spoiled.
     done: String,
     /// They lie on the bench.
@@ -302,7 +300,6 @@ fn by_width(
                 let ticked = left_to_cut::is_done(ledger, *id);
                 lines.push(Line {
                     parts: vec![(*id, part)],
-                    rough: sticks::rough(source, *id, part),
                     done,
                     ticked,
                     features,
@@ -313,14 +310,15 @@ fn by_width(
             }
         }
     }
+    // All are of one stock and one thickness.
+    let layers = own.first().map_or(1, |(_, part)| gluing::layers(piece, part));
     for (width, mut lines) in widths.into_iter().rev() {
         lines.sort_by_key(|line| std::cmp::Reverse(line.length));
         let total: usize = lines.iter().map(|line| line.parts.len()).sum();
         let pieces = words::pieces(total);
         let mut more = Vec::new();
         if let Some(thickness) = thickness {
-            let is_whole =
-                own.iter().all(|(_, part)| gluing::layers(piece, part) == 1) && stock.is_solid();
+            let is_whole = stock.is_solid() && layers == 1;
             let how = match thickness.cmp(&stock.thickness.length) {
                 std::cmp::Ordering::Greater if is_whole => {
                     ", of one board: leave it thicker when you plane the rest"
@@ -334,13 +332,8 @@ fn by_width(
             };
             more.push(format!("to {} thick{how}", figures.mating(thickness)));
         }
-        let sawn: i64 = lines
-            .iter()
-            .flat_map(|line| &line.parts)
-            .map(|(_, part)| gluing::layers(piece, part))
-            .sum();
-        if usize::try_from(sawn).is_ok_and(|sawn| sawn > total) {
-            more.push(format!("saw {sawn} for their layers"));
+        if let Some(layers) = usize::try_from(layers).ok().filter(|layers| *layers > 1) {
+            more.push(format!("saw {} for their layers", total * layers));
         }
         let facts = &source.work.piece.facts;
         let wider = lines.iter().any(|line| line.blank.is_some_and(|blank| blank.is_width));
@@ -369,7 +362,7 @@ fn by_width(
         columns.push(left("machining").below());
         let mut table = Table { columns, ticks: Ticks::Pieces, ..Table::default() };
         for line in &lines {
-            let Some((_, first)) = line.parts.first() else { continue };
+            let Some((id, first)) = line.parts.first() else { continue };
             let marks: Vec<&str> = line.parts.iter().map(|(_, part)| part.mark.as_str()).collect();
             let mut row = vec![
                 marks.join(" "),
@@ -390,7 +383,7 @@ fn by_width(
                 },
             ];
             if stock.is_solid() {
-                row.push(line.rough.clone());
+                row.push(sticks::rough(source, *id, first));
             }
             if begun {
                 row.push(line.done.clone());

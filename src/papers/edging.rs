@@ -1,4 +1,4 @@
-//! Strips on the edges of sheets, for the cut list.
+//! What the cut list tells of edges: strips on them, and wood left on to scribe.
 
 use crate::diagnostics::listed;
 use crate::measure::{Length, Unit};

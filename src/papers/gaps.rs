@@ -1,7 +1,7 @@
 //! Gaps through the year: shims, seasons and tolerances.
 
 use crate::measure::{Length, Tape, Unit};
-use crate::model::{Build, Opening, Piece, Set, Stock};
+use crate::model::{Build, Piece, Set, Stock};
 use crate::parts::{Front, Part};
 use crate::plans::seasons::{Against, Edge, Gap};
 use crate::trade;
@@ -19,9 +19,9 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     if source.work.fronts().is_empty() {
         blocks.push(Block::Note("This piece has no doors, drawers, or false fronts.".into()));
     } else if !gaps.is_empty() {
-        let openings = || source.work.piece.cases.iter().flat_map(|case| &case.openings);
-        let fronts = || openings().filter(|opening| opening.front.is_some());
-        let moves = match (fronts().any(Opening::is_door), fronts().any(|own| !own.is_door())) {
+        let is_door = |front: &Front<'_>| front.opening.is_door();
+        let fronts = source.work.fronts();
+        let moves = match (fronts.iter().any(is_door), !fronts.iter().all(is_door)) {
             (true, true) => {
                 "A door moves away from its hinges, and a drawer front moves away from the middle of its screws."
             }

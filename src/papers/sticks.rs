@@ -19,7 +19,7 @@ pub(super) fn rough(source: &Source<'_, '_>, id: PartId, part: &Part) -> String 
     let wide = size(part.rough.width, &part.width);
     match source.work.sticks().of(id) {
         None => format!("{} x {wide}", size(part.rough.length, &part.length)),
-        Some(stick) if stick.parts.first() == Some(&id) => {
+        Some(stick) if stick.is_under(id) => {
             format!("stick {} x {wide}", figures.plain(stick.long))
         }
         Some(stick) => {
@@ -37,9 +37,9 @@ pub(super) fn pieces<'w>(
     own: &'w [(PartId, &Part)],
 ) -> impl Iterator<Item = (Length, Length, Length)> + 'w {
     own.iter().flat_map(move |(id, part)| {
-        let stick = source.work.sticks().of(*id);
-        let own = stick.is_none_or(|stick| stick.parts.first() == Some(id));
-        let long = stick.map_or(part.rough.length, |stick| stick.long);
+        let sticks = source.work.sticks();
+        let own = sticks.of(*id).is_none_or(|stick| stick.is_under(*id));
+        let long = sticks.rough_long(*id, part);
         // Each layer of a laminated part is a rough piece of its own.
         let layers = if own { gluing::layers(source.work.piece, part) } else { 0 };
         (0..layers).map(move |_| (nominal, part.rough.width, long))

@@ -2,7 +2,7 @@
 
 use crate::measure::Length;
 use crate::model::{Fronts, HingeKind, OpeningKind, Pull, PullAt, PullHeight, Size};
-use crate::parts::{self, Assembly, Bore, Direction, Face, Feature, FeatureKind, Part, PartId};
+use crate::parts::{Assembly, Bore, Direction, Face, Feature, FeatureKind, Part, PartId};
 use crate::trade;
 use crate::vocabulary::words;
 
@@ -410,14 +410,9 @@ impl Cut<'_, '_> {
     fn cup(&self, u: Length, v: Length) -> (Size, Size) {
         use words::hinge::{BLOCK, CUP, FROM_EDGE};
         let told = || {
-            let opening = self.tell.piece.opening(self.part.opening()?)?;
-            let fronts = opening.front.as_ref()?;
-            let hinge = self.tell.piece.hinge(fronts.hinge?.0)?;
+            let (_, hinge, heights) = self.tell.hung(self.part)?;
             let HingeKind::Cup { diameter, from_edge, .. } = hinge.kind else { return None };
             let (tell, name, at) = (self.tell, &hinge.name, Some(hinge.span));
-            let ends = tell.hinge_ends(fronts, hinge);
-            let count = tell.piece.hinges_on(opening, fronts);
-            let heights = parts::hinge_heights(self.part.along(Direction::Y), &ends, count);
             let height = heights.into_iter().find(|height| height.length == u)?;
             let edge = tell.origin(&BLOCK, FROM_EDGE, at);
             let edge = tell.fact(from_edge, format!("edge of {name}'s cup"), edge);

@@ -45,12 +45,7 @@ fn of_hinge(tell: &Teller<'_>, hung: &HungAt<'_>, part: &Part) -> Vec<Sum> {
 
 /// The height of a hinge above the lower end of its door.
 fn height<'c>(tell: &Teller<'c>, hung: &HungAt<'_>) -> Option<(&'c Opening, Size)> {
-    let opening = tell.piece.opening(hung.leaf.opening()?)?;
-    let fronts = opening.front.as_ref()?;
-    let hinge = tell.piece.hinge(fronts.hinge?.0)?;
-    let ends = tell.hinge_ends(fronts, hinge);
-    let count = tell.piece.hinges_on(opening, fronts);
-    let heights = parts::hinge_heights(hung.leaf.along(Direction::Y), &ends, count);
+    let (opening, _, heights) = tell.hung(hung.leaf)?;
     let at = usize::try_from(hung.number).ok()?.checked_sub(1)?;
     Some((opening, heights.into_iter().nth(at)?))
 }

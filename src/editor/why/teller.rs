@@ -5,8 +5,8 @@ use std::cell::RefCell;
 use std::collections::BTreeMap;
 
 use crate::measure::{Duration, Exact, Length, MEASURED, Mass, Scale, Span, Tape};
-use crate::model::{FactId, Facts, Fronts, Hinge, Piece, Size};
-use crate::parts::{Direction, Part, PartId, Parts};
+use crate::model::{FactId, Facts, Fronts, Hinge, Opening, Piece, Size};
+use crate::parts::{self, Direction, Part, PartId, Parts};
 use crate::pipeline::Compilation;
 use crate::plans::Workings;
 use crate::vocabulary::{Block, Origin, Word, words};
@@ -54,9 +54,19 @@ impl<'c> Teller<'c> {
         self.facts.borrow_mut().add(length, name, origin)
     }
 
+    /// What a door hangs on, and how high its hinges are above its lower end.
+    pub(super) fn hung(&self, leaf: &Part) -> Option<(&'c Opening, &'c Hinge, Vec<Size>)> {
+        let opening = self.piece.opening(leaf.opening()?)?;
+        let fronts = opening.front.as_ref()?;
+        let hinge = self.piece.hinge(fronts.hinge?.0)?;
+        let ends = self.hinge_ends(fronts, hinge);
+        let count = self.piece.hinges_on(opening, fronts);
+        Some((opening, hinge, parts::hinge_heights(leaf.along(Direction::Y), &ends, count)))
+    }
+
     /// From the bottom of a door to its lowest hinge, and from its top to the uppermost:
     /// as its front says, else as the hinge does.
-    pub(super) fn hinge_ends(&self, fronts: &Fronts, hinge: &Hinge) -> [Size; 2] {
+    fn hinge_ends(&self, fronts: &Fronts, hinge: &Hinge) -> [Size; 2] {
         use words::hinge::{BLOCK, FROM_END};
         let place = &fronts.hinge_place;
         let said = [(place.from_bottom, "lowest"), (place.from_top, "uppermost")];

@@ -86,15 +86,16 @@ impl Plane {
         let mut hosts: Vec<(PartId, PartId)> = Vec::new();
         for (host, part) in &cut {
             for channel in part.features.iter().filter(|own| own.is_channel()) {
+                if let Some(guest) = channel.takes {
+                    hosts.push((*host, guest));
+                    continue;
+                }
                 let hollows = part.hollows(channel);
                 let lies_there = |guest: &Part| {
                     let space = guest.cuboid();
                     hollows.iter().any(|hollow| hollow.overlaps(&space))
                 };
-                let guests = cut.iter().filter(|(id, guest)| {
-                    let own = channel.takes == Some(*id);
-                    id != host && (own || channel.takes.is_none() && lies_there(guest))
-                });
+                let guests = cut.iter().filter(|(id, guest)| id != host && lies_there(guest));
                 hosts.extend(guests.map(|(guest, _)| (*host, *guest)));
             }
         }
@@ -103,7 +104,7 @@ impl Plane {
             let over = host.map(|host| hosts.iter().any(|(_, guest)| *guest == host));
             over.map_or(0, |is_over| if is_over { 2 } else { 1 })
         };
-        cut.sort_by_key(|(id, _)| rank(*id));
+        cut.sort_by_cached_key(|(id, _)| rank(*id));
         Sorted { cut, beyond }
     }
 

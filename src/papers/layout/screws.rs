@@ -1,7 +1,5 @@
 //! The lines that screws stand on.
 
-use crate::measure::Unit;
-
 use super::super::Source;
 use super::super::page::{Block, Table, left, right};
 use super::super::words;
@@ -45,10 +43,7 @@ pub(super) fn blocks(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
         return;
     }
     blocks.push(Block::Heading("Screw lines".into()));
-    let aside = match source.work.piece.tape().unit {
-        Unit::Inch | Unit::Foot => "an inch",
-        Unit::Millimetre | Unit::Centimetre | Unit::Metre => "25 mm",
-    };
+    let aside = source.work.piece.tape().unit.either("an inch", "25 mm");
     blocks.push(Block::Note(format!("Strike each line on the face that the screws are driven into, and bore through on it before the boards come together, wide enough that the shank falls through. Each line lies over the middle of the strip where the two boards touch. With the boards in place, bore a pilot hole as wide as the core of the screw into the other board, square to the face, and sink flat heads. Where a screw would meet one that is there already, or a joint, or where no driver gets at it, move it {aside} along its line.")));
     blocks.push(Block::Table(table));
 }
