@@ -144,20 +144,24 @@ impl Setup {
 /// Every set-up: bit by bit, so that the bit is changed least; of one bit those
 /// with one depth together.
 pub(super) fn plan(piece: &Piece, parts: &Parts) -> Vec<Setup> {
-    // A rabbet may be cut by a bit that other cuts need.
-    let needed: Vec<Cutter> = {
-        let first = singles(piece, parts, &[]);
-        let fixed = first.into_iter().map(|single| single.setup);
-        let mut cutters: Vec<Cutter> = Vec::new();
-        for setup in fixed.filter(|setup| setup.other_bits(piece).is_none()) {
-            let straight = !matches!(setup.kind, FeatureKind::Flute(_));
-            if straight && !cutters.contains(&setup.cutter) {
-                cutters.push(setup.cutter);
-            }
+    let mut singles = singles(piece, parts);
+    let mut needed: Vec<Cutter> = Vec::new();
+    for setup in singles.iter().map(|single| &single.setup) {
+        let straight = !matches!(setup.kind, FeatureKind::Flute(_));
+        if straight && setup.other_bits(piece).is_none() && !needed.contains(&setup.cutter) {
+            needed.push(setup.cutter.clone());
         }
-        cutters
-    };
-    let singles = singles(piece, parts, &needed);
+    }
+    // A rabbet whose bit nobody has may be cut by one that other cuts need.
+    for single in &mut singles {
+        if let Some((id, number)) =
+            single.setup.is_open().then(|| single.setup.cuts().next()).flatten()
+            && let Some(part) = parts.get(id)
+            && let Some(feature) = part.features.get(number)
+        {
+            *single = one(piece, part, id, &[(number, feature)], &needed);
+        }
+    }
     let mut setups: Vec<Setup> = Vec::new();
     for setup in agreeing(singles) {
         add(&mut setups, setup);
@@ -176,7 +180,7 @@ pub(super) fn plan(piece: &Piece, parts: &Parts) -> Vec<Setup> {
 }
 
 /// Each cut by itself.
-fn singles(piece: &Piece, parts: &Parts, needed: &[Cutter]) -> Vec<Single> {
+fn singles(piece: &Piece, parts: &Parts) -> Vec<Single> {
     let mut singles: Vec<Single> = Vec::new();
     for (id, part) in parts.iter() {
         let mut flutes: Vec<(usize, &Feature)> = Vec::new();
@@ -184,12 +188,12 @@ fn singles(piece: &Piece, parts: &Parts, needed: &[Cutter]) -> Vec<Single> {
             let own = (number, feature);
             match feature.kind {
                 FeatureKind::Flute(_) => flutes.push(own),
-                _ if feature.is_channel() => singles.push(one(piece, part, id, &[own], needed)),
+                _ if feature.is_channel() => singles.push(one(piece, part, id, &[own], &[])),
                 _ => {}
             }
         }
         if !flutes.is_empty() {
-            singles.push(one(piece, part, id, &flutes, needed));
+            singles.push(one(piece, part, id, &flutes, &[]));
         }
     }
     singles
@@ -200,6 +204,13 @@ impl Setup {
     #[must_use]
     pub fn is_on_table(&self) -> bool {
         self.guided.as_ref().is_some_and(|guided| guided.guide == Guide::Table)
+    }
+
+    /// True for a rabbet whose bit hangs over the datum, where the spec names none for it.
+    fn is_open(&self) -> bool {
+        let over = self.lines.first().is_some_and(|line| line.from.is_zero());
+        let far = self.guided.as_ref().is_some_and(|guided| guided.guide == Guide::Far);
+        self.cutter.name.is_none() && over && far
     }
 
     /// True where both cut the same channel, whatever the tool.
