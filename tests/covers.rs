@@ -1,4 +1,4 @@
-//! Covers over ends: figures worked by hand.
+//! Covers over ends, backs, and undersides: figures worked by hand.
 
 use casewright::measure::Length;
 use casewright::papers::{self, Format};
@@ -6,7 +6,7 @@ use casewright::parts::{Direction, Part, Role};
 use casewright::pipeline::Compilation;
 use serde_json::Value;
 
-use crate::support::{compile, slugs, spec};
+use crate::support::{compile, packet, slugs, spec};
 
 fn sound(text: &str) -> Compilation {
     let compiled = compile(text);
@@ -107,11 +107,6 @@ fn a_cover_of_an_upper_case_ends_with_it() {
     assert_eq!(part(&compiled, "hutch.right-cover").extent(Direction::Y).0, inches(135, 4));
     let covers = compiled.parts.as_ref().unwrap().all.iter();
     assert_eq!(covers.filter(|part| part.role == Role::Cover).count(), 3);
-}
-
-fn packet(compiled: &Compilation) -> Value {
-    let packet = papers::one(compiled, "packet", Format::Json).expect("a packet");
-    serde_json::from_str(&packet).unwrap()
 }
 
 /// What an operation on a part has under a key, printed.

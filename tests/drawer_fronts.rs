@@ -2,7 +2,7 @@
 
 use casewright::measure::Length;
 use casewright::papers::{self, Format};
-use casewright::parts::{Part, Role};
+use casewright::parts::Role;
 use casewright::pipeline::Compilation;
 use casewright::plans::Workings;
 use casewright::plans::fitting::Purpose;
@@ -19,15 +19,10 @@ fn lines(compiled: &Compilation) -> Vec<Line> {
     let work = Workings::of(piece, parts);
     let all = work.fastened().fastenings.iter();
     let fronts = all.filter(|own| own.purpose == Purpose::Fronts);
-    let role = |part: &Part| part.role;
     fronts
         .flat_map(|own| &own.lines)
-        .map(|own| (own.at, own.first, own.apart, own.count, role(own.into)))
+        .map(|own| (own.at, own.first, own.apart, own.count, own.into.role))
         .collect()
-}
-
-fn shop(compiled: &Compilation) -> Vec<String> {
-    bench::complaints(&papers::one(compiled, "packet", Format::Json).expect("a packet"))
 }
 
 /// A box is 5 − 7/8 = 4-1/8 high. Its bottom lies from 13 mm to 13 mm and 13/64, which is
@@ -69,7 +64,7 @@ fn the_screws_of_a_framed_front_go_into_its_stiles() {
         assert!(from_opening >= Length::inches(21, 16), "{from_opening:?}");
         assert!(from_opening <= Length::inches(89, 64), "{from_opening:?}");
     }
-    assert_eq!(shop(&compiled), Vec::<String>::new());
+    assert_eq!(bench::built(&compiled), Vec::<String>::new());
 }
 
 /// A bar whose screws would lie where those of the front usually stand: they step aside,
@@ -89,5 +84,5 @@ fn the_screws_step_aside_for_a_pull() {
     let all = lines(&compiled);
     assert_eq!(all.iter().map(|own| own.3).sum::<u32>(), 4);
     assert_ne!(all, lines(&compile(&spec("first.case"))));
-    assert_eq!(shop(&compiled), Vec::<String>::new());
+    assert_eq!(bench::built(&compiled), Vec::<String>::new());
 }

@@ -7,7 +7,7 @@ use casewright::pipeline::Compilation;
 use serde_json::Value;
 
 use crate::bench;
-use crate::support::{compile, slugs, spec};
+use crate::support::{compile, packet, slugs, spec};
 
 fn inches(top: i64, bottom: i64) -> Length {
     Length::inches(top, bottom)
@@ -21,11 +21,6 @@ fn example() -> Compilation {
 fn part(compiled: &Compilation, path: &str) -> Part {
     let parts = compiled.parts.as_ref().expect("parts");
     parts.named(path).unwrap_or_else(|| panic!("{path}")).1.clone()
-}
-
-fn packet(compiled: &Compilation) -> Value {
-    let packet = papers::one(compiled, "packet", Format::Json).expect("a packet");
-    serde_json::from_str(&packet).unwrap()
 }
 
 fn text(compiled: &Compilation, paper: &str) -> String {

@@ -13,10 +13,6 @@ fn part<'a>(compiled: &'a Compilation, path: &str) -> &'a Part {
     parts.named(path).unwrap_or_else(|| panic!("{path}")).1
 }
 
-fn shop(compiled: &Compilation) -> Vec<String> {
-    bench::complaints(&papers::one(compiled, "packet", Format::Json).expect("a packet"))
-}
-
 /// From and to in sixty-fourths of an inch: along x, up, and back.
 fn lies(space: &Cuboid, [x, y, z]: [[i64; 2]; 3]) {
     let figures = |[from, to]: [i64; 2]| (Length::inches(from, 64), Length::inches(to, 64));
@@ -47,7 +43,7 @@ fn a_block_lies_flat_on_the_back_of_a_wide_stile() {
     assert!(fitting.contains("4  wood screws, 1-1/4 long"), "{fitting}");
     // Through 3/4 and 1/2 into the front: 1-1/4.
     assert!(fitting.contains("4  pan-head screws with washers, 1-1/4 long"), "{fitting}");
-    assert_eq!(shop(&compiled), Vec::<String>::new());
+    assert_eq!(bench::built(&compiled), Vec::<String>::new());
 }
 
 /// A partition of 23/32 behind a stile of 1-1/2 lies (1-1/2 − 23/32) / 2 = 25/64 past the
@@ -60,7 +56,7 @@ fn a_block_stands_against_a_near_partition() {
     let compiled = first(list, "set inset");
     let block = part(&compiled, "cupboard.one.right-holding-block");
     lies(&block.cuboid(), [[1056, 1129], [1800, 2104], [48, 96]]);
-    assert_eq!(shop(&compiled), Vec::<String>::new());
+    assert_eq!(bench::built(&compiled), Vec::<String>::new());
 }
 
 /// An overlay front lies before the frame: its block stands in the opening, against the
@@ -79,7 +75,7 @@ fn a_block_of_an_overlay_front_stands_in_the_opening() {
     let at = |title: &str| steps.find(title).unwrap_or_else(|| panic!("{title}"));
     assert!(at("Fix the blocks of the false fronts\n   ") < at("Fix the false fronts\n   "));
     assert!(steps.contains("AP-LHB, AP-RHB"), "{steps}");
-    assert_eq!(shop(&compiled), Vec::<String>::new());
+    assert_eq!(bench::built(&compiled), Vec::<String>::new());
 }
 
 /// A front thinner than the frame leaves some of the stile's edge behind it: 3/4 − 1/4 =
@@ -116,5 +112,5 @@ fn shims_lie_between_a_front_and_the_block_behind_a_thicker_frame() {
     lies(&block.cuboid(), [[64, 160], [1800, 2104], [56, 104]]);
     let steps = papers::one(&compiled, "assembly-order", Format::Text).expect("the order");
     assert!(steps.contains("UP-F: put shims of 1/8 between it and its blocks"), "{steps}");
-    assert_eq!(shop(&compiled), Vec::<String>::new());
+    assert_eq!(bench::built(&compiled), Vec::<String>::new());
 }

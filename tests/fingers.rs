@@ -15,10 +15,6 @@ fn cut(compiled: &Compilation, path: &str) -> Feature {
     cuts.next().cloned().expect("a finger pull")
 }
 
-fn shop(compiled: &Compilation) -> Vec<String> {
-    bench::complaints(&papers::one(compiled, "packet", Format::Json).expect("a packet"))
-}
-
 fn shelf(finger: &str) -> Compilation {
     let own = "finger { wide 100; deep 30; from-top 100 }";
     let text = spec("signal-house-media-shelf.case");
@@ -43,7 +39,7 @@ fn a_door_is_cut_at_its_latch_edge() {
     assert_eq!((left.u, left.v), ((low, high), (Length::mm(344), Length::mm(374))));
     let right = cut(&compiled, "shelf.right.door");
     assert_eq!((right.u, right.v), ((low, high), (Length::ZERO, Length::mm(30))));
-    assert_eq!(shop(&compiled), Vec::<String>::new());
+    assert_eq!(bench::built(&compiled), Vec::<String>::new());
     // Nothing of a pull is bought.
     let parts = papers::one(&compiled, "cut-list", Format::Text).expect("the cut list");
     assert!(parts.contains("finger pull 100 long and 30 deep"), "{parts}");
@@ -77,7 +73,7 @@ fn the_box_behind_a_drawer_front_leaves_the_cut_open() {
     let own = cut(&open, "cupboard.upper.front");
     assert_eq!(own.u, (Length::inches(453, 32), Length::inches(581, 32)));
     assert_eq!(own.v, (Length::inches(61, 16), Length::inches(77, 16)));
-    assert_eq!(shop(&open), Vec::<String>::new());
+    assert_eq!(bench::built(&open), Vec::<String>::new());
 }
 
 /// A front has a pull or a finger pull. One opening may differ from the others.

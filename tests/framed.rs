@@ -2,7 +2,6 @@
 
 use casewright::measure::Length;
 use casewright::model::Build;
-use casewright::papers::{self, Format};
 use casewright::parts::{Face, FeatureKind, Part};
 use casewright::pipeline::Compilation;
 use casewright::revision::{self, Named};
@@ -34,10 +33,6 @@ fn place(compiled: &Compilation, name: &str) -> (Length, Length) {
 
 fn mm(halves: i64) -> Length {
     Length::mm(halves).half()
-}
-
-fn shop(compiled: &Compilation) -> Vec<String> {
-    bench::complaints(&papers::one(compiled, "packet", Format::Json).expect("a packet"))
 }
 
 /// Its middle at 900 and 90 wide, the rail reaches from 855 to 945. The panels go 8.5
@@ -74,11 +69,11 @@ fn mid_rails_without_a_place_stand_evenly() {
     assert_eq!(place(&two, "mid-rail-1"), (Length::mm(680), Length::mm(770)));
     assert_eq!(place(&two, "mid-rail-2"), (Length::mm(1340), Length::mm(1415)));
     assert_eq!(place(&two, "panel-3"), (mm(2813), mm(3987)));
-    assert_eq!(shop(&two), Vec::<String>::new());
+    assert_eq!(bench::built(&two), Vec::<String>::new());
     let mixed = compile(&wardrobe("mid-rail { from-bottom 1500 mm }; mid-rail { wide 90 mm }"));
     let low = Length::mm(110) + Length::mm(63125) / 100;
     assert_eq!(place(&mixed, "mid-rail-1"), (low, low + Length::mm(90)));
-    assert_eq!(shop(&mixed), Vec::<String>::new());
+    assert_eq!(bench::built(&mixed), Vec::<String>::new());
 }
 
 /// With tenons of 30 the mortise for the mid rail runs between its two grooves, from
@@ -94,7 +89,7 @@ fn the_mortise_of_a_mid_rail_runs_between_its_grooves() {
     assert!(spans.contains(&((Length::mm(865), Length::mm(935)), mm(63))), "{spans:?}");
     let rail = part(&compiled, "mid-rail");
     assert!(!rail.features.iter().any(|own| own.kind == FeatureKind::Haunch));
-    assert_eq!(shop(&compiled), Vec::<String>::new());
+    assert_eq!(bench::built(&compiled), Vec::<String>::new());
 }
 
 /// Rules take a mid rail as it stands: beside another they leave 6 for a panel at least,

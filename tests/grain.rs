@@ -1,7 +1,6 @@
 //! Which way the grain of fronts runs: figures worked by hand.
 
 use casewright::measure::Length;
-use casewright::papers::{self, Format};
 use casewright::parts::{Bore, Direction, FeatureKind, Part};
 use casewright::pipeline::Compilation;
 
@@ -11,10 +10,6 @@ use crate::support::{compile, slugs, spec};
 fn part(compiled: &Compilation, path: &str) -> Part {
     let parts = compiled.parts.as_ref().expect("parts");
     parts.named(path).unwrap_or_else(|| panic!("{path}")).1.clone()
-}
-
-fn shop(compiled: &Compilation) -> Vec<String> {
-    bench::complaints(&papers::one(compiled, "packet", Format::Json).expect("a packet"))
 }
 
 /// The leaf is half of an opening 32-1/2 wide less two gaps of 3/32 and 3/16 between the
@@ -34,7 +29,7 @@ fn a_door_may_have_its_grain_level() {
     let (along, across) = cup.center();
     assert_eq!(across, Length::inches(3, 1));
     assert_eq!(along, Length::mm(43).half());
-    assert_eq!(shop(&compiled), Vec::<String>::new());
+    assert_eq!(bench::built(&compiled), Vec::<String>::new());
 }
 
 /// A row of plywood fronts may have its grain upright; solid ones are told.
@@ -47,7 +42,7 @@ fn a_drawer_front_may_have_its_grain_upright() {
     let front = part(&compiled, "cupboard.upper.front");
     assert_eq!(front.placement.length, Direction::Y);
     assert_eq!(front.length.length, Length::inches(77, 16));
-    assert_eq!(shop(&compiled), Vec::<String>::new());
+    assert_eq!(bench::built(&compiled), Vec::<String>::new());
     let solid = text.replace("stock ply; set inset", "stock maple; set inset");
     assert!(slugs(&compile(&solid)).contains(&"grain-upright"));
 }
@@ -68,7 +63,7 @@ fn a_tall_narrow_front_has_its_grain_upright() {
         assert_eq!(front.placement.length, Direction::Y);
         assert_eq!(front.length.length, Length::inches(333, 16));
         assert_eq!(front.width.length, Length::inches(77, 16));
-        assert_eq!(shop(&compiled), Vec::<String>::new());
+        assert_eq!(bench::built(&compiled), Vec::<String>::new());
     }
 }
 

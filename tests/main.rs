@@ -22,7 +22,6 @@ mod broken;
 mod ci_files;
 mod cli_check;
 mod cli_shell;
-
 mod closing;
 mod countertops;
 mod covers;

@@ -1,22 +1,16 @@
 //! Sheets that come with a finish: figures worked by hand.
 
 use casewright::model::JointKind;
-use casewright::papers::{self, Format};
 use casewright::parts::JointSort;
 use casewright::pipeline::Compilation;
 use serde_json::Value;
 
 use crate::bench;
-use crate::support::{compile, slugs, spec};
+use crate::support::{compile, packet, slugs, spec};
 
 fn with(prefinished: &str) -> Compilation {
     let sheet = format!("plywood 3/4; actual 23/32; {prefinished}");
     compile(&spec("first.case").replacen("plywood 3/4; actual 23/32;", &sheet, 1))
-}
-
-fn packet(compiled: &Compilation) -> Value {
-    let packet = papers::one(compiled, "packet", Format::Json).expect("a packet");
-    serde_json::from_str(&packet).unwrap()
 }
 
 /// Square meters that the first coat goes on, of the loose shelf and in all.

@@ -8,7 +8,7 @@ use casewright::pipeline::Compilation;
 use casewright::revision;
 use serde_json::Value;
 
-use crate::support::{compile, slugs, spec};
+use crate::support::{compile, packet, slugs, spec};
 
 /// The laundry with its sink and its bank alone, each on its own ends.
 fn laundry() -> String {
@@ -37,11 +37,6 @@ fn mm(figure: i64) -> Length {
 /// The widths of the cases, in their order.
 fn widths(compiled: &Compilation) -> Vec<Length> {
     compiled.piece.as_ref().unwrap().cases.iter().map(|case| case.wide.length).collect()
-}
-
-fn packet(compiled: &Compilation) -> Value {
-    let packet = papers::one(compiled, "packet", Format::Json).expect("a packet");
-    serde_json::from_str(&packet).unwrap()
 }
 
 /// True where one line of a paper says both.

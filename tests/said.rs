@@ -93,7 +93,7 @@ fn slots_of_a_countertop_keep_off_pocket_holes() {
     holds(row, &["3 pocket holes", "center 3, ", "36-1/8 from the left end"]);
 }
 
-/// A bit of millimeters is told in millimeters, and inches in inches.
+/// How far a screw moves aside is told in the unit of the job.
 #[test]
 fn screws_move_aside_in_the_unit_of_the_job() {
     holds(&paper("orchard-lane-chest.case", "layout"), &["move it an inch along its line"]);

@@ -6,7 +6,7 @@ use casewright::parts::{Direction, Part};
 use casewright::pipeline::Compilation;
 use serde_json::Value;
 
-use crate::support::{compile, spec};
+use crate::support::{compile, packet, spec};
 
 /// The laundry without its washer: a filler of 60, the sink of 800, and the bank of 580
 /// beside it, on this base.
@@ -34,11 +34,6 @@ fn mm(figure: i64) -> Length {
 fn called<'c>(compiled: &'c Compilation, word: &str) -> Vec<&'c Part> {
     let all = compiled.parts.as_ref().expect("parts").all.iter();
     all.filter(|part| part.word().starts_with(word)).collect()
-}
-
-fn packet(compiled: &Compilation) -> Value {
-    let packet = papers::one(compiled, "packet", Format::Json).expect("a packet");
-    serde_json::from_str(&packet).unwrap()
 }
 
 fn operations<'p>(packet: &'p Value, kind: &str) -> Vec<&'p Value> {

@@ -6,9 +6,8 @@ use casewright::papers::{self, Format};
 use casewright::parts::{Direction, FeatureKind, Part};
 use casewright::pipeline::Compilation;
 use casewright::plans::Workings;
-use serde_json::Value;
 
-use crate::support::{compile, slugs, spec};
+use crate::support::{compile, packet, slugs, spec};
 
 fn hutch() -> String {
     spec("heron-quay-hutch.case")
@@ -35,11 +34,6 @@ fn inches(over: i64, under: i64) -> Length {
 fn part<'c>(compiled: &'c Compilation, path: &str) -> &'c Part {
     let parts = compiled.parts.as_ref().expect("parts");
     parts.named(path).unwrap_or_else(|| panic!("{path}")).1
-}
-
-fn packet(compiled: &Compilation) -> Value {
-    let packet = papers::one(compiled, "packet", Format::Json).expect("a packet");
-    serde_json::from_str(&packet).unwrap()
 }
 
 fn order(compiled: &Compilation) -> String {

@@ -83,23 +83,23 @@ pub(super) fn behind_blocks(packet: &Packet, boards: &[Board<'_>], tolerance: f6
             let hole = board.placed(&cut.space);
             let axis = board.along(cut.face.axis);
             // What lies on the board over the hole, and is fixed to it.
-            let over = boards.iter().filter(|block| {
+            let over = boards.iter().filter_map(|block| {
                 let space = block.placed(&super::board::whole(block.exact));
                 let beside = space[axis][1].min(hole[axis][1]) - space[axis][0].max(hole[axis][0]);
-                beside.abs() <= tolerance
+                let is_over = beside.abs() <= tolerance
                     && (0..3)
                         .filter(|own| *own != axis)
-                        .all(|own| space[own][0] < hole[own][0] && hole[own][1] < space[own][1])
-                    && joined(&block.part.mark, &board.part.mark).is_some()
+                        .all(|own| space[own][0] < hole[own][0] && hole[own][1] < space[own][1]);
+                let on = joined(&block.part.mark, &board.part.mark).filter(|_| is_over)?;
+                Some((block, on))
             });
-            for block in over {
+            for (block, on) in over {
                 let name = format!("{}: its plate hole behind {}", board.name(), block.part.mark);
                 if !bore.behind.contains(&block.part.mark) {
                     wrong.push(format!("{name} is not bored on through it"));
                     continue;
                 }
-                let on = joined(&block.part.mark, &board.part.mark);
-                if on.is_none_or(|on| on > cut.operation) {
+                if on > cut.operation {
                     wrong.push(format!("{name} is bored before that is on"));
                 }
                 let meets =

@@ -50,10 +50,7 @@ pub(super) fn blocked(
         // A drawer is pulled out, and a hand driver gets into its open box.
         JointKind::FrontFixed if front_screws::is_box(&boards[into]) => return None,
         // A front is screwed on from behind, and its holes are struck there.
-        JointKind::FrontFixed => match struck(packet, boards, [part, into]) {
-            Some(screws) => vec![screws],
-            None => return None,
-        },
+        JointKind::FrontFixed => vec![struck(packet, boards, [part, into])?],
         JointKind::Dado
         | JointKind::Rabbet
         | JointKind::Dowels

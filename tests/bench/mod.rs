@@ -48,6 +48,9 @@ mod spoiled;
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use casewright::papers::{self, Format};
+use casewright::pipeline::Compilation;
+
 use gates::Stop;
 use off::Off;
 
@@ -74,6 +77,11 @@ fn build(text: &str) -> Report {
 /// What is wrong with a packet, as the shop finds when it builds from it.
 pub(crate) fn complaints(packet: &str) -> Vec<String> {
     build(packet).complaints
+}
+
+/// What the shop finds wrong with the packet of a piece.
+pub(crate) fn built(compiled: &Compilation) -> Vec<String> {
+    complaints(&papers::one(compiled, "packet", Format::Json).expect("a packet"))
 }
 
 /// Builds it of wood that is off, with sheets whose thickness was entered.

@@ -196,10 +196,9 @@ impl Season<'_> {
 
     /// Whether it lies where it is laid by the figures that are printed.
     fn lies(&self, top: usize, laid: &LayOn) -> Result<(), String> {
-        let space = |part: usize| self.boards[part].placed(&whole(self.boards[part].exact));
         for past in &laid.past {
             let board = self.find(&past.board).ok_or(format!("there is no {}", past.board))?;
-            let (own, under) = (space(top), space(board));
+            let (own, under) = (self.space(top), self.space(board));
             let is = match past.side.as_str() {
                 "left" => under[0][0] - own[0][0],
                 "right" => own[0][1] - under[0][1],

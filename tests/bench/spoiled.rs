@@ -5,7 +5,7 @@ use serde_json::{Value, json};
 
 use super::hand::{all, case, door, doweled, drawer, frame, mm};
 use super::{build, demos};
-use crate::support::{compile, spec};
+use crate::support::{compile, packet, spec};
 
 /// Spoils a packet and asks for the complaint.
 pub(super) fn noticed(mut packet: Value, spoil: impl FnOnce(&mut Value), complaint: &str) {
@@ -573,11 +573,7 @@ fn what_stands_on_nothing_or_below_the_floor() {
 /// The hutch's countertop reaches 3/4 past the left side and the face of its sideboard.
 #[test]
 fn a_countertop_that_is_laid_elsewhere() {
-    let sound = || {
-        let compiled = compile(&spec("heron-quay-hutch.case"));
-        let text = casewright::papers::one(&compiled, "packet", casewright::papers::Format::Json);
-        serde_json::from_str::<Value>(&text.unwrap()).unwrap()
-    };
+    let sound = || packet(&compile(&spec("heron-quay-hutch.case")));
     for (side, at) in [("left", 0), ("front", 1)] {
         let off = |packet: &mut Value| {
             let past = &mut operation(packet, "lay on", 0)["past"][at];
@@ -593,11 +589,7 @@ fn a_countertop_that_is_laid_elsewhere() {
 
 #[test]
 fn what_hangs_on_nothing() {
-    let sound = || {
-        let compiled = compile(&spec("signal-house-media-shelf.case"));
-        let text = casewright::papers::one(&compiled, "packet", casewright::papers::Format::Json);
-        serde_json::from_str::<Value>(&text.unwrap()).unwrap()
-    };
+    let sound = || packet(&compile(&spec("signal-house-media-shelf.case")));
     let lower = |packet: &mut Value| operation(packet, "put up strip", 0)["up"] = mm(240.0);
     noticed(sound(), lower, "LE, left end: nothing holds it up");
     let door = |packet: &mut Value| operation(packet, "fix to wall", 0)["through"] = json!(["no"]);
@@ -617,11 +609,8 @@ fn what_hangs_on_nothing() {
         packet["operations"][wall]["step"] = json!(step + 1);
     };
     noticed(sound(), late, "somebody has to hold it while other work is done");
-    let without = |packet: &mut Value| {
-        let strip = at(packet, "put up strip", 0);
-        packet["operations"].as_array_mut().unwrap().remove(strip);
-    };
-    noticed(sound(), without, "there is no strip to lift it onto");
+    let bare = |packet: &mut Value| drop(without(packet, "put up strip", 0));
+    noticed(sound(), bare, "there is no strip to lift it onto");
 }
 
 #[test]

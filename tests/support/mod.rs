@@ -6,7 +6,9 @@ use std::path::Path;
 use std::process::{Command, Output, Stdio};
 
 use casewright::model::MemoryFiles;
+use casewright::papers::{self, Format};
 use casewright::pipeline::{self, Compilation};
+use serde_json::Value;
 use tempfile::TempDir;
 
 /// A folder with files, in which commands are run.
@@ -129,6 +131,12 @@ pub(crate) fn ids_are_unique(name: &str, page: &str) -> usize {
         assert!(ids.contains(&id), "{name}: nothing is called `{id}`");
     }
     ids.len()
+}
+
+/// The packet of a sound piece, as other programs read it.
+pub(crate) fn packet(compiled: &Compilation) -> Value {
+    let packet = papers::one(compiled, "packet", Format::Json).expect("a packet");
+    serde_json::from_str(&packet).unwrap()
 }
 
 /// The codes of what was found, in order.
