@@ -34,7 +34,7 @@ pub use fronts::OntoBox;
 pub use hinges::HungAt;
 pub use on_wood::OnWood;
 pub use pins::{PinRows, Struck};
-pub(in crate::plans) use pockets::pockets_meet;
+pub(crate) use pockets::pockets_meet;
 pub use rods::{Rail, RailEnd};
 pub use screw_lines::{ScrewLine, from_end};
 pub use screws::{Fastening, Long, Purpose, Screws};
