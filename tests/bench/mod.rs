@@ -18,6 +18,7 @@ mod front_screws;
 mod gates;
 mod joining;
 mod laid_on;
+mod leg_blocks;
 mod lines;
 mod mating;
 mod milling;

@@ -243,6 +243,11 @@ impl Writer<'_> {
             1 => {
                 self.is("toe kick in the ends");
                 self.line("base { toe-kick; high 4 in; set-back 3 in; cut-into ends }");
+                if self.number(3) == 0 {
+                    self.is("leg under the bottom");
+                    let leg = self.one_of(&["leg { }", "leg { wide 8 in }"]);
+                    self.line(leg);
+                }
                 if self.alone && self.number(4) > 0 {
                     self.is("boards around a pipe");
                     self.pipe = true;
@@ -782,6 +787,7 @@ pub(super) const WAYS: &[&str] = &[
 
 /// What stands in fewer of them, and must be seen all the same.
 pub(super) const RARER: &[&str] = &[
+    "leg under the bottom",
     "web frame",
     "mid rail",
     "set on a case",

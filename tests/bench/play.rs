@@ -15,8 +15,8 @@ use super::packet::{
 };
 use super::wood::{NOTHING, common};
 use super::{
-    Report, bores, boxes, front_screws, lines, opening, rails, screws, scribing, season, shapes,
-    stacked, stops, strokes,
+    Report, bores, boxes, front_screws, leg_blocks, lines, opening, rails, screws, scribing,
+    season, shapes, stacked, stops, strokes,
 };
 
 /// Plays a packet through, with wood and machines that are off. `sheets` says how
@@ -99,6 +99,7 @@ fn name(packet: &Packet, index: usize) -> String {
         Work::Walled(_) => "fix to the wall".to_owned(),
         Work::Rail(_) => "set the rail".to_owned(),
         Work::Stop(_) => "set the stop".to_owned(),
+        Work::LegBlock(own) => format!("block {}", own.leg),
         Work::Fasten(_) => "drive the screws".to_owned(),
         Work::ScrewLine(_) => "strike the line of the screws".to_owned(),
         Work::Scribe(_) => "scribe".to_owned(),
@@ -253,6 +254,10 @@ impl<'p> Play<'p> {
                     self.complain(index, "it is on the wall already");
                 }
                 self.walled.extend(&work.through);
+            }
+            Work::LegBlock(work) => {
+                self.find(index, &work.leg);
+                self.find(index, &work.bottom);
             }
             Work::Stop(work) => {
                 self.find(index, &work.on);
@@ -519,6 +524,7 @@ impl<'p> Play<'p> {
         let stuck = opening::stuck(self.packet, &self.boards, self.tolerance());
         self.complaints.extend(stuck);
         self.complaints.extend(stops::wrong(self.packet, &self.boards, self.tolerance()));
+        self.complaints.extend(leg_blocks::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(screws::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(bores::behind_blocks(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(front_screws::wrong(self.packet, &self.boards, self.tolerance()));

@@ -359,6 +359,15 @@ pub(super) enum What<'d> {
         block: Option<Figure>,
         most: Figure,
     },
+    #[serde(rename = "block leg")]
+    LegBlock {
+        leg: &'d str,
+        bottom: &'d str,
+        side: &'static str,
+        square: Figure,
+        long: Figure,
+        screws: u32,
+    },
     #[serde(rename = "lay frame")]
     FrameOn(done::FrameLaid<'d>),
     #[serde(rename = "take off")]

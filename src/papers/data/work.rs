@@ -4,10 +4,10 @@ use crate::measure::{Length, Tape};
 use crate::model::{BitShape, Piece};
 use crate::parts::{Face, Feature, FeatureKind, Part, PartId};
 use crate::plans::assembly::{Blank, Wait};
-use crate::plans::edging;
 use crate::plans::guide::Guide;
 use crate::plans::operations::{self, Doing, Holes, Move, Operation};
 use crate::plans::setups::{Cutter, Setup};
+use crate::plans::{edging, fitting};
 use crate::trade;
 
 use super::Maker;
@@ -191,6 +191,19 @@ impl<'d> Maker<'d, '_> {
                 block: block.map(|block| self.figure(block)),
                 most: self.at_most(*most),
             },
+            Doing::LegBlock(joint) => {
+                let work = self.work;
+                let joint = work.parts.joints.get(*joint)?;
+                let own = fitting::leg_block(work.parts, joint, work.piece.tape().unit)?;
+                What::LegBlock {
+                    leg: &own.leg.mark,
+                    bottom: &own.bottom.mark,
+                    side: if own.left { "left" } else { "right" },
+                    square: self.figure(own.square),
+                    long: self.figure(own.long),
+                    screws: own.screws,
+                }
+            }
             Doing::FrameOn(own) => What::FrameOn(self.frame_laid(own)),
             Doing::TakeOff(parts) => What::TakeOff { parts: self.marks(parts) },
             Doing::Sand(own) => What::Sand(self.sanded(own)),

@@ -10,6 +10,7 @@ pub mod fronts;
 pub mod hinges;
 pub mod on_wood;
 pub mod pins;
+mod leg_blocks;
 mod pockets;
 pub mod reach;
 pub mod rods;
@@ -32,8 +33,10 @@ use super::Workings;
 pub use at_wall::{AtWall, at_wall};
 pub use fronts::OntoBox;
 pub use hinges::HungAt;
+pub use leg_blocks::{LegBlock, of as leg_block};
 pub use on_wood::OnWood;
 pub use pins::{PinRows, Struck};
+
 pub(crate) use pockets::pockets_meet;
 pub use rods::{Rail, RailEnd};
 pub use screw_lines::{ScrewLine, from_end};

@@ -11,7 +11,7 @@ use crate::trade;
 use super::fronts::ScrewLength;
 use super::screw_lines::{self, ScrewLine};
 use super::{Drawer, HungAt, OntoBox};
-use super::{backs, driver_room, false_fronts, pockets, screws_apart, stacked};
+use super::{backs, driver_room, false_fronts, leg_blocks, pockets, screws_apart, stacked};
 
 /// What they are for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -362,6 +362,23 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                 let lines = backs::lines(work, part, joined.map(|other| other.into));
                 let long = bought(least, most, unit);
                 found.push(fastening(Purpose::Backs, long, 0, lines));
+            }
+            (JointSort::Planted, Role::Leg) => {
+                let joint = work.parts.joints.get(own.index);
+                match joint.and_then(|joint| leg_blocks::of(work.parts, joint, unit)) {
+                    Some(block) => {
+                        let count = block.screws.saturating_mul(2);
+                        found.push(fastening(Purpose::Boards, block.screw, count, Vec::new()));
+                    }
+                    None => {
+                        let lines = leg_blocks::lines(work.parts, part, into, unit);
+                        let least = into.thickness.length + into_end(unit);
+                        let most = least + into_end(unit);
+                        let sold = trade::shortest_sold(least, most, unit);
+                        let long = sold.map_or(Long::AtLeast(least), Long::Is);
+                        found.push(fastening(Purpose::Boards, long, 0, lines));
+                    }
+                }
             }
             (JointSort::Wood(JointKind::Screw) | JointSort::Planted, _) => {
                 // What lies in a notch lies on it with its face.

@@ -5,6 +5,7 @@ use crate::measure::{Length, MEASURED};
 use crate::model::{Case, CaseId, Side};
 use crate::parts::{Assembly, Direction, Face, Joint, JointSort, Part, PartId, Role};
 use crate::plans::assembly::gluing;
+use crate::plans::fitting::leg_block;
 use crate::plans::operations::{Doing, FrameOn};
 use crate::plans::shelves;
 use crate::plans::squareness;
@@ -203,7 +204,9 @@ impl Maker<'_, '_> {
                     self.glue_and_screw(&parts)
                 )),
                 Planting::Legs => {
-                    lines.push(format!("{marks}: {} from above", self.glue_and_screw(&parts)));
+                    let (told, doing) = self.legs_held(&joints);
+                    lines.extend(told);
+                    does.extend(doing);
                 }
             }
             let efforts = vec![Usual::Planting.times(parts.len())];
@@ -223,6 +226,40 @@ impl Maker<'_, '_> {
         }
         last.extend(loose);
         last
+    }
+
+    /// How legs are held under a bottom: with screws down through it, or with a block below
+    /// where a board stands over them.
+    fn legs_held(&self, joints: &[usize]) -> (Vec<String>, Vec<Doing>) {
+        let tape = self.piece.tape();
+        let (mut screwed, mut lines, mut does) = (Vec::new(), Vec::new(), Vec::new());
+        for index in joints {
+            let Some(joint) = self.parts.joints.get(*index) else { continue };
+            let Some(block) = leg_block(self.parts, joint, tape.unit) else {
+                screwed.push(joint.part);
+                continue;
+            };
+            let (leg, bottom) = (self.marks(&[joint.part]), self.marks(&[joint.into]));
+            let side = if block.left { "left" } else { "right" };
+            let count = block.screws;
+            lines.push(format!(
+                "{leg}: a board stands over it, where no screw can go down through {bottom}, so glue it on and hold it from below: glue a block {} square and {} long into the corner of {leg} and {bottom}, on the {side} of {leg} and in the middle of its length, and screw it with {count} screws up into {bottom} and {count} into {leg}, past each other",
+                tape.text(block.square),
+                tape.text(block.long),
+            ));
+            does.push(Doing::LegBlock(*index));
+        }
+        if !screwed.is_empty() {
+            let how = self.glue_and_screw(&screwed);
+            lines.insert(
+                0,
+                format!(
+                    "{}: {how} from above, on the lines of the layout sheet",
+                    self.marks(&screwed)
+                ),
+            );
+        }
+        (lines, does)
     }
 
     /// How a case is held on a base that is carried apart: where its ends stand on the
