@@ -97,7 +97,7 @@ fn glue(source: &Source<'_, '_>) -> Option<String> {
         }
     };
     Some(format!(
-        "These papers take the glue to stay open {}{known}, from the first drop until the last clamp is tight. They allow a quarter of a minute to take up each joint and a minute to spread {joint} of it, or {flat} of a flat seam, a quarter of a minute for each screw that is driven while glue waits for its clamp, and a clamp for every {clamp} of a joint or {panel} of a panel. Go by the label of your glue.",
+        "These papers take the glue to stay open {}{known}, from the first drop until the last clamp is tight. They allow a quarter of a minute to take up each joint and a minute to spread {joint} of it, or {flat} of a flat seam, 10 s for each clamp, which was set to its width in the dry run, a quarter of a minute for each screw that is driven while glue waits for its clamp, and a clamp for every {clamp} of a joint or {panel} of a panel. Go by the label of your glue.",
         shop.open_time
     ))
 }
@@ -275,12 +275,13 @@ fn step(
     }
     if task.closing.0.is_positive() {
         let open = source.work.piece.shop.open_time;
-        let screws = match task.driven {
-            0 => String::new(),
-            1 => " and drive 1 screw".to_owned(),
-            several => format!(" and drive {several} screws"),
+        let work = match (task.clamps, task.driven) {
+            (0, _) => "spread".to_owned(),
+            (_, 0) => "spread and clamp".to_owned(),
+            (_, 1) => "spread, clamp, and drive 1 screw".to_owned(),
+            (_, several) => format!("spread, clamp, and drive {several} screws"),
         };
-        times.push(format!("{} to spread{screws}, and the glue stays open {open}", task.closing));
+        times.push(format!("{} to {work}, and the glue stays open {open}", task.closing));
     }
     more.push(times.join(", "));
     blocks.push(Block::Setting {

@@ -1,7 +1,7 @@
 //! Where each cut and each hole of a part lies, and how large it is.
 
 use crate::measure::Length;
-use crate::model::{Fronts, HingeKind, OpeningKind, Pull, PullAt, PullHeight, Size};
+use crate::model::{CutRound, Fronts, HingeKind, OpeningKind, Pull, PullAt, PullHeight, Size};
 use crate::parts::{Assembly, Bore, Direction, Face, Feature, FeatureKind, Part, PartId};
 use crate::trade;
 use crate::vocabulary::words;
@@ -256,15 +256,50 @@ impl Cut<'_, '_> {
             ];
         }
         // A drawer is cut out round what stands in its way.
-        let round = matches!(self.part.assembly, Assembly::DrawerBox(_));
+        let is_boxed = matches!(self.part.assembly, Assembly::DrawerBox(_));
+        let round = front
+            .filter(|_| is_boxed)
+            .and_then(|opening| opening.around().iter().find(|round| round.span == feature.span));
         let side = |what: &str, (from, to): (Length, Length), v: bool| match round {
-            true => {
-                let how = "from the keep-out that the drawer goes round, 1 in clear of it";
-                self.sum(what, to - from, &self.tell.custom(to - from, "notch", how))
-            }
-            false => self.between(what, (from, to), v),
+            Some(round) => self.round(what, to - from, round),
+            None => self.between(what, (from, to), v),
         };
         vec![side("long", feature.u, false), side("wide", feature.v, true)]
+    }
+
+    /// The side of a notch round a keep-out: the keep-out and what it stays clear of it on
+    /// both sides, or as far as it reaches into the board.
+    fn round(&self, what: &str, long: Length, round: &CutRound) -> Sum {
+        let piece = self.tell.piece;
+        let clear = piece.clear_of(round);
+        let keep_out = piece.site.keep_outs.get(round.keep_out.0);
+        let name = keep_out.map_or("", |own| own.name.as_str());
+        let usual = match keep_out.is_some_and(|own| own.hot) {
+            true => "of what is hot or moves",
+            false => "of what is neither hot nor moves",
+        };
+        let told = self.tell.tape.text(clear);
+        let known = match round.clear {
+            Some(_) => self.tell.written(clear, round.span, "clear"),
+            None => {
+                let how = format!("{told} clear {usual} (common practice, no source)");
+                self.tell.custom(clear, "clear", how)
+            }
+        };
+        let wide = keep_out.filter(|own| own.wide + clear.twice() == long);
+        match wide {
+            Some(own) => {
+                let wide = self.tell.written(own.wide, own.span, &format!("width of {name}"));
+                self.sum(what, long, &(wide + &known + &known))
+            }
+            None => {
+                let how = format!(
+                    "as far as {name} reaches into the board, and {told} clear of it{}",
+                    if round.clear.is_some() { "" } else { " (common practice, no source)" }
+                );
+                self.sum(what, long, &self.tell.custom(long, "notch", how))
+            }
+        }
     }
 
     /// A slot for a screw of the countertop: its place, and how long it is.
