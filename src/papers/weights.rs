@@ -1,5 +1,7 @@
 //! What is lifted, what it weighs, and whether it stands.
 
+use std::collections::BTreeMap;
+
 use crate::diagnostics::listed;
 use crate::measure::{Exact, Length, Mass, Scale, Tape, Unit};
 use crate::model::{Opening, Piece};
@@ -128,10 +130,26 @@ fn basis(source: &Source<'_, '_>) -> String {
         more if more < 0.0 => format!("they weigh about {:.0} % more", -more),
         less => format!("they weigh about {less:.0} % less"),
     };
-    format!(
-        "These weights are for the wood only, from the volume of every part. Solid wood and sheets are all taken at {} % moisture, for which the specific gravities are published (Wood Handbook, Tables 5-3b and 12-1). At the {moisture:.1}{mark} % that the wood is milled at, {beside}.",
-        trade::BASIS
-    )
+    let basis = trade::BASIS;
+    let mut text = format!(
+        "These weights are for the wood only, from the volume of every part. Solid wood and sheets are all taken at {basis} % moisture, as most specific gravities are published (Wood Handbook, Tables 5-3b and 12-1). At the {moisture:.1}{mark} % that the wood is milled at, {beside}."
+    );
+    // Whoever lifts it must know which gravity stands on no table.
+    let mut other: BTreeMap<&str, Vec<&str>> = BTreeMap::new();
+    for stock in source.work.piece.stocks.iter().filter(|stock| stock.is_solid()) {
+        let wood = stock.species.as_deref().and_then(trade::species_named);
+        let own = wood.filter(|wood| stock.gravity == Some(wood.wood.gravity) && !wood.is_usual());
+        if let Some(wood) = own {
+            let names = other.entry(wood.gravity_from()).or_default();
+            if !names.contains(&wood.name) {
+                names.push(wood.name);
+            }
+        }
+    }
+    for (from, names) in other {
+        text.push_str(&format!(" The gravity of {} is {from}.", listed(&names)));
+    }
+    text
 }
 
 /// Everything that is lifted, kind by kind, and what it comes to.

@@ -5,7 +5,7 @@ use crate::model::FrontId;
 use crate::papers;
 use crate::parts::{Part, PartId};
 use crate::plans::weights::{Body, Lifted, lifted, taken, whole};
-use crate::trade;
+use crate::trade::{self, Species};
 use crate::vocabulary::{Origin, words};
 
 use super::teller::{Teller, decimal};
@@ -20,8 +20,12 @@ pub(super) fn of_part(tell: &Teller<'_>, id: PartId, part: &Part) -> Option<Sum>
     };
     let known = stock.gravity.is_some();
     let gravity = stock.gravity.unwrap_or(trade::USUAL_GRAVITY);
+    let named = stock.species.as_deref().and_then(trade::species_named);
     let source = match known {
-        true if stock.is_solid() => "Wood Handbook, Table 5-3b, ch. 4",
+        true if stock.is_solid() => {
+            let of_wood = named.filter(|own| own.wood.gravity == gravity);
+            of_wood.map_or("as the spec gives it", Species::gravity_from)
+        }
         true => "Wood Handbook, Table 12-1, unless the stock gives its own",
         false => "the usual gravity, since that of the stock is not known",
     };
