@@ -298,6 +298,14 @@ fn step(
         warned.push(task.work);
         blocks.push(Block::Caution(caution.into()));
     }
+    // Dust comes with the first sanding, whatever else is done in its step.
+    if task.sands
+        && !warned.contains(&Work::Sand)
+        && let Some(caution) = caution(Work::Sand, rags(source))
+    {
+        warned.push(Work::Sand);
+        blocks.push(Block::Caution(caution.into()));
+    }
     if let Some(square) = &task.square {
         let (a, b) = square.sides;
         let mark = figures.mark((a + b).is_measured());
@@ -324,14 +332,14 @@ fn at_most(tape: &Tape, limit: Length) -> String {
     if shown.is_positive() { tape.exact(shown) } else { tape.fine(limit) }
 }
 
-/// What the rags of the finish do that is used.
-fn rags(source: &Source<'_, '_>) -> Rags {
+/// What the rags of the finish do that is used, and whether it is thinned with water.
+fn rags(source: &Source<'_, '_>) -> (Rags, bool) {
     let used = source.work.piece.finish_used();
     let known = used.and_then(|(_, finish)| trade::finish_named(finish.kind.slug()));
-    known.map_or(Rags::StayCold, |finish| finish.rags)
+    known.map_or((Rags::StayCold, false), |finish| (finish.rags, finish.is_watery))
 }
 
-fn caution(work: Work, rags: Rags) -> Option<&'static str> {
+fn caution(work: Work, (rags, is_watery): (Rags, bool)) -> Option<&'static str> {
     match work {
         Work::Bench => None,
         Work::Machine => Some(
@@ -347,6 +355,9 @@ fn caution(work: Work, rags: Rags) -> Option<&'static str> {
             "Mind the glue's open time. Lay out clamps, cauls, and a wet cloth before you open the bottle. Wear gloves if your glue's label asks for them.",
         ),
         Work::Finish => Some(match rags {
+            Rags::StayCold if is_watery => {
+                "Air the room, wear a respirator against the mist when you spray and gloves when you brush, and keep the lids on."
+            }
             Rags::StayCold => {
                 "Air the room and wear a respirator against the vapor. Keep flames and sparks away, and keep the lids on."
             }

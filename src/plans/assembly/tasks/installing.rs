@@ -28,8 +28,9 @@ impl Maker<'_, '_> {
         };
         let once = |usual: Usual| vec![usual.times(1)];
         let work = Work::Fit;
-        let mut last =
-            self.simple(title, lines, Vec::new(), work, once(Usual::Leveling), vec![finished]);
+        let cases = self.piece.cases.iter().filter(|case| case.is_on_floor()).count();
+        let efforts = vec![Usual::Leveling.times(cases.max(1))];
+        let mut last = self.simple(title, lines, Vec::new(), work, efforts, vec![finished]);
         self.does(last, does);
         last = self.strips_up(last);
         last = self.bases_set(last);
