@@ -1,6 +1,6 @@
 //! The assembly order.
 
-use crate::measure::{Length, MEASURED, Tape, Unit};
+use crate::measure::{Length, MEASURED, Scale, Tape, Unit};
 use crate::model::HingeKind;
 use crate::plans::assembly::{Slot, Task, Wait, Work};
 use crate::plans::hardware::{self, Count, Kind};
@@ -178,7 +178,8 @@ fn hardware(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
                     "pair, {length} long, needs {} behind the front",
                     figures.text(sheet.room.length)
                 )];
-                told.extend(sheet.load.map(|load| format!("carries {load}")));
+                let scale = Scale::of(piece.tape());
+                told.extend(sheet.load.map(|load| format!("carries {}", scale.both(load))));
                 told.extend(slide.notes.iter().cloned());
                 (&slide.name, sheet.price, told)
             }

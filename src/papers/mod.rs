@@ -298,10 +298,15 @@ fn page(paper: &Paper, source: &Source<'_, '_>, compiled: &Compilation, hash: &s
         work: source.work,
         figures: Figures::telling_apart(*piece.tape(), clashing.clone()),
     };
-    let source = match clashing.is_empty() || blocks.iter().any(Block::is_drawn) {
+    let source = match clashing.is_empty() {
         true => source,
         false => {
-            blocks = (paper.blocks)(&apart);
+            let drawn = std::mem::replace(&mut blocks, (paper.blocks)(&apart));
+            for (own, before) in blocks.iter_mut().zip(drawn) {
+                if before.is_drawn() {
+                    *own = before;
+                }
+            }
             &apart
         }
     };

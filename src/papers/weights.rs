@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::diagnostics::listed;
 use crate::measure::{Exact, Length, Mass, Scale, Tape, Unit};
-use crate::model::{Opening, Piece};
+use crate::model::{Opening, OpeningKind, Piece};
 use crate::parts::Cuboid;
 use crate::plans::Workings;
 use crate::plans::tipping::What;
@@ -363,7 +363,19 @@ fn tips(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>) {
         true => " Cases that are fixed to each other tip as one.",
         false => "",
     };
-    blocks.push(Block::Note(format!("Every drawer is full and out by its whole slide, every door is open 90 degrees, and the case is empty and stands alone.{joined} A child on an open drawer is not counted.")));
+    let openings = || piece.cases.iter().flat_map(|case| &case.openings);
+    let doors = openings().any(Opening::is_door);
+    let drawers = openings().any(|own| matches!(own.kind, OpeningKind::Drawer { .. }));
+    let mut open = Vec::new();
+    open.extend(drawers.then_some("every drawer is full and out by its whole slide"));
+    open.extend(doors.then_some("every door is open 90 degrees"));
+    open.push("the case is empty and stands alone");
+    let child = if drawers { " A child on an open drawer is not counted." } else { "" };
+    let mut open = listed(&open);
+    if let Some(first) = open.get_mut(..1) {
+        first.make_ascii_uppercase();
+    }
+    blocks.push(Block::Note(format!("{open}.{joined}{child}")));
     blocks.push(Block::Table(table));
     let names = listed(&tips);
     let several = tips.len() > 1 || plans.iter().any(|plan| plan.tips() && plan.cases.len() > 1);
@@ -371,7 +383,11 @@ fn tips(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>) {
     let them = if several { "them" } else { "it" };
     blocks.extend(match (tips.is_empty(), piece.site.fixed) {
         (true, _) => None,
-        (false, true) => Some(Block::Caution(format!("{names} can tip if {it} {is} opened before {it} {is} screwed to the wall. Put the doors and drawers in after the screws hold."))),
+        (false, true) => Some(Block::Caution(format!("{names} can tip if {it} {is} opened before {it} {is} screwed to the wall. Put the {} in after the screws hold.", match (doors, drawers) {
+            (true, true) => "doors and drawers",
+            (true, false) => "doors",
+            (false, _) => "drawers",
+        }))),
         (false, false) => Some(Block::Caution(format!("{names} can tip, and nothing fixes {them} to the wall yet. Screw {them} to the wall."))),
     });
 }

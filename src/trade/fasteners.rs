@@ -118,6 +118,14 @@ pub fn shortest_sold(least: Length, most: Length, unit: Unit) -> Option<Length> 
     sold(unit).find(|length| (least..=most).contains(length))
 }
 
+/// A screw longer than those that are sold everywhere: the next full half inch or 10 mm
+/// (from memory: 3-1/2 and 4 in, 100 and 120 mm).
+#[must_use]
+pub fn long_screw(least: Length, unit: Unit) -> Length {
+    let step = unit.either(Length::inches(1, 2), Length::mm(10));
+    step * (least / step).ceil()
+}
+
 /// The lengths that are sold, the shortest first.
 fn sold(unit: Unit) -> impl Iterator<Item = Length> {
     let (inches, metric) = SOLD;
@@ -296,6 +304,9 @@ mod tests {
         assert_eq!(screw_sold(inch(17, 16), inch(35, 32), Unit::Inch), None);
         let metric = |a, b| screw_sold(Length::mm(a), Length::mm(b), Unit::Millimetre);
         assert_eq!(metric(25, 28), Some(Length::mm(25)));
+        // A nailer of 13/16, a back of 7/32, 1/2 of wallboard, and 1-1/2 of stud: 3-1/32.
+        assert_eq!(long_screw(inch(97, 32), Unit::Inch), inch(7, 2));
+        assert_eq!(long_screw(Length::mm(93), Unit::Millimetre), Length::mm(100));
     }
 
     #[test]

@@ -37,16 +37,17 @@ pub use clothes::{
     pole_stiffness, rail_from_back, rail_play, tube_stiffness,
 };
 pub use cutter::{
-    depth_passes, flute_arc, flute_area, flute_lines, flute_width, mating, rabbet_overhang,
-    rim_speed, speed_limit, stroke_overlap, usual_bit, usual_rabbet_bit, widest_by_hand,
+    depth_passes, flute_arc, flute_area, flute_lines, flute_width, light_last, mating,
+    rabbet_overhang, rim_speed, speed_limit, stroke_overlap, usual_bit, usual_rabbet_bit,
+    widest_by_hand,
 };
 pub use driver::{
     Axis as DriverAxis, Block, ScrewWay, block, block_round, blocks_meet, screwed_through,
 };
 pub use fasteners::{
-    base_block, floor_blocks, front_bite, into_face, pocket_count, pocket_places, pocket_reach,
-    pocket_screw, pocket_screw_into, pocket_width, screw_sold, screws_along, short_of_face,
-    shortest_sold, thin_bite,
+    base_block, floor_blocks, front_bite, into_face, long_screw, pocket_count, pocket_places,
+    pocket_reach, pocket_screw, pocket_screw_into, pocket_width, screw_sold, screws_along,
+    short_of_face, shortest_sold, thin_bite,
 };
 pub use finishes::{
     COAT_READY, FINISH_WASTE, FINISHES, FinishGood, Rags, Sanding, brushing_time, coating_time,

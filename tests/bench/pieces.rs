@@ -243,11 +243,6 @@ impl Writer<'_> {
             1 => {
                 self.is("toe kick in the ends");
                 self.line("base { toe-kick; high 4 in; set-back 3 in; cut-into ends }");
-                if self.number(3) == 0 {
-                    self.is("leg under the bottom");
-                    let leg = self.one_of(&["leg { }", "leg { wide 8 in }"]);
-                    self.line(leg);
-                }
                 if self.alone && self.number(4) > 0 {
                     self.is("boards around a pipe");
                     self.pipe = true;
@@ -355,6 +350,11 @@ impl Writer<'_> {
             let deep = self.number(8) + 17;
             self.line(&format!("wide {wide} in; deep {deep} in; high {high} in; stock ply"));
             self.base();
+            if self.drawn.ways.contains("toe kick in the ends") && self.number(3) == 0 {
+                self.is("leg under the bottom");
+                let leg = self.one_of(&["leg { }", "leg { wide 8 in }"]);
+                self.line(leg);
+            }
         }
         let mut seams = [false; 2];
         if framed {

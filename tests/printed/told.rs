@@ -55,7 +55,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         "run on wood" => {
             (Told::Sheet("fitting"), &["box_high", "box_less", "clear", "stop", "open"])
         }
-        "set stop" => (Told::Sheet("fitting"), &["size", "over", "set_back"]),
+        "set stop" => (Told::Sheet("fitting"), &["size", "over", "set_back", "screws"]),
         "set catch" => (Told::Sheet("fitting"), &["from_corner"]),
         "set rail" => (
             Told::Sheet("fitting"),

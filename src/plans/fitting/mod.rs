@@ -78,8 +78,8 @@ pub struct Fastened<'a> {
 /// Works out what is fastened.
 #[must_use]
 pub(super) fn fastened<'a>(work: &Workings<'a>) -> Fastened<'a> {
-    let Fitting { drawers, hinges, fronts, .. } = work.fitting();
-    let fastenings = screws::plan(work, drawers, hinges, fronts);
+    let Fitting { drawers, hinges, fronts, stops, .. } = work.fitting();
+    let fastenings = screws::plan(work, drawers, hinges, fronts, stops);
     let screws = screws::count(&fastenings);
     Fastened { fastenings, screws }
 }

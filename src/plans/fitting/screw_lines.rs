@@ -219,9 +219,16 @@ pub(super) fn beside_middle<'a>(
     }
     let off = row.wide / 4;
     let rows = [-off, off].map(|by| row.shifted(by));
+    let wanted = count.div_ceil(2).max(2);
     let lines = rows.iter().flat_map(|row| {
-        let stretches = row.stretches(&[], unit).into_iter();
-        stretches.map(|stretch| row.line(stretch, count.div_ceil(2).max(2), unit))
+        // Where cuts part the line into many, a screw in each of a few of them will do.
+        let stretches = row.stretches(&[], unit);
+        let last = stretches.len().saturating_sub(1);
+        let few = usize::try_from(wanted).unwrap_or(2);
+        let is_kept =
+            |number: usize| last < few || (0..few).any(|own| own * last / (few - 1) == number);
+        let kept = stretches.into_iter().enumerate().filter(move |(number, _)| is_kept(*number));
+        kept.map(move |(_, stretch)| row.line(stretch, wanted, unit)).collect::<Vec<_>>()
     });
     lines.collect()
 }

@@ -10,7 +10,7 @@ use crate::trade;
 
 use super::fronts::ScrewLength;
 use super::screw_lines::{self, ScrewLine};
-use super::{Drawer, HungAt, OntoBox};
+use super::{Drawer, HungAt, OntoBox, Stop};
 use super::{backs, driver_room, false_fronts, leg_blocks, pockets, screws_apart, stacked};
 
 /// What they are for.
@@ -46,6 +46,8 @@ pub enum Purpose {
     Blocks,
     /// Blocks that hold false fronts.
     Holding,
+    /// Strips that doors close against.
+    Stops,
     /// False fronts, from behind through their blocks.
     FalseFronts,
     /// The back of a case.
@@ -119,6 +121,7 @@ pub(super) fn plan<'a>(
     drawers: &[Drawer<'a>],
     hinges: &[HungAt<'a>],
     fronts: &[OntoBox<'a>],
+    stops: &[Stop<'a>],
 ) -> Vec<Fastening<'a>> {
     let joints: Vec<Joined<'a>> = joined(work.parts);
     // Joints follow each other case by case, as parts do.
@@ -199,6 +202,20 @@ pub(super) fn plan<'a>(
             part,
             into: Vec::new(),
             joint: slid.map(|own| own.index),
+            lines: Vec::new(),
+        });
+    }
+    for stop in stops {
+        let Some((on, (count, long))) = stop.on.zip(stop.screws(work.piece.tape().unit)) else {
+            continue;
+        };
+        found.push(Fastening {
+            purpose: Purpose::Stops,
+            long,
+            count,
+            part: on,
+            into: Vec::new(),
+            joint: None,
             lines: Vec::new(),
         });
     }

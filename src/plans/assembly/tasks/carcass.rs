@@ -5,7 +5,6 @@ use crate::measure::{Length, MEASURED};
 use crate::model::{Case, CaseId, Side};
 use crate::parts::{Assembly, Direction, Face, Joint, JointSort, Part, PartId, Role};
 use crate::plans::assembly::gluing;
-use crate::plans::fitting::leg_block;
 use crate::plans::operations::{Doing, FrameOn};
 use crate::plans::shelves;
 use crate::plans::squareness;
@@ -27,11 +26,13 @@ enum Planting {
 impl Planting {
     const ALL: [Self; 3] = [Self::OnBase, Self::Kick, Self::Legs];
 
-    fn title(self) -> &'static str {
+    /// What the step is called, with the name of its case where there are several.
+    fn title(self, case: Option<&str>) -> String {
+        let of = case.map_or_else(String::new, |case| format!(" of {case}"));
         match self {
-            Self::OnBase => "Set the carcass on its base",
-            Self::Kick => "Fix the toe kick",
-            Self::Legs => "Set the legs under the bottom",
+            Self::OnBase => format!("Set the carcass{of} on its base"),
+            Self::Kick => format!("Fix the toe kick{of}"),
+            Self::Legs => format!("Set the legs under the bottom{of}"),
         }
     }
 
@@ -199,10 +200,13 @@ impl Maker<'_, '_> {
                     lines.extend(told);
                     does.push(doing);
                 }
-                Planting::Kick => lines.push(format!(
+                Planting::Kick => {
+                    lines.extend(self.kick_covered(case, &parts));
+                    lines.push(format!(
                     "{marks}: {} across both notches, with its ends flush with those of the case and the screws on the lines of the layout sheet; sink their heads, and fill the holes where they are seen",
                     self.glue_and_screw(&parts)
-                )),
+                    ));
+                }
                 Planting::Legs => {
                     let (told, doing) = self.legs_held(&joints);
                     lines.extend(told);
@@ -211,8 +215,9 @@ impl Maker<'_, '_> {
             }
             let efforts = vec![Usual::Planting.times(parts.len())];
             let work = Work::Bench;
+            let name = self.piece.case(case).filter(|_| self.piece.cases.len() > 1);
             let task = self.simple(
-                planting.title().to_owned(),
+                planting.title(name.map(|case| case.name.as_str())),
                 lines,
                 parts.clone(),
                 work,
@@ -226,40 +231,6 @@ impl Maker<'_, '_> {
         }
         last.extend(loose);
         last
-    }
-
-    /// How legs are held under a bottom: with screws down through it, or with a block below
-    /// where a board stands over them.
-    fn legs_held(&self, joints: &[usize]) -> (Vec<String>, Vec<Doing>) {
-        let tape = self.piece.tape();
-        let (mut screwed, mut lines, mut does) = (Vec::new(), Vec::new(), Vec::new());
-        for index in joints {
-            let Some(joint) = self.parts.joints.get(*index) else { continue };
-            let Some(block) = leg_block(self.parts, joint, tape.unit) else {
-                screwed.push(joint.part);
-                continue;
-            };
-            let (leg, bottom) = (self.marks(&[joint.part]), self.marks(&[joint.into]));
-            let side = if block.left { "left" } else { "right" };
-            let count = block.screws;
-            lines.push(format!(
-                "{leg}: a board stands over it, where no screw can go down through {bottom}, so glue it on and hold it from below: glue a block {} square and {} long into the corner of {leg} and {bottom}, on the {side} of {leg} and in the middle of its length, and screw it with {count} screws up into {bottom} and {count} into {leg}, past each other",
-                tape.text(block.square),
-                tape.text(block.long),
-            ));
-            does.push(Doing::LegBlock(*index));
-        }
-        if !screwed.is_empty() {
-            let how = self.glue_and_screw(&screwed);
-            lines.insert(
-                0,
-                format!(
-                    "{}: {how} from above, on the lines of the layout sheet",
-                    self.marks(&screwed)
-                ),
-            );
-        }
-        (lines, does)
     }
 
     /// How a case is held on a base that is carried apart: where its ends stand on the
