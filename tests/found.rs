@@ -294,3 +294,21 @@ fn pocket_screws_stay_in_the_board_that_they_go_into() {
     assert!(edits(&wrong).contains(&"screw 1".to_owned()), "{:?}", edits(&wrong));
     assert_eq!(slugs(&ends("ply", " { screw 1-1/2 }")), ["pocket-screw-out"]);
 }
+
+/// Two dadoes 1/4 deep back to back leave 1/4 of 3/4: enough in plywood, and not between
+/// chips. 7/32 deep each they leave 5/16.
+#[test]
+fn dadoes_back_to_back_leave_more_of_particleboard() {
+    let at = |board: &str, deep: &str| {
+        let text = crate::said::LEG_UNDER
+            .replacen("stock thin ", &format!("stock board {{ {board} 3/4; actual 3/4; sheet {{ long 96; wide 48 }} }}\nstock thin "), 1)
+            .replacen("leg { }\n", &format!("shelves {{ joint dado {{ deep {deep} }} }}\n"), 1)
+            .replacen("divider;", "divider { stock board; joint dado };", 1)
+            .replacen("open a { share 1 }", "open a { share 1; shelf { fixed 1 } }", 1)
+            .replacen("open b { share 1 }", "open b { share 1; shelf { fixed 1 } }", 1);
+        slugs(&compile(&text))
+    };
+    assert!(!at("plywood", "1/4").contains(&"thin-wall"), "{:?}", at("plywood", "1/4"));
+    assert!(at("particleboard", "1/4").contains(&"thin-wall"), "{:?}", at("particleboard", "1/4"));
+    assert!(!at("particleboard", "7/32").contains(&"thin-wall"));
+}

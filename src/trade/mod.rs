@@ -83,9 +83,9 @@ pub use sheets::{SHEETS, SheetGood, sheet_named};
 pub use shims::{Shims, least_gap, shim_stack, widest_gap};
 pub use slips::{meant, thickness_off};
 pub use small_work::{
-    carried_beside, farthest_fence, largest_on_table, lasting_wall, least_wall, longest_stick,
-    narrowest_ripped, narrowest_routed, shortest_planed, shortest_routed, strip_width,
-    thinnest_planed,
+    carried_beside, chips_wall, farthest_fence, largest_on_table, lasting_wall, least_wall,
+    longest_stick, narrowest_ripped, narrowest_routed, shortest_planed, shortest_routed,
+    strip_width, thinnest_planed,
 };
 pub use species::{SPECIES, Species, Wood, species_named};
 pub use square::{
