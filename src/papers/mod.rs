@@ -15,6 +15,7 @@ mod emit;
 mod examples;
 mod figures;
 mod fitting;
+mod from_offcuts;
 mod gaps;
 mod gates;
 mod index;
@@ -30,6 +31,8 @@ mod moves;
 mod page;
 mod placed;
 mod reference;
+mod sawn_from;
+mod sheet_plans;
 mod sticks;
 mod visible;
 mod warnings;
@@ -95,6 +98,12 @@ pub const PAPERS: &[Paper] = &[
         title: "Cut list",
         about: "every part in the order you cut it, one fence setting at a time",
         blocks: cut_list::blocks,
+    },
+    Paper {
+        slug: "sheet-plans",
+        title: "Sheet plans",
+        about: "which sheets to take, and every cut in them, drawn to scale",
+        blocks: sheet_plans::blocks,
     },
     Paper {
         slug: "layout",

@@ -21,6 +21,7 @@ pub mod operations;
 pub mod scribe_strips;
 pub mod seasons;
 pub mod setups;
+pub mod sheets;
 pub mod shelves;
 pub mod small_parts;
 pub mod spans;

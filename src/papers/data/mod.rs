@@ -10,6 +10,7 @@ mod lines;
 mod opens;
 mod record;
 mod sections;
+mod sheets;
 mod stacked;
 mod wooden;
 mod work;
@@ -61,7 +62,10 @@ impl<'d> Data<'d> {
                 unit: maker.tape.unit.name(),
                 tape: maker.figure(maker.tape.mark),
             },
-            shop: Shop { base_plate: maker.figure(piece.shop.base_plate) },
+            shop: Shop {
+                base_plate: maker.figure(piece.shop.base_plate),
+                kerf: maker.figure(piece.shop.kerf),
+            },
             stocks: piece
                 .stocks
                 .iter()
@@ -76,6 +80,7 @@ impl<'d> Data<'d> {
                     movement: stock.wood.map(|wood| stock.sawn.coefficient(&wood)),
                 })
                 .collect(),
+            sheets: maker.sheets(),
             tools: maker.tools(),
             parts: parts.all.iter().map(|part| maker.part(part)).collect(),
             joints: parts

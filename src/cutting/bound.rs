@@ -1,0 +1,154 @@
+//! What no plan can do with less of.
+//!
+//! A dual-feasible function gives lengths other values, so that whatever fits in a sheet
+//! still does when lengths are taken by them. The areas by such values then ask for as
+//! many sheets as any plan: Fekete and Schepers, A general framework for bounds for
+//! higher-dimensional orthogonal packing problems (Mathematical Methods of Operations
+//! Research 60, 2004), and Carlier, Clautiaux and Moukrim, New reduction procedures and
+//! lower bounds for the two-dimensional bin packing problem with fixed orientation
+//! (Computers and Operations Research 34, 2007).
+
+use std::collections::BTreeSet;
+
+use super::{Kind, Order, Size, Wanted, Way};
+
+/// The most multiples that `Value::Steps` counts in.
+const STEPS: i64 = 12;
+
+/// What a length counts as, of a whole.
+#[derive(Clone, Copy, Debug)]
+enum Value {
+    /// As what it is.
+    Own,
+    /// As nothing below this, and as the whole where less than this would be left.
+    Cut(i64),
+    /// As how many of this go in; what is more than half counts as what it keeps others
+    /// from.
+    Fit(i64),
+    /// In whole steps, of which so many and one more are the whole.
+    Steps(i64),
+}
+
+impl Value {
+    fn of(self, own: i64, whole: i64) -> i128 {
+        let value = match self {
+            Self::Own => own,
+            Self::Cut(least) if own > whole - least => whole,
+            Self::Cut(least) if own < least => 0,
+            Self::Cut(_) => own,
+            Self::Fit(one) if 2 * own > whole => 2 * (whole / one - (whole - own) / one),
+            Self::Fit(one) if 2 * own == whole => whole / one,
+            Self::Fit(one) => 2 * (own / one),
+            Self::Steps(steps) => {
+                let scaled = i128::from(own) * i128::from(steps + 1);
+                let whole = i128::from(whole);
+                return match scaled % whole {
+                    0 => i128::from(own) * i128::from(steps),
+                    _ => scaled / whole * whole,
+                };
+            }
+        };
+        i128::from(value)
+    }
+
+    fn whole(self, whole: i64) -> i128 {
+        i128::from(match self {
+            Self::Own | Self::Cut(_) => whole,
+            Self::Fit(one) => 2 * (whole / one),
+            Self::Steps(steps) => whole.saturating_mul(steps),
+        })
+    }
+}
+
+/// The least that any plan costs, as far as can be told from the sizes alone: of the kind
+/// of sheet that can be bought, in its costs. Where there are several kinds, all count
+/// by their areas.
+#[must_use]
+pub fn fewest(order: &Order) -> i64 {
+    let mut bought = order.kinds.iter().filter(|kind| kind.count.is_none());
+    let (Some(kind), None) = (bought.next(), bought.next()) else { return by_area(order) };
+    let had: i128 = order.kinds.iter().filter(|own| own.count.is_some()).map(all_of).sum();
+    let count: usize = order.kinds.iter().filter_map(|own| own.count).sum();
+    // What is on hand holds no more than its area, and none of it more than a sheet does.
+    let pieces: i128 = order.pieces.iter().map(|piece| area(piece.size)).sum();
+    let by_area = (pieces - had).max(0).div_ceil_of(area(kind.size));
+    let larger = order.kinds.iter().any(|own| {
+        Way::BOTH.into_iter().any(|way| own.count.is_some() && way.of(own.size) > way.of(kind.size))
+    });
+    let by_value = match larger {
+        true => 0,
+        false => by_value(order, kind) - i128::try_from(count).unwrap_or(i128::MAX),
+    };
+    let sheets = i64::try_from(by_area.max(by_value).max(0)).unwrap_or(i64::MAX);
+    sheets.saturating_mul(kind.cost)
+}
+
+fn area([long, wide]: Size) -> i128 {
+    i128::from(long) * i128::from(wide)
+}
+
+fn all_of(kind: &Kind) -> i128 {
+    area(kind.size) * kind.count.and_then(|count| i128::try_from(count).ok()).unwrap_or(1)
+}
+
+trait DivCeil {
+    fn div_ceil_of(self, by: Self) -> Self;
+}
+
+impl DivCeil for i128 {
+    fn div_ceil_of(self, by: Self) -> Self {
+        if by <= 0 { 0 } else { (self + by - 1) / by }
+    }
+}
+
+/// The cost of as much area as the pieces have, bought where it is cheapest.
+fn by_area(order: &Order) -> i64 {
+    let mut rest: i128 = order.pieces.iter().map(|piece| area(piece.size)).sum();
+    let mut kinds: Vec<&Kind> = order.kinds.iter().filter(|kind| area(kind.size) > 0).collect();
+    kinds.sort_by(|a, b| {
+        let own = i128::from(a.cost) * area(b.size);
+        own.cmp(&(i128::from(b.cost) * area(a.size)))
+    });
+    let mut cost: i128 = 0;
+    for kind in kinds {
+        let most = kind.count.map_or(rest, |_| all_of(kind).min(rest)).max(0);
+        rest -= most;
+        if rest == 0 {
+            cost += (most * i128::from(kind.cost)).div_ceil_of(area(kind.size));
+            break;
+        }
+        cost += most * i128::from(kind.cost) / area(kind.size);
+    }
+    i64::try_from(cost).unwrap_or(i64::MAX)
+}
+
+/// The most sheets of one kind that any pair of values asks for.
+fn by_value(order: &Order, kind: &Kind) -> i128 {
+    let [along, across] = Way::BOTH.map(|way| values(order, kind, way));
+    let [long, wide] = kind.size;
+    let mut most = 0;
+    for one in &along {
+        for other in &across {
+            let held = one.whole(long) * other.whole(wide);
+            let lain = |[a, b]: Size| {
+                (a <= long && b <= wide).then(|| one.of(a, long) * other.of(b, wide))
+            };
+            let least = |piece: &Wanted| piece.ways().filter_map(|(_, size)| lain(size)).min();
+            // What fits in no sheet of the kind asks for none.
+            let all: i128 = order.pieces.iter().filter_map(least).sum();
+            most = most.max(all.div_ceil_of(held));
+        }
+    }
+    most
+}
+
+/// The values that may tell something of these pieces.
+fn values(order: &Order, kind: &Kind, way: Way) -> Vec<Value> {
+    let whole = way.of(kind.size);
+    let sizes = order.pieces.iter().flat_map(Wanted::ways).map(|(_, size)| way.of(size));
+    let marks = sizes.flat_map(|own| [own, whole - own]);
+    let marks: BTreeSet<i64> = marks.filter(|own| *own > 0 && 2 * own <= whole).collect();
+    let of_marks = marks.into_iter().flat_map(|own| [Value::Cut(own), Value::Fit(own)]);
+    let steps = (1..=STEPS).map(Value::Steps);
+    [Value::Own].into_iter().chain(of_marks).chain(steps).collect()
+}
