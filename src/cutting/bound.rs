@@ -12,6 +12,8 @@ use std::collections::BTreeSet;
 
 use super::{Kind, Order, Size, Wanted, Way};
 
+/// The most sizes of pieces that values are made from, each way.
+const MARKS: usize = 48;
 /// The most multiples that `Value::Steps` counts in.
 const STEPS: i64 = 12;
 
@@ -148,7 +150,10 @@ fn values(order: &Order, kind: &Kind, way: Way) -> Vec<Value> {
     let sizes = order.pieces.iter().flat_map(Wanted::ways).map(|(_, size)| way.of(size));
     let marks = sizes.flat_map(|own| [own, whole - own]);
     let marks: BTreeSet<i64> = marks.filter(|own| *own > 0 && 2 * own <= whole).collect();
-    let of_marks = marks.into_iter().flat_map(|own| [Value::Cut(own), Value::Fit(own)]);
+    // Of very many, some all over their range.
+    let step = marks.len().div_ceil(MARKS).max(1);
+    let of_marks =
+        marks.into_iter().step_by(step).flat_map(|own| [Value::Cut(own), Value::Fit(own)]);
     let steps = (1..=STEPS).map(Value::Steps);
     [Value::Own].into_iter().chain(of_marks).chain(steps).collect()
 }

@@ -85,7 +85,8 @@ impl Play<'_> {
             self.about(index, part, "nobody read how damp its wood is");
         }
         let marked = self.boards[part].part.mark.clone();
-        let is_first = sheet.is_some() && first == marked;
+        // What is cut already is sawn from no sheet any more.
+        let is_first = sheet.is_some() && first == marked && !self.boards[part].part.cut;
         if let Some(roughs) = is_first.then(|| self.roughs(&marked, of)).flatten() {
             let asked = [size[0].exact, size[1].exact];
             let slack = self.packet.job.tape.exact / 2.0;

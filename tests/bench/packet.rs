@@ -149,6 +149,8 @@ pub(super) struct Part {
     pub(super) stock: String,
     pub(super) grain: String,
     #[serde(default)]
+    pub(super) cut: bool,
+    #[serde(default)]
     pub(super) edges: Vec<EdgeStrip>,
     pub(super) faces: Faces,
 }

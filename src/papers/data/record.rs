@@ -77,6 +77,9 @@ pub(super) struct PartData<'d> {
     pub(super) faces: Faces,
     pub(super) from: [Refs; 3],
     pub(super) spec: Option<usize>,
+    /// It lies on the bench already.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub(super) cut: bool,
 }
 
 /// A strip on an edge of a part.

@@ -15,8 +15,11 @@ pub use tool::Tool;
 
 use super::Workings;
 
-/// How many rounds the search takes for fewer sheets, and for larger leftovers.
+/// How many rounds the search takes for fewer sheets, and for larger leftovers, where there
+/// are few pieces.
 const ROUNDS: [usize; 2] = [4000, 300];
+/// Where there are more pieces than this, a round takes longer, and so there are fewer.
+const FEW: usize = 30;
 /// A sheet costs as much more than a piece on hand that no number of these outweighs it.
 const SHEET: i64 = 1_000_000;
 /// In how many parts of a millimeter sizes are told to the search: every 64th of an inch
@@ -107,7 +110,7 @@ fn of_stock(
         kinds: sources.iter().map(kind).collect(),
         pieces: blanks.iter().map(wanted).collect(),
         stages: Stages { most: Some(shop.stages), first: Some(first) },
-        rounds: ROUNDS,
+        rounds: ROUNDS.map(|rounds| rounds * FEW / blanks.len().max(FEW)),
     };
     let plan = cutting::plan(&order);
     let mut sheets = plan.sheets;
