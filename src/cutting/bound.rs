@@ -67,22 +67,36 @@ impl Value {
 /// by their areas.
 #[must_use]
 pub fn fewest(order: &Order) -> i64 {
-    let mut bought = order.kinds.iter().filter(|kind| kind.count.is_none());
-    let (Some(kind), None) = (bought.next(), bought.next()) else { return by_area(order) };
-    let had: i128 = order.kinds.iter().filter(|own| own.count.is_some()).map(all_of).sum();
+    let least = by_area(order);
+    let Some(kind) = bought(order) else { return least };
     let count: usize = order.kinds.iter().filter_map(|own| own.count).sum();
-    // What is on hand holds no more than its area, and none of it more than a sheet does.
-    let pieces: i128 = order.pieces.iter().map(|piece| area(piece.size)).sum();
-    let by_area = (pieces - had).max(0).div_ceil_of(area(kind.size));
+    // None of what is on hand holds more than a sheet does, unless it is larger.
     let larger = order.kinds.iter().any(|own| {
         Way::BOTH.into_iter().any(|way| own.count.is_some() && way.of(own.size) > way.of(kind.size))
     });
-    let by_value = match larger {
-        true => 0,
-        false => by_value(order, kind) - i128::try_from(count).unwrap_or(i128::MAX),
-    };
-    let sheets = i64::try_from(by_area.max(by_value).max(0)).unwrap_or(i64::MAX);
-    sheets.saturating_mul(kind.cost)
+    if larger {
+        return least;
+    }
+    let sheets = by_value(order, kind) - i128::try_from(count).unwrap_or(i128::MAX);
+    least.max(cost_of(sheets, kind))
+}
+
+/// The only kind that can be bought.
+fn bought(order: &Order) -> Option<&Kind> {
+    let mut bought = order.kinds.iter().filter(|kind| kind.count.is_none());
+    bought.next().filter(|_| bought.next().is_none())
+}
+
+fn cost_of(sheets: i128, kind: &Kind) -> i64 {
+    i64::try_from(sheets.max(0)).unwrap_or(i64::MAX).saturating_mul(kind.cost)
+}
+
+/// The same by the areas alone: what is on hand holds no more than its own.
+pub(super) fn by_area(order: &Order) -> i64 {
+    let Some(kind) = bought(order) else { return by_cheapest_area(order) };
+    let had: i128 = order.kinds.iter().filter(|own| own.count.is_some()).map(all_of).sum();
+    let pieces: i128 = order.pieces.iter().map(|piece| area(piece.size)).sum();
+    cost_of((pieces - had).max(0).div_ceil_of(area(kind.size)), kind)
 }
 
 fn area([long, wide]: Size) -> i128 {
@@ -104,7 +118,7 @@ impl DivCeil for i128 {
 }
 
 /// The cost of as much area as the pieces have, bought where it is cheapest.
-fn by_area(order: &Order) -> i64 {
+fn by_cheapest_area(order: &Order) -> i64 {
     let mut rest: i128 = order.pieces.iter().map(|piece| area(piece.size)).sum();
     let mut kinds: Vec<&Kind> = order.kinds.iter().filter(|kind| area(kind.size) > 0).collect();
     kinds.sort_by(|a, b| {
@@ -124,21 +138,44 @@ fn by_area(order: &Order) -> i64 {
     i64::try_from(cost).unwrap_or(i64::MAX)
 }
 
+/// What a piece counts as, the way it lies and the other way.
+type Counts = [i128; 2];
+
 /// The most sheets of one kind that any pair of values asks for.
 fn by_value(order: &Order, kind: &Kind) -> i128 {
-    let [along, across] = Way::BOTH.map(|way| values(order, kind, way));
     let [long, wide] = kind.size;
-    let mut most = 0;
-    for one in &along {
-        for other in &across {
-            let held = one.whole(long) * other.whole(wide);
-            let lain = |[a, b]: Size| {
-                (a <= long && b <= wide).then(|| one.of(a, long) * other.of(b, wide))
+    // What fits in no sheet of the kind asks for none.
+    let lies = |piece: &Wanted| {
+        let [a, b] = piece.size;
+        [a <= long && b <= wide, piece.turns && b <= long && a <= wide]
+    };
+    let pieces: Vec<(&Wanted, [bool; 2])> =
+        order.pieces.iter().map(|own| (own, lies(own))).collect();
+    let counted = |way: Way| -> Vec<(i128, Vec<Counts>)> {
+        let whole = way.of(kind.size);
+        let of = |value: Value| {
+            let count = |piece: &Wanted| {
+                [way, way.other()].map(|side| value.of(side.of(piece.size), whole))
             };
-            let least = |piece: &Wanted| piece.ways().filter_map(|(_, size)| lain(size)).min();
-            // What fits in no sheet of the kind asks for none.
-            let all: i128 = order.pieces.iter().filter_map(least).sum();
-            most = most.max(all.div_ceil_of(held));
+            (value.whole(whole), pieces.iter().map(|(piece, _)| count(piece)).collect())
+        };
+        values(order, kind, way).into_iter().map(of).collect()
+    };
+    let [along, across] = Way::BOTH.map(counted);
+    let mut most = 0;
+    for (held_along, one) in &along {
+        for (held_across, other) in &across {
+            let own = one.iter().zip(other).zip(&pieces);
+            let counts = own.map(|((one, other), (_, lies))| {
+                let [straight, turned] = [one[0] * other[0], one[1] * other[1]];
+                match lies {
+                    [true, true] => straight.min(turned),
+                    [true, false] => straight,
+                    [false, true] => turned,
+                    [false, false] => 0,
+                }
+            });
+            most = most.max(counts.sum::<i128>().div_ceil_of(held_along * held_across));
         }
     }
     most

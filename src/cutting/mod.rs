@@ -142,6 +142,8 @@ pub struct Plan {
     pub sheets: Vec<Sheet>,
     /// The pieces that fit no sheet.
     pub unplaced: Vec<usize>,
+    /// No plan costs less than this, as far as is known.
+    pub least: i64,
 }
 
 impl Plan {

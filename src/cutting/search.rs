@@ -5,8 +5,9 @@ use std::rc::Rc;
 
 use oorandom::Rand64;
 
+use super::bound::{by_area, fewest};
 use super::tree::Place;
-use super::{Node, Order, Plan, Sheet, Way, fewest};
+use super::{Node, Order, Plan, Sheet, Way};
 
 /// How many plans from nothing it begins with.
 const STARTS: usize = 24;
@@ -26,7 +27,7 @@ pub fn plan(order: &Order) -> Plan {
     let best = search.cheapest();
     let best = search.with_largest_left(best);
     let sheets = best.sheets.iter().map(|sheet| (**sheet).clone());
-    Plan { sheets: sheets.collect(), unplaced: search.too_large }
+    Plan { sheets: sheets.collect(), unplaced: search.too_large, least: search.least }
 }
 
 /// A plan in the making.
@@ -45,6 +46,8 @@ struct Search<'o> {
     below: i64,
     areas: Vec<i128>,
     too_large: Vec<usize>,
+    /// What no plan costs less than.
+    least: i64,
 }
 
 impl<'o> Search<'o> {
@@ -53,7 +56,8 @@ impl<'o> Search<'o> {
         let areas = order.pieces.iter().map(|piece| area(piece.size)).collect();
         // Any seed would do, and it must be the same for ever.
         let random = Rand64::new(16);
-        let mut search = Self { order, random, below: i64::MAX, areas, too_large: Vec::new() };
+        let mut search =
+            Self { order, random, below: i64::MAX, areas, too_large: Vec::new(), least: 0 };
         let fits = |index: &usize| {
             let kinds = 0..order.kinds.len();
             kinds.into_iter().any(|kind| search.fresh(kind, *index, None).is_some())
@@ -88,9 +92,13 @@ impl<'o> Search<'o> {
         let all = (0..self.order.pieces.len()).filter(|index| !self.too_large.contains(index));
         let all: Vec<usize> = all.collect();
         let mut best = Draft::default();
-        let least = fewest(self.order);
+        // Most orders are done as soon as the areas allow.
+        self.least = by_area(self.order);
         self.below = i64::MAX;
         for start in 0..STARTS {
+            if self.below <= self.least {
+                break;
+            }
             let mut draft = Draft { sheets: Vec::new(), out: all.clone() };
             self.fill(&mut draft, start > 0);
             let cost = self.cost(&draft);
@@ -99,11 +107,14 @@ impl<'o> Search<'o> {
                 best = draft;
             }
         }
+        if self.below > self.least {
+            self.least = fewest(self.order);
+        }
         let mut draft = best.clone();
         self.shrink(&mut draft);
         let mut late = Late::of(self.outside(&draft));
         for round in 0..self.order.rounds[0] {
-            if self.below <= least {
+            if self.below <= self.least {
                 break;
             }
             let mut next = draft.clone();

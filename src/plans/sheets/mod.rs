@@ -122,7 +122,7 @@ fn of_stock(
         *number += 1;
         Some(saw.sawn(*number, source, &own.root))
     });
-    OfStock { stock: StockId(0), sheets: sawn.collect(), least: cutting::fewest(&order) / SHEET }
+    OfStock { stock: StockId(0), sheets: sawn.collect(), least: plan.least / SHEET }
 }
 
 /// A length along and a length across the grain, as they lie along a sheet and across it.
