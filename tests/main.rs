@@ -19,6 +19,7 @@ mod behind;
 mod bench;
 mod bounds;
 mod broken;
+mod buying;
 mod ci_files;
 mod cli_check;
 mod cli_shell;

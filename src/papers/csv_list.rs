@@ -6,6 +6,8 @@ use crate::model::Piece;
 use crate::parts::{Grain, Part};
 use crate::plans::Workings;
 
+use super::Source;
+use super::buying_list;
 use super::left_to_cut;
 use super::sawn_from::SawnFrom;
 
@@ -67,6 +69,16 @@ pub(super) fn cut_list(work: &Workings<'_>) -> String {
             first.map_or(String::new(), |first| parts.mark(first).to_owned()),
             sawn_from.told([id].into_iter()),
         ]);
+    }
+    written(&rows)
+}
+
+/// What to buy, one row for each.
+pub(super) fn buying_list(source: &Source<'_, '_>) -> String {
+    let mut rows = vec![["sort", "buy", "what", "price", "comes to"].map(str::to_owned)];
+    for line in buying_list::lines(source) {
+        let comes_to = line.comes_to.map_or_else(String::new, buying_list::in_hundredths);
+        rows.push([line.sort.to_owned(), line.amount, line.what, line.price, comes_to]);
     }
     written(&rows)
 }

@@ -212,7 +212,8 @@ fn waits(piece: &Piece, part: &Part, is_planned: bool) -> Option<&'static str> {
 
 /// What the rough pieces of a stock come to: board feet, or cubic metres.
 fn volume(stock: &Stock, own: &[(PartId, &Part)], source: &Source<'_, '_>) -> String {
-    amount(source.work.piece, sticks::pieces(source, stock.nominal, own))
+    let pieces = source.work.sticks().pieces(source.work.piece, stock.nominal, own);
+    amount(source.work.piece, pieces.into_iter())
 }
 
 /// What rough pieces of lumber come to, each with its nominal thickness, its width, and

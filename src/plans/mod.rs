@@ -5,6 +5,7 @@
 
 pub mod assembly;
 pub mod bases;
+pub mod buying;
 mod beside;
 pub mod countertops;
 pub mod drawers;

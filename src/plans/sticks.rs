@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::measure::Length;
-use crate::model::StockId;
+use crate::model::{Piece, StockId};
 use crate::parts::{Part, PartId};
 use crate::trade;
 
@@ -39,6 +39,26 @@ impl Stick {
 }
 
 impl Sticks {
+    /// The rough pieces that parts of one stock are sawn from: nominal thickness, width,
+    /// and length.
+    #[must_use]
+    pub fn pieces(
+        &self,
+        piece: &Piece,
+        nominal: Length,
+        own: &[(PartId, &Part)],
+    ) -> Vec<(Length, Length, Length)> {
+        let of = |(id, part): &(PartId, &Part)| {
+            let own = self.of(*id).is_none_or(|stick| stick.is_under(*id));
+            let long = self.rough_long(*id, part);
+            // Each layer of a laminated part is a rough piece of its own.
+            let layers = if own { gluing::layers(piece, part) } else { 0 };
+            let wide = part.rough.width;
+            (0..layers).map(move |_| (nominal, wide, long)).collect::<Vec<_>>()
+        };
+        own.iter().flat_map(of).collect()
+    }
+
     /// How long the rough piece is that a part comes from.
     #[must_use]
     pub fn rough_long(&self, id: PartId, part: &Part) -> Length {
