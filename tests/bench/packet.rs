@@ -4,7 +4,7 @@
 use serde::Deserialize;
 
 use super::figures;
-use super::scribing::{FitCover, FitFiller, Scribe, ScribedEnd};
+use super::scribing::{FitCover, FitFiller, Scribe, ScribeKick, ScribedEnd};
 
 /// A length: as the model has it, and as the papers print it.
 #[derive(Clone, Copy, Debug, Deserialize)]
@@ -266,6 +266,8 @@ pub(super) enum Work {
     Scribe(Scribe),
     #[serde(rename = "fit filler")]
     FitFiller(FitFiller),
+    #[serde(rename = "scribe kick")]
+    ScribeKick(ScribeKick),
     #[serde(rename = "fit cover")]
     FitCover(FitCover),
     /// Nothing of it takes wood or closes a joint.

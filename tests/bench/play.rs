@@ -103,6 +103,7 @@ fn name(packet: &Packet, index: usize) -> String {
         Work::ScrewLine(_) => "strike the line of the screws".to_owned(),
         Work::Scribe(_) => "scribe".to_owned(),
         Work::FitFiller(_) => "fit the filler".to_owned(),
+        Work::ScribeKick(_) => "scribe the kick".to_owned(),
         Work::FitCover(_) => "fit the cover".to_owned(),
         Work::Beside(_) => "beside".to_owned(),
     };
@@ -242,6 +243,7 @@ impl<'p> Play<'p> {
                 self.cut(index, part, cut.map(|cut| vec![cut]));
             }
             Work::Join(work) => self.join(index, step, work),
+            Work::ScribeKick(work) => self.scribe_kick(index, work),
             Work::FitCover(work) => self.fit_cover(index, work),
             // Whether it can move, and what is there to scribe, is looked at when the piece
             // stands.

@@ -83,6 +83,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         "put up strip" => (Told::Step, &["up"]),
         "lift onto strip" => (Told::Step, &[]),
         "scribe" => (Told::Step, &["most"]),
+        "scribe kick" => (Told::Step, &["scribed"]),
         "fit cover" => (Told::Step, &["ahead", "screws", "long", "scribed"]),
         "fit filler" => (Told::Step, &["most"]),
         "stand off wall" => (Told::Step, &["between"]),

@@ -383,6 +383,7 @@ impl<'d> Maker<'d, '_> {
                 through: self.mark(own.end),
                 most: own.most.map(|most| self.figure(most)),
             }),
+            House::Kick(kick) => What::ScribeKick(self.scribed_kick(*kick)),
             House::Cover(own) => What::FitCover(self.fitted_cover(own)),
             House::StandOff(id, side, between) => What::StandOff(StoodOff {
                 case: case(*id),

@@ -387,6 +387,8 @@ pub(super) enum What<'d> {
     FixBeside(done::FixedBeside<'d>),
     #[serde(rename = "fit filler")]
     FitFiller(done::FittedFiller<'d>),
+    #[serde(rename = "scribe kick")]
+    ScribeKick(covers::ScribedKick<'d>),
     #[serde(rename = "fit cover")]
     FitCover(covers::FittedCover<'d>),
     #[serde(rename = "stand off wall")]
