@@ -121,3 +121,32 @@ fn a_block_that_is_too_short_for_its_screws_is_told() {
     assert_eq!(slugs(&compile(&held("1"))), ["screws-meet"]);
     assert_eq!(slugs(&compile(&held("1-1/2"))), Vec::<&str>::new());
 }
+
+/// Two cases of 30 on one base. The bottom of the right one is let in 1/4, so it is 29 long
+/// from 30-1/2 on, and five screws 2 from its ends would be 6-1/4 apart, the third at 45. The
+/// base there has a sleeper whose middle is 15-3/16 from its right end, at 44-13/16, and is
+/// screwed to that: only 3/16 beside it. So they all go 1 to the left.
+#[test]
+fn screws_into_a_base_under_two_cases_clear_those_of_the_base() {
+    let text = r#"casework 1
+job "t" { units in; tape 1/32 }
+site { left open; right open; fixing wall }
+stock ply { plywood 3/4; sheet { long 96; wide 48 } }
+stock thin { plywood 1/4; sheet { long 96; wide 48 } }
+run row {
+  wide 60; deep 20; high 34; stock ply
+  base { toe-kick; high 4; set-back 3; separate }
+  bottom { joint dado { deep 1/4 } }
+  back { stock thin; joint rabbet { deep 3/8 } }
+  top { panel; joint dado { deep 1/4 } }
+  frame none
+  across {
+    case one { wide 30; across { open l { share 1 } } }
+    case two { share 1; across { open r { share 1 } } }
+  }
+}
+"#;
+    let found = lines(text, ["TW-B", "BSF"]);
+    assert_eq!(found, [("front edge".to_owned(), "1".to_owned(), Some("6-1/4".to_owned()), 5)]);
+    assert_eq!(complaints(text), Vec::<String>::new());
+}

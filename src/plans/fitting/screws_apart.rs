@@ -70,10 +70,6 @@ pub(super) fn keep_apart<'a>(found: &mut [Fastening<'a>], tape: &Tape) -> Vec<Me
         found.iter_mut().filter(|own| !own.lines.is_empty()).collect();
     all.sort_by_key(|own| !is_fixed(own.purpose));
     for own in all {
-        // Those of a case on another go into what screws come up into from below.
-        let into = own.into.first().filter(|_| own.purpose == Purpose::Stacked);
-        let case = into.map_or(own.part.case, |into| into.case);
-        let driven = of_cases.entry(case).or_default();
         let long = match own.long {
             Long::Is(long) | Long::AtLeast(long) | Long::Between(_, long) => Some(long),
             Long::BySheet => None,
@@ -87,9 +83,14 @@ pub(super) fn keep_apart<'a>(found: &mut [Fastening<'a>], tape: &Tape) -> Vec<Me
                 let deep = long.unwrap_or(line.through.thickness.length);
                 line.screws(deep, around(unit))
             };
+            // What joins two cases, such as one and the base under several, meets the screws
+            // of both.
+            let mut cases = vec![line.through.case, line.into.case];
+            cases.dedup();
+            let driven = || cases.iter().filter_map(|case| of_cases.get(case)).flatten();
             let met = |line: &ScrewLine<'_>| {
                 let own = screws(line);
-                driven.iter().find(|(other, _)| own.iter().any(|own| own.overlaps(other)))
+                driven().find(|(other, _)| own.iter().any(|own| own.overlaps(other)))
             };
             // Those of a case on another count from its bays, and stand on the tape there.
             if !fixed && own.purpose != Purpose::Stacked {
@@ -97,7 +98,7 @@ pub(super) fn keep_apart<'a>(found: &mut [Fastening<'a>], tape: &Tape) -> Vec<Me
             }
             if let Some((_, others)) = met(line).filter(|_| !fixed) {
                 let deep = long.unwrap_or(line.through.thickness.length);
-                let places: Vec<Cuboid> = driven.iter().map(|(screw, _)| *screw).collect();
+                let places: Vec<Cuboid> = driven().map(|(screw, _)| *screw).collect();
                 let between = line.between(&places, &screws(line));
                 let elsewhere = line.others(unit).into_iter().chain(between);
                 let mut elsewhere = elsewhere.map(|line| line.on_tape(tape));
@@ -111,7 +112,10 @@ pub(super) fn keep_apart<'a>(found: &mut [Fastening<'a>], tape: &Tape) -> Vec<Me
                 }
             }
             let both = [line.through, line.into];
-            driven.extend(screws(line).into_iter().map(|screw| (screw, both)));
+            for case in cases {
+                let driven = of_cases.entry(case).or_default();
+                driven.extend(screws(line).into_iter().map(|screw| (screw, both)));
+            }
         }
         own.count = count(&own.lines) + more;
     }
