@@ -4,6 +4,7 @@
 use serde::Deserialize;
 
 use super::figures;
+use super::keep_outs::{CutOut, Find};
 use super::scribing::{FitCover, FitFiller, Scribe, ScribeKick, ScribedEnd};
 
 /// A length: as the model has it, and as the papers print it.
@@ -266,6 +267,10 @@ pub(super) enum Work {
     Scribe(Scribe),
     #[serde(rename = "fit filler")]
     FitFiller(FitFiller),
+    #[serde(rename = "find in house")]
+    Find(Find),
+    #[serde(rename = "cut out")]
+    CutOut(CutOut),
     #[serde(rename = "scribe kick")]
     ScribeKick(ScribeKick),
     #[serde(rename = "fit cover")]
@@ -275,7 +280,6 @@ pub(super) enum Work {
         alias = "bore rows",
         alias = "carry",
         alias = "close with strips",
-        alias = "cut out",
         alias = "dry-fit",
         alias = "finish",
         alias = "fit",

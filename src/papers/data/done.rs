@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::measure::Length;
-use crate::model::{Opening, Size, Space, SpaceId};
+use crate::model::{KeepOut, Opening, Size, Space, SpaceId};
 use crate::parts::PartId;
 use crate::plans::finish;
 use crate::plans::operations::{
@@ -156,6 +156,15 @@ pub(super) struct Carried<'d> {
 pub(super) struct StripUp<'d> {
     case: &'d str,
     up: Figure,
+}
+
+/// What stands at the wall behind the piece.
+#[derive(Serialize)]
+pub(super) struct Found<'d> {
+    what: &'d str,
+    across: [Figure; 2],
+    up: [Figure; 2],
+    deep: Figure,
 }
 
 #[derive(Serialize)]
@@ -348,6 +357,16 @@ impl<'d> Maker<'d, '_> {
                 Why::Acclimate | Why::Clamps | Why::Set | Why::Dry => None,
             },
             air: (own.why == Why::Acclimate).then(|| AirData::of(&air)),
+        }
+    }
+
+    pub(super) fn found(&self, own: &'d KeepOut) -> Found<'d> {
+        let reach = |from: Length, by: Length| [from, from + by].map(|at| self.figure(at));
+        Found {
+            what: &own.name,
+            across: reach(own.from_left, own.wide),
+            up: reach(own.up, own.high),
+            deep: self.figure(own.deep),
         }
     }
 
