@@ -3,7 +3,7 @@
 use crate::measure::Length;
 use crate::model::{Piece, Size};
 use crate::parts::{Part, PartId};
-use crate::plans::assembly::gluing;
+use crate::plans::operations::rough_pieces;
 use crate::plans::small_parts;
 
 use super::Source;
@@ -40,9 +40,12 @@ pub(super) fn pieces<'w>(
         let sticks = source.work.sticks();
         let own = sticks.of(*id).is_none_or(|stick| stick.is_under(*id));
         let long = sticks.rough_long(*id, part);
-        // Each layer of a laminated part is a rough piece of its own.
-        let layers = if own { gluing::layers(source.work.piece, part) } else { 0 };
-        (0..layers).map(move |_| (nominal, part.rough.width, long))
+        // Each board of a blank and each layer of a laminated part is a rough piece of its
+        // own: it is wider by what is jointed off its edges.
+        let rough = rough_pieces(source.work, part);
+        let [_, wide, _] = rough.size;
+        let pieces = if own { rough.pieces } else { 0 };
+        (0..pieces).map(move |_| (nominal, wide, long))
     })
 }
 
