@@ -150,3 +150,19 @@ run row {
     assert_eq!(found, [("front edge".to_owned(), "1".to_owned(), Some("6-1/4".to_owned()), 5)]);
     assert_eq!(complaints(text), Vec::<String>::new());
 }
+
+/// Three stretchers of 3 share out the 16-3/4 before the back: the middle one lies from
+/// 6-7/8 to 9-7/8. The bottom of a case 7-1/2 deep begins 9-1/2 behind the front and lies
+/// 3/8 over it: a screw wants 1/4 beside it on both sides. That of one 7-5/8 deep lies 1/2
+/// over it.
+#[test]
+fn a_narrow_strip_of_a_stretcher_holds_no_screw() {
+    let text = STACK.replace("stretchers 2 { wide 3 }", "stretchers 3 { wide 3 }");
+    let into = |deep: &str, board: &str| {
+        let text = text.replace("deep 10; high 20", &format!("deep {deep}; high 20"));
+        assert_eq!(complaints(&text), Vec::<String>::new());
+        lines(&text, ["UP-B", board]).len()
+    };
+    assert_eq!(["7-1/2", "7-5/8"].map(|deep| into(deep, "MST1")), [0, 2]);
+    assert_eq!(["7-1/2", "7-5/8"].map(|deep| into(deep, "KST")), [2, 2]);
+}

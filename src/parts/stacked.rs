@@ -101,7 +101,8 @@ pub fn stack_rows(piece: &Piece, parts: &Parts, upper: &Case) -> Vec<StackRow> {
     for (into, part) in stack_carriers(piece, parts, upper) {
         let space = part.cuboid();
         let (from, to) = (space.from.z.max(above.from.z), space.to.z.min(above.to.z));
-        if from >= to {
+        // A narrower strip of it holds no screw.
+        if to - from < beside_cut(unit).twice() {
             continue;
         }
         let places = match part.role {
