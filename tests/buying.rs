@@ -2,7 +2,9 @@
 
 use casewright::papers::{self, Format};
 
-use crate::support::{compile, demo_pieces, spec};
+use serde_json::Value;
+
+use crate::support::{compile, demo_pieces, packet, spec};
 
 fn csv(compiled: &casewright::pipeline::Compilation, slug: &str) -> Vec<Vec<String>> {
     let text = papers::one(compiled, slug, Format::Csv).expect("a list");
@@ -12,6 +14,7 @@ fn csv(compiled: &casewright::pipeline::Compilation, slug: &str) -> Vec<Vec<Stri
 
 /// `26-13/16` in inches.
 fn inches(text: &str) -> f64 {
+    let text = text.trim_end_matches('~');
     let (whole, part) = text.split_once('-').unwrap_or(("0", text));
     let part = match part.split_once('/') {
         Some((above, below)) => above.parse::<f64>().unwrap() / below.parse::<f64>().unwrap(),
@@ -26,22 +29,20 @@ fn inches(text: &str) -> f64 {
 #[test]
 fn the_console_is_priced_by_hand() {
     let compiled = compile(&spec("hall-console.case"));
-    let list = csv(&compiled, "cut-list");
-    let column = |name: &str| list[0].iter().position(|head| head.starts_with(name)).unwrap();
-    let [stock, long, wide, thick] =
-        ["stock", "rough length", "rough width", "rough thickness"].map(column);
+    let packet = packet(&compiled);
     let feet = |name: &str| {
-        let own = list.iter().skip(1).filter(|row| row[stock] == name && !row[long].is_empty());
-        // 4/4 boards are an inch thick; what is thicker is laminated of two. What is not a
-        // whole stick is in its stick.
-        let layers = |row: &[String]| if inches(&row[thick]) > 1.0 { 2.0 } else { 1.0 };
-        let feet =
-            |row: &Vec<String>| inches(&row[long]) * inches(&row[wide]) / 144.0 * layers(row);
-        let net: f64 = own.map(feet).sum();
-        (net * 1.3).ceil()
+        let all = packet["operations"].as_array().unwrap().iter();
+        let own = all.filter(|own| own["kind"] == "break down" || own["kind"] == "stick");
+        let own = own.filter(|own| own["stock"] == name);
+        let side = |own: &Value, at: usize| inches(own["size"][at]["print"].as_str().unwrap());
+        // 4/4 boards are an inch thick.
+        let feet = |own: &Value| {
+            side(own, 0) * side(own, 1) / 144.0 * own["pieces"].as_f64().unwrap_or(1.0)
+        };
+        (own.map(feet).sum::<f64>() * 1.3).ceil()
     };
     let (cherry, maple) = (feet("cherry"), feet("maple"));
-    assert_eq!((cherry, maple), (15.0, 16.0));
+    assert_eq!((cherry, maple), (16.0, 16.0));
     let total = 2.0 * 82.0 + 44.0 + cherry * 11.4 + maple * 7.2 + 3.0 * 31.0 + 4.0 * 5.8;
     let paper = papers::one(&compiled, "buying-list", Format::Text).unwrap();
     let told = format!("together USD {total:.2}; no price is given for pull ring");

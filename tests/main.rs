@@ -73,6 +73,7 @@ mod robust;
 mod run_countertops;
 mod runs;
 mod said;
+mod screws;
 mod saving;
 mod seasons;
 mod shared_bases;

@@ -212,7 +212,7 @@ fn waits(piece: &Piece, part: &Part, is_planned: bool) -> Option<&'static str> {
 
 /// What the rough pieces of a stock come to: board feet, or cubic metres.
 fn volume(stock: &Stock, own: &[(PartId, &Part)], source: &Source<'_, '_>) -> String {
-    let pieces = source.work.sticks().pieces(source.work.piece, stock.nominal, own);
+    let pieces = source.work.sticks().pieces(source.work, stock.nominal, own);
     amount(source.work.piece, pieces.into_iter())
 }
 

@@ -47,6 +47,7 @@ use crate::measure::{Tape, Unit, digest};
 use crate::model::Piece;
 use crate::parts::Part;
 use crate::pipeline::Compilation;
+use crate::plans::fitting::pins;
 use crate::plans::{Hands, OneByOne, Workings};
 
 pub use examples::{EXAMPLES, Example, SHARED};
@@ -272,6 +273,9 @@ pub fn one(compiled: &Compilation, slug: &str, format: Format) -> Option<String>
 #[must_use]
 pub fn elevation(compiled: &Compilation) -> Option<String> {
     let (piece, parts) = compiled.drawn()?;
+    let rows = compiled.piece.as_ref().map(|piece| Workings::of(piece, &parts));
+    let rows = rows.as_ref().map_or(&[][..], Workings::pin_rows);
+    let parts = pins::on_pins(rows, &parts);
     let whole = drawing::view::extent(&parts);
     Some(match (&compiled.piece, &compiled.standing) {
         (None, Some(standing)) => drawing::view::standing(piece, &parts, standing, &whole),

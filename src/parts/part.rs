@@ -151,6 +151,12 @@ impl Part {
         }
     }
 
+    /// Moves it up by so much, to be drawn there.
+    pub fn raise(&mut self, by: Length) {
+        self.placement.origin.y += by;
+        self.space = self.space.shifted(Direction::Y, by);
+    }
+
     /// The sizes that `u` and `v` of a face run along.
     #[must_use]
     pub fn face_size(&self, face: Face) -> (Length, Length) {

@@ -124,7 +124,7 @@ fn boards(work: &Workings<'_>, id: StockId, stock: &Stock) -> Option<Amount> {
     let is_left = |part: PartId| !matches!(work.ledger().state(part), super::ledger::State::Cut(_));
     let own: Vec<(PartId, &Part)> =
         work.parts.iter().filter(|(part, own)| own.stock == id && is_left(*part)).collect();
-    let mut pieces = work.sticks().pieces(work.piece, stock.nominal, &own);
+    let mut pieces = work.sticks().pieces(work, stock.nominal, &own);
     let lips = edging::bought(work.piece, work.parts);
     for lip in lips.iter().filter(|lip| lip.stock == id) {
         pieces.extend(lip.boards(work.piece, stock.nominal));

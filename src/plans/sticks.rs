@@ -3,13 +3,14 @@
 use std::collections::BTreeMap;
 
 use crate::measure::Length;
-use crate::model::{Piece, StockId};
+use crate::model::StockId;
 use crate::parts::{Part, PartId};
 use crate::trade;
 
 use super::Workings;
 use super::assembly::{Stage, gluing, stage};
 use super::ledger::State;
+use super::operations::rough_pieces;
 use super::small_parts::is_short;
 
 /// One rough stick.
@@ -44,17 +45,19 @@ impl Sticks {
     #[must_use]
     pub fn pieces(
         &self,
-        piece: &Piece,
+        work: &Workings<'_>,
         nominal: Length,
         own: &[(PartId, &Part)],
     ) -> Vec<(Length, Length, Length)> {
         let of = |(id, part): &(PartId, &Part)| {
             let own = self.of(*id).is_none_or(|stick| stick.is_under(*id));
             let long = self.rough_long(*id, part);
-            // Each layer of a laminated part is a rough piece of its own.
-            let layers = if own { gluing::layers(piece, part) } else { 0 };
-            let wide = part.rough.width;
-            (0..layers).map(move |_| (nominal, wide, long)).collect::<Vec<_>>()
+            // Each board of a blank and each layer of a laminated part is a rough piece of
+            // its own: it is wider by what is jointed off its edges.
+            let rough = rough_pieces(work, part);
+            let [_, wide, _] = rough.size;
+            let pieces = if own { rough.pieces } else { 0 };
+            (0..pieces).map(move |_| (nominal, wide, long)).collect::<Vec<_>>()
         };
         own.iter().flat_map(of).collect()
     }

@@ -17,6 +17,7 @@ mod figures;
 mod front_screws;
 mod gates;
 mod joining;
+mod keep_outs;
 mod laid_on;
 mod lines;
 mod mating;

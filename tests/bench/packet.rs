@@ -4,8 +4,9 @@
 use serde::Deserialize;
 
 use super::figures;
+use super::keep_outs::{CutOut, Find};
 use super::sawing::Sheet;
-use super::scribing::{FitCover, FitFiller, Scribe, ScribedEnd};
+use super::scribing::{FitCover, FitFiller, Scribe, ScribeKick, ScribedEnd};
 
 /// A length: as the model has it, and as the papers print it.
 #[derive(Clone, Copy, Debug, Deserialize)]
@@ -272,6 +273,12 @@ pub(super) enum Work {
     Scribe(Scribe),
     #[serde(rename = "fit filler")]
     FitFiller(FitFiller),
+    #[serde(rename = "find in house")]
+    Find(Find),
+    #[serde(rename = "cut out")]
+    CutOut(CutOut),
+    #[serde(rename = "scribe kick")]
+    ScribeKick(ScribeKick),
     #[serde(rename = "fit cover")]
     FitCover(FitCover),
     /// Nothing of it takes wood or closes a joint.
@@ -279,7 +286,6 @@ pub(super) enum Work {
         alias = "bore rows",
         alias = "carry",
         alias = "close with strips",
-        alias = "cut out",
         alias = "dry-fit",
         alias = "finish",
         alias = "fit",

@@ -16,8 +16,8 @@ use super::packet::{
 use super::sawing::Rough;
 use super::wood::{NOTHING, common};
 use super::{
-    Report, bores, boxes, front_screws, lines, opening, rails, sawing, screws, scribing, season,
-    shapes, stacked, stops, strokes,
+    Report, bores, boxes, front_screws, keep_outs, lines, opening, rails, sawing, screws, scribing,
+    season, shapes, stacked, stops, strokes,
 };
 
 /// Plays a packet through, with wood and machines that are off. `sheets` says how
@@ -106,6 +106,9 @@ fn name(packet: &Packet, index: usize) -> String {
         Work::ScrewLine(_) => "strike the line of the screws".to_owned(),
         Work::Scribe(_) => "scribe".to_owned(),
         Work::FitFiller(_) => "fit the filler".to_owned(),
+        Work::Find(_) => "find in the house".to_owned(),
+        Work::CutOut(_) => "cut out".to_owned(),
+        Work::ScribeKick(_) => "scribe the kick".to_owned(),
         Work::FitCover(_) => "fit the cover".to_owned(),
         Work::Beside(_) => "beside".to_owned(),
     };
@@ -254,10 +257,16 @@ impl<'p> Play<'p> {
                 self.cut(index, part, cut.map(|cut| vec![cut]));
             }
             Work::Join(work) => self.join(index, step, work),
+            Work::ScribeKick(work) => self.scribe_kick(index, work),
             Work::FitCover(work) => self.fit_cover(index, work),
             // Whether it can move, and what is there to scribe, is looked at when the piece
             // stands.
-            Work::LayOn(_) | Work::SetOn(_) | Work::Scribe(_) | Work::FitFiller(_) => {}
+            Work::LayOn(_)
+            | Work::SetOn(_)
+            | Work::Scribe(_)
+            | Work::FitFiller(_)
+            | Work::Find(_)
+            | Work::CutOut(_) => {}
             Work::WallStrip(_) => {}
             Work::Lift(lift) => self.lifted(index, lift),
             Work::Walled(work) => {
@@ -538,6 +547,7 @@ impl<'p> Play<'p> {
         if self.is_nominal() {
             self.complaints.extend(boxes::wrong(self.packet, &self.boards));
         }
+        self.complaints.extend(keep_outs::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(scribing::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(stacked::wrong(self.packet, &self.boards, self.tolerance()));
         let points = self.off.moisture;

@@ -350,7 +350,9 @@ pub(super) enum What<'d> {
     #[serde(rename = "measure")]
     Measure(done::MeasureData<'d>),
     #[serde(rename = "cut out")]
-    CutOut { parts: Vec<&'d str>, round: &'d str, spare: Figure },
+    CutOut { part: &'d str, lies: [Figure; 2], round: &'d str, spare: Figure },
+    #[serde(rename = "find in house")]
+    Find(done::Found<'d>),
     #[serde(rename = "dry-fit")]
     DryFit(done::Tried<'d>),
     #[serde(rename = "screw on dry")]
@@ -392,6 +394,8 @@ pub(super) enum What<'d> {
     FixBeside(done::FixedBeside<'d>),
     #[serde(rename = "fit filler")]
     FitFiller(done::FittedFiller<'d>),
+    #[serde(rename = "scribe kick")]
+    ScribeKick(covers::ScribedKick<'d>),
     #[serde(rename = "fit cover")]
     FitCover(covers::FittedCover<'d>),
     #[serde(rename = "stand off wall")]
