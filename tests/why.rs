@@ -201,12 +201,12 @@ fn the_time_of_a_step_is_worked_out() {
         TermFrom::Worked { from, .. } => from[0].span().is_some(),
         _ => false,
     }));
-    assert_eq!(terms(&step(8, "work")), ["+ 3 min", "+ 6 min"]);
-    assert_eq!(terms(&step(20, "work")), ["+ 5 × 25 min"]);
-    assert_eq!(told(&step(20, "work")), ("2 h 5 min".to_owned(), 1));
-    assert_eq!(terms(&step(24, "work")), ["+ 2 × 15 min"]);
-    assert_eq!(terms(&step(25, "work")), ["+ 3 × 30 min"]);
-    let coat = step(27, "work");
+    assert_eq!(terms(&step(9, "work")), ["+ 3 min", "+ 6 min"]);
+    assert_eq!(terms(&step(19, "work")), ["+ 5 × 25 min"]);
+    assert_eq!(told(&step(19, "work")), ("2 h 5 min".to_owned(), 1));
+    assert_eq!(terms(&step(23, "work")), ["+ 2 × 15 min"]);
+    assert_eq!(terms(&step(24, "work")), ["+ 3 × 30 min"]);
+    let coat = step(26, "work");
     assert_eq!(
         (coat.paper.as_str(), terms(&coat)),
         ("2 h 28 min", vec!["+ 15 min", "+ 2 h 13 min"])
@@ -231,7 +231,7 @@ fn the_times_of_the_shop_itself_are_told() {
         .replace("  cure      24 h", "  cure 24 h; times { fit-front 20 min; pockets 2-1/2 min }");
     assert_ne!(own, text);
     let console = compile(&own);
-    let fit = figure(&console, "step 20", "work");
+    let fit = figure(&console, "step 19", "work");
     assert_eq!((fit.paper.as_str(), terms(&fit)), ("1 h 40 min", vec!["+ 5 × 20 min"]));
     let TermFrom::Worked { from, .. } = &fit.terms[0].from else { panic!("{fit:#?}") };
     assert_eq!(console.sources.text(from[0].span().expect("a statement")), "fit-front 20 min");
@@ -563,4 +563,34 @@ fn a_notch_round_a_pipe_tells_how_far_it_stays_clear() {
     assert_eq!(cut("", "around \"trap\" { clear 1 }"), whole("10-21/32~", "1"));
     assert_eq!(cut("", "around \"trap\""), whole("9-21/32~", "1/2"));
     assert_eq!(cut("; hot", "around \"trap\""), whole("10-21/32~", "1"));
+}
+
+/// 22 flutes of 1/8; the trap's notch in the box back; 390 ml with 130 ml are 520 ml; and
+/// the diagonal of a frame 62-1/2 by 28 is the root of 3906.25 + 784, 68.485.
+#[test]
+fn what_stands_on_a_paper_is_told() {
+    let console = compile(&spec("hall-console.case"));
+    let flutes = asked(&console, "MI-F flute");
+    assert!(flutes.iter().flat_map(|why| &why.sizes).any(|sum| sum.paper == "1/8"), "{flutes:?}");
+    let whys = asked(&console, "finish");
+    let papers: Vec<&str> =
+        whys.iter().flat_map(|why| &why.sizes).map(|sum| sum.paper.as_str()).collect();
+    assert!(papers.contains(&"18 fl oz (520 ml)"), "{papers:?}");
+    let whys = asked(&console, "diagonals");
+    let weights = paper(&console, "weights");
+    assert!(!whys.is_empty());
+    let tips: Vec<Sum> =
+        asked(&console, "console tip").into_iter().flat_map(|why| why.sizes).collect();
+    let words: Vec<&str> = tips.iter().map(|sum| sum.word.as_str()).collect();
+    assert_eq!(words, ["holds it back", "tips it"]);
+    for sum in tips {
+        assert!(weights.contains(&sum.paper), "{}", sum.paper);
+        assert_eq!(sum.total(), Some(sum.value));
+    }
+    let files = MemoryFiles::one("a.case", &spec("ferry-road-wash-stand.case"))
+        .with("shop.case", &spec("shop.case"));
+    let whys = asked(&pipeline::check(&files, "a.case").unwrap(), "VA-XK notch");
+    let mut sizes = whys.into_iter().flat_map(|why| why.sizes);
+    let back = sizes.find(|sum| sum.word.contains("set back")).expect("its place");
+    assert_eq!(back.paper, "6-15/16~");
 }

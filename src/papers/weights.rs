@@ -7,7 +7,6 @@ use crate::measure::{Exact, Length, Mass, Scale, Tape, Unit};
 use crate::model::{Opening, OpeningKind, Piece};
 use crate::parts::Cuboid;
 use crate::plans::Workings;
-use crate::plans::tipping::What;
 use crate::plans::weights::{Body, Lifted, Weights, name};
 use crate::trade::{self, Carry};
 
@@ -313,7 +312,6 @@ fn tips(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>) {
     let piece = source.work.piece;
     let scale = Scale::of(piece.tape());
     let plans = source.work.tipping();
-    let open = |what| matches!(what, What::Drawers(_) | What::Doors(_));
     let mut table = Table {
         columns: vec![
             left("case").strong(),
@@ -326,7 +324,7 @@ fn tips(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>) {
         ..Table::default()
     };
     let mut tips = Vec::new();
-    for plan in plans.iter().filter(|plan| plan.pulls.iter().any(|pull| open(pull.what))) {
+    for plan in plans.iter().filter(|plan| plan.opens()) {
         let cases: Vec<&str> = plan
             .cases
             .iter()

@@ -10,7 +10,8 @@ use super::depth::{depth, joinery, panel};
 use super::teller::Teller;
 use super::{Subject, Sum, Value, hanging};
 
-/// Everything that is cut into a part but flutes, which their set-up tells of.
+/// Everything that is cut into a part; of flutes their depth, since their set-up tells of
+/// the rest.
 pub(super) fn of(tell: &Teller<'_>, id: PartId, part: &Part) -> Vec<Sum> {
     let mut sums: Vec<Sum> = Vec::new();
     for feature in &part.features {
@@ -57,7 +58,9 @@ impl Cut<'_, '_> {
                 sums
             }
             FeatureKind::Dovetails => vec![self.deep("deep")],
-            FeatureKind::Miter | FeatureKind::Flute(_) | FeatureKind::Dowels(..) => Vec::new(),
+            // Where each of them lies, their set-up tells.
+            FeatureKind::Flute(_) => vec![self.deep("deep")],
+            FeatureKind::Miter | FeatureKind::Dowels(..) => Vec::new(),
         }
     }
 
@@ -175,7 +178,7 @@ impl Cut<'_, '_> {
     }
 
     /// From a face to the nearer side of what lies between two places.
-    fn off_face(&self, datum: Face, from: Length, to: Length) -> Size {
+    pub(super) fn off_face(&self, datum: Face, from: Length, to: Length) -> Size {
         let direction = self.part.placement.direction(datum);
         match datum.is_start() {
             true => self.reach(direction, from),

@@ -2,6 +2,7 @@
 
 use crate::measure::Length;
 use crate::model::CutRound;
+use crate::papers;
 use crate::parts::Assembly;
 use crate::vocabulary::words;
 
@@ -42,7 +43,22 @@ impl Cut<'_, '_> {
             Some(round) => self.round(what, to - from, round),
             None => self.between(what, (from, to), v),
         };
-        vec![side("long", feature.u, false), side("wide", feature.v, true)]
+        let mut sums = vec![side("long", feature.u, false), side("wide", feature.v, true)];
+        let (end, inset) = papers::notch_end(self.part, feature);
+        if inset.is_positive() {
+            let how = match round {
+                Some(_) => "to where what stands there, and the room round it, begins",
+                None => "to where the notch begins",
+            };
+            let known = self.off_face(end, feature.u.0, feature.u.1);
+            let known = match round.is_some() || known.terms().is_empty() {
+                true => self.tell.custom(inset, "set back", how),
+                false => known,
+            };
+            let word = format!("set back at the {}", self.part.face_name(end));
+            sums.push(self.sum(&word, inset, &known));
+        }
+        sums
     }
 
     /// The side of a notch round a keep-out: the keep-out and what it stays clear of it on

@@ -2,12 +2,12 @@
 
 use crate::measure::{Length, Tape};
 use crate::model::{BitShape, Piece};
-use crate::parts::{Face, Feature, FeatureKind, Part, PartId};
+use crate::parts::{Direction, Face, Feature, FeatureKind, Part, PartId};
 use crate::plans::assembly::{Blank, Wait};
+use crate::plans::edging;
 use crate::plans::guide::Guide;
 use crate::plans::operations::{self, Doing, Holes, Move, Operation};
 use crate::plans::setups::{Cutter, Setup};
-use crate::plans::{edging, fitting};
 use crate::trade;
 
 use super::Maker;
@@ -174,8 +174,12 @@ impl<'d> Maker<'d, '_> {
                 ))
             }
             Doing::Measure(own) => What::Measure(self.measure(own)),
-            Doing::CutOut { parts, keep_out, spare } => What::CutOut {
-                parts: self.marks(parts),
+            Doing::Find(id) => What::Find(self.found(self.work.piece.site.keep_outs.get(id.0)?)),
+            Doing::CutOut { part, keep_out, spare } => What::CutOut {
+                part: self.mark(*part),
+                lies: self.work.parts.get(*part).map(|part| {
+                    [Direction::X, Direction::Y].map(|axis| self.figure(part.extent(axis).0))
+                })?,
                 round: &self.work.piece.site.keep_outs.get(keep_out.0)?.name,
                 spare: self.figure(*spare),
             },
@@ -191,19 +195,7 @@ impl<'d> Maker<'d, '_> {
                 block: block.map(|block| self.figure(block)),
                 most: self.at_most(*most),
             },
-            Doing::LegBlock(joint) => {
-                let work = self.work;
-                let joint = work.parts.joints.get(*joint)?;
-                let own = fitting::leg_block(work.parts, joint, work.piece.tape().unit)?;
-                What::LegBlock {
-                    leg: &own.leg.mark,
-                    bottom: &own.bottom.mark,
-                    side: if own.left { "left" } else { "right" },
-                    square: self.figure(own.square),
-                    long: self.figure(own.long),
-                    screws: own.screws,
-                }
-            }
+            Doing::LegBlock(joint) => What::LegBlock(self.leg_blocked(*joint)?),
             Doing::FrameOn(own) => What::FrameOn(self.frame_laid(own)),
             Doing::TakeOff(parts) => What::TakeOff { parts: self.marks(parts) },
             Doing::Sand(own) => What::Sand(self.sanded(own)),

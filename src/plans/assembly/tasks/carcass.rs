@@ -17,31 +17,27 @@ use super::{Maker, Task, Usual, Wait, Work};
 enum Planting {
     /// The carcass itself, on its base.
     OnBase,
-    /// The board behind the toe space.
-    Kick,
     /// Uprights under the bottom.
     Legs,
 }
 
 impl Planting {
-    const ALL: [Self; 3] = [Self::OnBase, Self::Kick, Self::Legs];
+    const ALL: [Self; 2] = [Self::OnBase, Self::Legs];
 
     /// What the step is called, with the name of its case where there are several.
     fn title(self, case: Option<&str>) -> String {
         let of = case.map_or_else(String::new, |case| format!(" of {case}"));
         match self {
             Self::OnBase => format!("Set the carcass{of} on its base"),
-            Self::Kick => format!("Fix the toe kick{of}"),
             Self::Legs => format!("Set the legs under the bottom{of}"),
         }
     }
 
-    /// The step in which a part is planted; the back has one of its own, and what
-    /// is glued up or hung is never planted.
+    /// The step in which a part is planted; the back has one of its own, the kick goes on
+    /// when the piece stands level, and what is glued up or hung is never planted.
     fn of(role: Role) -> Option<Self> {
         match role {
             Role::Bottom | Role::End(_) => Some(Self::OnBase),
-            Role::Kick => Some(Self::Kick),
             Role::Leg => Some(Self::Legs),
             Role::Top
             | Role::Countertop
@@ -55,6 +51,7 @@ impl Planting {
             | Role::WebRunner
             | Role::DustPanel
             | Role::AdjustableShelf
+            | Role::Kick
             | Role::BaseMember
             | Role::BaseLeg
             | Role::Stile
@@ -170,7 +167,7 @@ impl Maker<'_, '_> {
         Some(task)
     }
 
-    /// Base, kick board and legs: fixed to the carcass once it is square.
+    /// Base and legs: fixed to the carcass once it is square.
     fn planted(&mut self, case: CaseId, carcass: Vec<usize>, base: Option<usize>) -> Vec<usize> {
         let mut last = carcass;
         let mut loose = base;
@@ -192,20 +189,12 @@ impl Maker<'_, '_> {
             let mut after = last;
             after.extend(self.ready(&parts));
             let (mut lines, mut does) = (Vec::new(), Vec::new());
-            let marks = self.marks(&parts);
             match planting {
                 Planting::OnBase => {
                     after.extend(loose.take());
                     let (told, doing) = self.on_base(case, &parts);
                     lines.extend(told);
                     does.push(doing);
-                }
-                Planting::Kick => {
-                    lines.extend(self.kick_covered(case, &parts));
-                    lines.push(format!(
-                    "{marks}: {} across both notches, with its ends flush with those of the case and the screws on the lines of the layout sheet; sink their heads, and fill the holes where they are seen",
-                    self.glue_and_screw(&parts)
-                    ));
                 }
                 Planting::Legs => {
                     let (told, doing) = self.legs_held(&joints);

@@ -1,7 +1,7 @@
 //! Below the bottom of a case: the ends of its kick, and what holds its legs.
 
-use crate::model::{CaseId, Exposure, Side};
-use crate::parts::{PartId, Role};
+use crate::model::{Exposure, Side};
+use crate::parts::{Direction, Part, PartId, Role};
 use crate::plans::fitting::leg_block;
 use crate::plans::operations::Doing;
 
@@ -10,29 +10,30 @@ use super::Maker;
 impl Maker<'_, '_> {
     /// A kick of sheet goods runs over the notches, and shows its plies at an end that is
     /// seen.
-    pub(super) fn kick_covered(&self, case: CaseId, kicks: &[PartId]) -> Option<String> {
-        let case = self.piece.case(case)?;
-        let is_sheet = |id: &PartId| {
-            let part = self.parts.get(*id);
-            part.and_then(|part| self.piece.stock(part.stock)).is_some_and(|own| !own.is_solid())
+    pub(super) fn kick_covered(&self, kick: PartId) -> Option<String> {
+        let part = self.parts.get(kick)?;
+        let (from, to) = part.extent(Direction::X);
+        // The ends whose outside faces its own ends are flush with.
+        let is_at = |other: &Part| {
+            let (left, right) = other.extent(Direction::X);
+            other.role == Role::End(Side::Left) && left == from
+                || other.role == Role::End(Side::Right) && right == to
         };
-        let seen = [Side::Left, Side::Right].into_iter().filter(|side| {
+        let is_seen = |other: &Part| {
+            let (Role::End(side), Some(case)) = (other.role, self.piece.case(other.case)) else {
+                return false;
+            };
             matches!(side.of(&case.exposure), Exposure::Seen)
                 && side.of(&case.covers.ends).is_none()
-        });
-        let ends = self.ids_in(case.id, |part| {
-            let of = |side| part.role == Role::End(side);
-            seen.clone().any(of)
-        });
-        (!ends.is_empty() && kicks.iter().any(is_sheet)).then(|| {
-            let kick = self.marks(kicks);
-            match ends.as_slice() {
-                [only] => {
-                    let end = self.parts.mark(*only);
-                    format!("the end of {kick} is seen beside {end}: before you fix it, iron or glue veneer of the wood of {end} on it, or its plies show there")
-                }
-                _ => format!("both ends of {kick} are seen: before you fix it, iron or glue veneer of the wood of the ends on them, or its plies show there"),
+        };
+        let ends = self.ids(|other| is_at(other) && is_seen(other));
+        let is_sheet = self.piece.stock(part.stock).is_some_and(|own| !own.is_solid());
+        (!ends.is_empty() && is_sheet).then(|| match ends.as_slice() {
+            [only] => {
+                let end = self.parts.mark(*only);
+                format!("the end of {} is seen beside {end}: before you fix it, iron or glue veneer of the wood of {end} on it, or its plies show there", part.mark)
             }
+            _ => format!("both ends of {} are seen: before you fix it, iron or glue veneer of the wood of the ends on them, or its plies show there", part.mark),
         })
     }
 
