@@ -48,6 +48,7 @@ const SUBJECTS: &[&[&Rule]] = &[
     strength::RULES,
     // Last: a piece that can't be built is not judged by how it is made.
     shop::RULES,
+    hardware::LATE,
     &[&accept::RULE],
 ];
 

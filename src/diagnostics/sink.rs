@@ -37,6 +37,12 @@ impl Sink {
         self.found.iter().filter(|d| d.severity == Severity::Error).count()
     }
 
+    /// True once anything has been found.
+    #[must_use]
+    pub fn has_findings(&self) -> bool {
+        !self.found.is_empty()
+    }
+
     /// True once an error has been found.
     #[must_use]
     pub fn has_errors(&self) -> bool {

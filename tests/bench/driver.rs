@@ -49,8 +49,15 @@ pub(super) fn blocked(
         JointKind::Screws => through(packet, boards, part, into, tolerance),
         // A drawer is pulled out, and a hand driver gets into its open box.
         JointKind::FrontFixed if front_screws::is_box(&boards[into]) => return None,
-        // What is planted with screws is driven on their lines, if it has any.
-        JointKind::Planted => vec![struck(packet, boards, [part, into])?],
+        // What is planted with screws is driven on their lines, if it has any. Those that
+        // go down or up are looked at: a board that stands there shuts them in.
+        JointKind::Planted => {
+            let lines = struck(packet, boards, [part, into])?;
+            if lines.iter().any(|screw| screw.back[1].abs() < 0.5) {
+                return None;
+            }
+            vec![lines]
+        }
         // A front is screwed on from behind, and its holes are struck there.
         JointKind::FrontFixed => vec![struck(packet, boards, [part, into])?],
         JointKind::Dado

@@ -246,7 +246,9 @@ mod tests {
             .replace("      drawer upper { high 5 }\n      rail { wide 1-1/2 }\n      doors store { share 1; shelf { adjustable 1 } }\n    }\n  }", second);
         let compiled =
             pipeline::check(&MemoryFiles::one("a.case", &text), "a.case").expect("readable");
-        compiled.diagnostics.iter().map(|d| format!("{}: {}", d.slug, d.title)).collect()
+        // That nothing is made by its drawers block is another matter.
+        let found = compiled.diagnostics.iter().filter(|d| d.slug != "drawers-unused");
+        found.map(|d| format!("{}: {}", d.slug, d.title)).collect()
     }
 
     const BACK_TO_BACK: &str = "    door one { share 1; hung right }\n    divider { }\n    door two { share 1; hung left }\n  }";

@@ -19,8 +19,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     accept: "Accept it if nothing slides out from behind the door and a stop holds the door before its pull strikes.",
     example: Example {
         base: Base::Alcove,
-        sound: "case right-books {\n  wide 800; deep 300;",
-        wrong: "case right-books {\n  wide 800; deep 900;",
+        sound: "case right-books {\n  wide 800; deep 300; high 2000\n  stock birch\n  bottom { joint dado { deep 6 } }\n  back { stock thin; joint rabbet { deep 9 } }\n  top { panel; joint rabbet { deep 9 } }\n  shelves { joint dado { deep 6 }; set-back 0 }\n  frame none\n  across { open books { share 1; shelf { fixed 4",
+        wrong: "case right-books {\n  wide 800; deep 900; high 2000\n  stock birch\n  bottom { joint dado { deep 6 } }\n  back { stock thin; joint rabbet { deep 9 } }\n  top { panel; joint rabbet { deep 9 } }\n  shelves { joint dado { deep 6 }; set-back 0 }\n  frame none\n  across { open books { share 1; shelf { fixed 2",
     },
     check: Check::Parts(check),
     sometimes: None,

@@ -5,7 +5,8 @@ use std::collections::BTreeSet;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink};
 use crate::measure::Span;
-use crate::model::{Case, OpeningKind, Piece};
+use crate::model::{Case, OpeningKind};
+use crate::plans::Workings;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "drawers-unused",
@@ -20,11 +21,16 @@ pub(in crate::checks) const RULE: Rule = Rule {
         sound: "drawer upper { high 5 }",
         wrong: "false upper { high 5 }",
     },
-    check: Check::Piece(check),
+    check: Check::Parts(check),
     sometimes: None,
 };
 
-fn check(piece: &Piece, sink: &mut Sink) {
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let piece = work.piece;
+    // While something is wrong, a drawer may yet come or go.
+    if sink.has_findings() {
+        return;
+    }
     let has_drawer = |case: &&Case| {
         case.openings.iter().any(|own| matches!(own.kind, OpeningKind::Drawer { .. }))
     };

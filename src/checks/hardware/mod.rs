@@ -43,6 +43,9 @@ use crate::model::{Case, Fronts, Opening, Piece};
 
 pub(super) use swings::written;
 
+/// Those that advise where nothing else is told.
+pub(super) const LATE: &[&Rule] = &[&drawers_unused::RULE];
+
 /// The rules of this subject, in the order they are listed.
 pub(super) const RULES: &[&Rule] = &[
     &box_too_big::RULE,
@@ -51,7 +54,6 @@ pub(super) const RULES: &[&Rule] = &[
     &door_stopped::RULE,
     &door_thickness::RULE,
     &drawer_hits_door::RULE,
-    &drawers_unused::RULE,
     &edge_mixed::RULE,
     &front_near_floor::RULE,
     &front_unheld::RULE,

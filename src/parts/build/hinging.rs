@@ -281,7 +281,9 @@ mod tests {
     fn parts(text: &str) -> Parts {
         let compiled =
             pipeline::check(&MemoryFiles::one("a.case", text), "a.case").expect("readable");
-        let titles: Vec<_> = compiled.diagnostics.iter().map(|d| &d.title).collect();
+        // That nothing is made by its drawers block is another matter.
+        let found = compiled.diagnostics.iter().filter(|d| d.slug != "drawers-unused");
+        let titles: Vec<_> = found.map(|d| &d.title).collect();
         assert!(titles.is_empty(), "{titles:?}");
         compiled.parts.expect("parts")
     }
