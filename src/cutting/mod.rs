@@ -120,6 +120,8 @@ pub struct Order {
     pub kinds: Vec<Kind>,
     /// The pieces.
     pub pieces: Vec<Wanted>,
+    /// What the saw takes with a cut.
+    pub kerf: i64,
     /// How the saw is used.
     pub stages: Stages,
     /// How many rounds the search may take for fewer sheets, and for larger leftovers.

@@ -7,7 +7,7 @@ use oorandom::Rand64;
 
 use super::bound::{by_area, fewest};
 use super::tree::Place;
-use super::{Node, Order, Plan, Sheet, Way};
+use super::{Node, Order, Plan, Sheet, Size, Way};
 
 /// How many plans from nothing it begins with.
 const STARTS: usize = 24;
@@ -15,11 +15,13 @@ const STARTS: usize = 24;
 const LATE: usize = 200;
 /// The most rectangles that are emptied in a round.
 const EMPTIED: u64 = 4;
+/// In how many parts of a sheet leftovers are told apart: what is less is not worth a cut.
+const STEPS: i128 = 40;
 /// Of a hundred places, how many are overlooked.
 const OVERLOOKED: u64 = 2;
 
 /// The best plan that so many rounds find: least cost first, and of those the one with the
-/// largest leftover, and then with the fewest settings of the saw. Pieces that fit no
+/// largest leftover, and then with the fewest settings of the saw and awkward cuts. Pieces that fit no
 /// sheet are in none.
 #[must_use]
 pub fn plan(order: &Order) -> Plan {
@@ -28,6 +30,10 @@ pub fn plan(order: &Order) -> Plan {
     let best = search.with_largest_left(best);
     let sheets = best.sheets.iter().map(|sheet| (**sheet).clone());
     Plan { sheets: sheets.collect(), unplaced: search.too_large, least: search.least }
+}
+
+fn area([long, wide]: Size) -> i128 {
+    i128::from(long) * i128::from(wide)
 }
 
 /// A plan in the making.
@@ -52,7 +58,6 @@ struct Search<'o> {
 
 impl<'o> Search<'o> {
     fn of(order: &'o Order) -> Self {
-        let area = |[long, wide]: [i64; 2]| i128::from(long) * i128::from(wide);
         let areas = order.pieces.iter().map(|piece| area(piece.size)).collect();
         // Any seed would do, and it must be the same for ever.
         let random = Rand64::new(16);
@@ -140,10 +145,14 @@ impl<'o> Search<'o> {
             return best;
         }
         self.below = self.cost(&best).saturating_add(1);
+        let order = self.order;
         let judged = |draft: &Draft| {
-            let left = draft.sheets.iter().map(|sheet| sheet.root.largest_left());
-            let settings = draft.sheets.iter().map(|sheet| sheet.root.settings()).sum::<usize>();
-            (Reverse(left.max().unwrap_or(0)), settings)
+            let left = draft.sheets.iter().map(|sheet| {
+                let whole = order.kinds.get(sheet.kind).map_or(1, |kind| area(kind.size));
+                sheet.root.largest_left() * STEPS / whole.max(1)
+            });
+            let effort = draft.sheets.iter().map(|sheet| sheet.root.effort(order.kerf, 1));
+            (Reverse(left.max().unwrap_or(0)), effort.sum::<usize>())
         };
         let mut judgment = judged(&best);
         let mut draft = best.clone();

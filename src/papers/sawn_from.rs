@@ -34,9 +34,7 @@ impl SawnFrom {
         for (sheet, cut) in parts.filter_map(|part| self.0.get(&part)).flatten() {
             let cut = cut.to_string();
             let cuts = sheets.entry(*sheet).or_default();
-            if cuts.last() != Some(&cut) {
-                cuts.push(cut);
-            }
+            cuts.push(cut);
         }
         let told = sheets.iter().map(|(sheet, cuts)| format!("{sheet}: {}", cuts.join(", ")));
         told.collect::<Vec<_>>().join("; ")

@@ -35,6 +35,9 @@ pub struct Bought {
     pub amount: Amount,
     /// What one costs.
     pub price: Option<Rate>,
+    /// The longest and the widest of its rough pieces, where nothing is known of the boards
+    /// that there are.
+    pub largest: Option<[Length; 2]>,
 }
 
 /// What is bought.
@@ -90,19 +93,30 @@ pub fn list(work: &Workings<'_>) -> Vec<Bought> {
             continue;
         };
         let amount = Amount::Sheets(own.bought(), [sheet.long, sheet.wide]);
-        all.push(Bought { what: What::Stock(own.stock), amount, price: stock.price });
+        all.push(Bought {
+            what: What::Stock(own.stock),
+            amount,
+            price: stock.price,
+            largest: None,
+        });
     }
     for (index, stock) in piece.stocks.iter().enumerate().filter(|(_, own)| own.is_solid()) {
         let id = StockId(index);
-        if let Some(amount) = boards(work, id, stock) {
-            all.push(Bought { what: What::Stock(id), amount, price: stock.price });
+        if let Some((amount, largest)) = boards(work, id, stock) {
+            let largest = stock.boards.is_none().then_some(largest);
+            all.push(Bought { what: What::Stock(id), amount, price: stock.price, largest });
         }
     }
     let unit = piece.tape().unit;
     for own in edging::bought(piece, work.parts) {
         let Some(stock) = stock(own.stock).filter(|stock| stock.is_banding()) else { continue };
         let amount = Amount::Roll(own.roll(unit));
-        all.push(Bought { what: What::Stock(own.stock), amount, price: stock.price });
+        all.push(Bought {
+            what: What::Stock(own.stock),
+            amount,
+            price: stock.price,
+            largest: None,
+        });
     }
     for Count { kind, number } in hardware::count(piece) {
         let count = i64::from(number);
@@ -114,13 +128,13 @@ pub fn list(work: &Workings<'_>) -> Vec<Bought> {
             }
             Kind::Pull(id) => (Amount::Pieces(count), piece.pull(id).and_then(|own| own.price)),
         };
-        all.push(Bought { what: What::Hardware(kind), amount, price });
+        all.push(Bought { what: What::Hardware(kind), amount, price, largest: None });
     }
     all
 }
 
 /// What there is to buy of a stock of boards, with what is lost on it.
-fn boards(work: &Workings<'_>, id: StockId, stock: &Stock) -> Option<Amount> {
+fn boards(work: &Workings<'_>, id: StockId, stock: &Stock) -> Option<(Amount, [Length; 2])> {
     let is_left = |part: PartId| !matches!(work.ledger().state(part), super::ledger::State::Cut(_));
     let own: Vec<(PartId, &Part)> =
         work.parts.iter().filter(|(part, own)| own.stock == id && is_left(*part)).collect();
@@ -129,11 +143,10 @@ fn boards(work: &Workings<'_>, id: StockId, stock: &Stock) -> Option<Amount> {
     for lip in lips.iter().filter(|lip| lip.stock == id) {
         pieces.extend(lip.boards(work.piece, stock.nominal));
     }
-    if pieces.is_empty() {
-        return None;
-    }
+    let longest = pieces.iter().map(|(_, _, long)| *long).max()?;
+    let widest = pieces.iter().map(|(_, wide, _)| *wide).max()?;
     let with_waste = |net: f64| net * (100 + trade::BOARD_WASTE) as f64 / 100.0;
-    Some(match work.piece.tape().unit {
+    let amount = match work.piece.tape().unit {
         Unit::Inch | Unit::Foot => {
             let net = pieces.into_iter().map(trade::board_feet).sum();
             Amount::BoardFeet(with_waste(net).ceil() as i64)
@@ -142,5 +155,6 @@ fn boards(work: &Workings<'_>, id: StockId, stock: &Stock) -> Option<Amount> {
             let net: f64 = pieces.into_iter().map(trade::cubic_metres).sum();
             Amount::CubicMeters((with_waste(net) * 100.0).ceil() as i64)
         }
-    })
+    };
+    Some((amount, [longest, widest]))
 }

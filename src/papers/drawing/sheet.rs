@@ -1,5 +1,6 @@
 //! A sheet to scale, with its cuts and what comes of them.
 
+use crate::cutting::Way;
 use crate::measure::Length;
 use crate::model::Stock;
 use crate::papers::Source;
@@ -109,30 +110,25 @@ impl Sketch<'_, '_, '_> {
         }
     }
 
-    /// The numbers of cuts, each at the edge where its line begins.
+    /// The numbers of cuts, each beside the line where it begins, those of the sheet outside
+    /// of it; and the names of the pieces that are cut on, in their corners.
     fn cut(&mut self, cut: &Cut) {
-        let is_rip = cut.way == crate::cutting::Way::Rip;
+        let is_first = cut.from.is_empty();
         let (x, y) = self.corner(cut.area.at);
+        let gap = self.letter * 0.35;
+        if !is_first {
+            self.svg.label((x + gap, y + self.letter * 1.1), &cut.from, self.letter, Anchor::Start);
+        }
         for (nth, line) in cut.lines.iter().enumerate() {
             let number = (cut.numbers.0 + nth).to_string();
             let along = mm(*line + self.own.trim);
-            let gap = self.letter * 0.35;
-            match is_rip {
-                true => {
-                    let at = if cut.from.is_empty() {
-                        (-gap, along + gap)
-                    } else {
-                        (x + gap, along + gap)
-                    };
-                    let anchor = if cut.from.is_empty() { Anchor::End } else { Anchor::Start };
-                    self.svg.label(at, &number, self.letter, anchor);
-                }
-                false => {
-                    let at =
-                        if cut.from.is_empty() { (along, -gap) } else { (along, y + self.letter) };
-                    self.svg.label(at, &number, self.letter, Anchor::Middle);
-                }
-            }
+            let (at, anchor) = match (cut.way, is_first) {
+                (Way::Rip, true) => ((-gap, along + gap), Anchor::End),
+                (Way::Rip, false) => ((x + gap, along - gap), Anchor::Start),
+                (Way::Crosscut, true) => ((along, -gap), Anchor::Middle),
+                (Way::Crosscut, false) => ((along - gap, y + self.letter * 1.1), Anchor::End),
+            };
+            self.svg.label(at, &number, self.letter, anchor);
         }
     }
 

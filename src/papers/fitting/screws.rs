@@ -76,8 +76,13 @@ fn holes(unit: Unit) -> &'static str {
 /// How they are asked for in a store.
 pub(in crate::papers) fn bought(source: &Source<'_, '_>, screws: &Screws<'_>) -> String {
     let what = what(source, screws);
-    match gauge(screws.purpose, source.work.piece.tape().unit) {
-        Some(gauge) => format!("{what}, {gauge}"),
+    let more = match screws.purpose {
+        Purpose::Pockets => Some("coarse thread"),
+        Purpose::HardPockets => Some("fine thread"),
+        own => gauge(own, source.work.piece.tape().unit),
+    };
+    match more {
+        Some(more) => format!("{what}, {more}"),
         None => what,
     }
 }

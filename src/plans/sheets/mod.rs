@@ -109,6 +109,7 @@ fn of_stock(
     let order = Order {
         kinds: sources.iter().map(kind).collect(),
         pieces: blanks.iter().map(wanted).collect(),
+        kerf: ceil(shop.kerf),
         stages: Stages { most: Some(shop.stages), first: Some(first) },
         rounds: ROUNDS.map(|rounds| rounds * FEW / blanks.len().max(FEW)),
     };

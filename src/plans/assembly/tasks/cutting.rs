@@ -35,15 +35,30 @@ impl Maker<'_, '_> {
                 self.marks(&edged)
             ));
         }
-        let later = |first: bool| {
-            self.kinds(&self.ids(|part| {
-                stage(part) != Stage::First && self.is_broken_down_first(part) == first
-            }))
-        };
-        if let Some(rough) = later(true) {
+        let later = self.ids(|part| stage(part) != Stage::First && self.is_broken_down_first(part));
+        if let Some(rough) = self.kinds(&later) {
             lines.push(format!("saw the boards of the {rough} to their rough size only; they come to size when the case stands and is measured"));
         }
-        if let Some(kept) = later(false) {
+        let has_plan = |part: &Part| {
+            let stock = self.piece.stock(part.stock).filter(|stock| !stock.is_solid());
+            stock.is_some_and(|stock| stock.sheet.is_some())
+        };
+        if self.parts.iter().any(|(_, part)| has_plan(part)) {
+            lines.push("saw the sheets by the sheet plans, cut by cut".to_owned());
+        }
+        let kept = |planned: bool| {
+            self.kinds(&self.ids(|part| {
+                stage(part) != Stage::First
+                    && !self.is_broken_down_first(part)
+                    && has_plan(part) == planned
+            }))
+        };
+        if let Some(rough) = kept(true) {
+            lines.push(format!(
+                "leave the pieces for the {rough} as large as the sheet plans have them, for the same reason"
+            ));
+        }
+        if let Some(kept) = kept(false) {
             lines.push(format!(
                 "keep sheet for the {kept}, and saw none of it yet, for the same reason"
             ));
