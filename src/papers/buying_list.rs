@@ -28,7 +28,7 @@ pub(super) struct Line {
 pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let lines = lines(source);
     let mut blocks = vec![Block::Note(format!(
-        "The sheets are those of the sheet plans. Boards are bought by what their rough pieces come to and {} % more, for knots, splits, ends, and widths that don't divide: choose them board by board with the cut list in hand. What lies in the rack already is not on this list, and neither is what is cut.",
+        "The sheets are those of the sheet plans. Boards are bought by what their rough pieces come to and {} % more, for knots, splits, ends, and widths that don't divide: choose them board by board with the cut list in hand. Pieces of sheet that lie in the rack already are used first where that saves a sheet; boards in the rack are not taken off. What is cut already is not on this list.",
         trade::BOARD_WASTE
     ))];
     let others_note = Block::Note("Glue, abrasives, and the finish are not on this list. How much finish there is to mix stands in the assembly order.".to_owned());
@@ -80,7 +80,10 @@ fn priced_table(source: &Source<'_, '_>, lines: &[&Line]) -> Table {
     if has_prices {
         table.foot = format!("together {}", with_name_of_currency(source, total));
         if !unpriced.is_empty() {
-            table.foot.push_str(&format!("; no price is given for {}", unpriced.join(", ")));
+            table.foot.push_str(&format!(
+                "; without what has no price, or none for what is bought: {}",
+                unpriced.join(", ")
+            ));
         }
     }
     table
@@ -246,6 +249,9 @@ fn stock_told(
     if let Amount::Sheets(_, sides) = amount {
         told.push(size(source, *sides));
     }
+    if matches!(amount, Amount::Unplanned) {
+        told.push("how many sheets is not known, since its stock gives no `sheet`".to_owned());
+    }
     if let Some([long, wide]) = largest {
         told.push(format!("the longest piece {}, the widest {}", text(long), text(wide)));
     }
@@ -260,6 +266,7 @@ fn stock_told(
 fn amount(source: &Source<'_, '_>, amount: &Amount) -> String {
     match amount {
         Amount::Sheets(count, _) => counted(*count, "sheet"),
+        Amount::Unplanned => "?".to_owned(),
         Amount::Pieces(count) => count.to_string(),
         Amount::Pairs(count) => counted(*count, "pair"),
         Amount::BoardFeet(1) => "1 board foot".to_owned(),

@@ -43,8 +43,10 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     ];
     let used = |part: &Part| piece.stock(part.stock).is_some_and(|stock| !stock.is_solid());
     if parts.all.iter().any(used) {
-        blocks.insert(1, Block::Note("Saw the sheets by the sheet plans. The column \"sheet: cut\" says on which sheet a piece lies, and which cut there frees it.".into()));
         blocks.insert(1, Block::Note("Before you saw, caliper every sheet: the first step of the assembly order says by how much it may differ from the figures here.".into()));
+    }
+    if SawnFrom::of(source.work).has(parts.iter().map(|own| own.0)) {
+        blocks.insert(1, Block::Note("Saw the sheets by the sheet plans. The column \"sheet: cut\" says on which sheet a piece lies, and which cut there frees it.".into()));
     }
     blocks.extend(marks::blocks(parts));
     blocks.extend(left_to_cut::blocks(source));

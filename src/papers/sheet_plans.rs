@@ -6,7 +6,7 @@ use crate::cutting::Way;
 use crate::diagnostics::listed;
 use crate::measure::Scale;
 use crate::model::Stock;
-use crate::plans::sheets::{Blank, Cut, Gives, Laid, OfStock, Sawn, Tool};
+use crate::plans::sheets::{Cut, Gives, Laid, OfStock, Sawn, Tool};
 use crate::trade;
 
 use super::Source;
@@ -94,12 +94,22 @@ fn weighs(source: &Source<'_, '_>, stock: &Stock) -> Option<String> {
 fn about(source: &Source<'_, '_>, own: &OfStock) -> Vec<Block> {
     let all = || own.sheets.iter().flat_map(|sheet| &sheet.laid);
     let marks = |which: &dyn Fn(&Laid) -> bool| {
-        let own: BTreeSet<String> =
-            all().filter(|laid| which(laid)).map(|laid| marks(source, &laid.blank)).collect();
+        let own: BTreeSet<String> = all()
+            .filter(|laid| which(laid))
+            .map(|laid| source.work.parts.mark(laid.blank.part).to_owned())
+            .collect();
         own.into_iter().collect::<Vec<_>>()
     };
     let later = marks(&|laid| laid.blank.later);
     let mut notes = Vec::new();
+    let unplaced: Vec<&str> =
+        own.unplaced.iter().map(|blank| source.work.parts.mark(blank.part)).collect();
+    if !unplaced.is_empty() {
+        notes.push(format!(
+            "No sheet is large enough for these, so they are in no plan: {}.",
+            unplaced.join(", ")
+        ));
+    }
     if !later.is_empty() {
         let spare = source.figures.text(trade::sheet_spare(source.work.piece.tape().unit));
         notes.push(format!("These are sawn {spare} or more longer and wider than on the cut list where the sheet leaves that much, and are cut to size from what the case comes to, in their step of the assembly order: {}.", later.join(", ")));
@@ -125,8 +135,14 @@ fn of_sheet(source: &Source<'_, '_>, stock: &Stock, own: &Sawn) -> Vec<Block> {
     } else {
         more.push("its edges count as straight and square, so look whether they are, and trim them first if not".to_owned());
     }
-    let caption = format!("{title}: the cuts by their numbers, and the pieces by their marks");
-    let svg = sheet::drawing(source, own, stock);
+    let (svg, bare) = sheet::drawing(source, own, stock);
+    let mut caption = format!("{title}: the cuts by their numbers, and the pieces by their marks");
+    if !bare.is_empty() {
+        caption.push_str(&format!(
+            "; too narrow for their marks are {}, so look for the numbers of their cuts",
+            listed(&bare)
+        ));
+    }
     let mut blocks = vec![
         Block::Setting {
             figure: format!("sheet {}", own.number),
@@ -188,18 +204,9 @@ fn given(source: &Source<'_, '_>, own: &Sawn, gives: &Gives) -> String {
     match gives {
         Gives::Piece(name) => format!("piece {name}"),
         Gives::Blank(index) => own.laid.get(*index).map_or_else(String::new, |laid| {
-            let marks = marks(source, &laid.blank);
-            if laid.blank.later { format!("{marks} (rough)") } else { marks }
+            let mark = source.work.parts.mark(laid.blank.part);
+            if laid.blank.later { format!("{mark} (rough)") } else { mark.to_owned() }
         }),
-    }
-}
-
-/// The marks of what comes of a blank.
-pub(super) fn marks(source: &Source<'_, '_>, blank: &Blank) -> String {
-    let marks: Vec<&str> = blank.parts.iter().map(|id| source.work.parts.mark(*id)).collect();
-    match marks.len() {
-        1 => marks.concat(),
-        _ => format!("stick of {}", marks.join(" ")),
     }
 }
 

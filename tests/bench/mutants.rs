@@ -426,7 +426,7 @@ impl Mistake<'_> {
     fn sheet_piece(&mut self) -> Made {
         let (sheet, at) = self.sheet_cut()?;
         let gone = self.packet["sheets"][sheet]["pieces"].as_array_mut()?.pop()?;
-        Some(format!("sheet {sheet}, cut {at}: nothing is for {}", gone["parts"]))
+        Some(format!("sheet {sheet}, cut {at}: nothing is for {}", gone["part"]))
     }
 
     /// Two operations on one part, of which one needs the other.
