@@ -161,7 +161,7 @@ fn about(stock: &Stock, own: &[(PartId, &Part)], source: &Source<'_, '_>) -> Opt
                 text(sheet.long),
                 text(sheet.wide),
                 text(source.work.piece.shop.edge_trim),
-                text(source.work.piece.shop.kerf)
+                source.figures.hardware(source.work.piece.shop.kerf)
             ));
         }
         for (long, wide) in &stock.on_hand {

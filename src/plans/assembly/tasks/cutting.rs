@@ -324,7 +324,7 @@ impl Maker<'_, '_> {
             format!("where one is glued up, its glue must have cured {cured} before you sand it"),
             format!("put the first coat of {} on {marks}{why}", finish.kind.word()),
         ];
-        lines.extend(amount(finish, &coat));
+        lines.extend(amount(finish, &coat, self.piece.tape()));
         let title = "Finish what you can't reach later".into();
         // A board is planed to fit its groove before it has finish on it.
         let after = self.ready(&self.ids(|part| matches!(part.assembly, Assembly::Front(_))));
@@ -339,6 +339,7 @@ impl Maker<'_, '_> {
         let coated = self.coat(finish, title, lines, coating, after);
         if let Some(task) = self.tasks.get_mut(coated) {
             task.does.insert(0, Doing::Sand(Sand { grits, cured }));
+            task.sands = true;
         }
         self.makes(&hidden, coated);
     }
