@@ -53,6 +53,7 @@ mod place;
 mod insertion;
 mod solved_drafts;
 mod pull_place;
+mod posts;
 mod reach;
 mod quietly;
 mod read_case;
@@ -124,6 +125,7 @@ pub use opening::{
     Axis, Called, Item, Member, MemberKind, Opening, OpeningKind, Partition, RailShelf, ShelfSet,
 };
 pub use piece::{Accept, CatchKind, Holding, Piece};
+pub use posts::Posts;
 pub use pull_place::{PullAt, PullPlace};
 pub use read_piece::{Lowered, lower};
 pub(crate) use read_run::least_filler;

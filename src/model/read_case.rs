@@ -138,11 +138,11 @@ pub(super) fn base(
 ) -> Option<Base> {
     let body = entry.body()?;
     match body.which() {
-        Some((BaseKind::ToeKick, _)) | None => {}
+        Some((BaseKind::ToeKick | BaseKind::Posts, _)) | None => {}
     }
     let separate = match body.which() {
         Some((BaseBuild::Separate, _)) => true,
-        Some((BaseBuild::CutInto, _)) | None => false,
+        Some((BaseBuild::CutInto | BaseBuild::Posts, _)) | None => false,
     };
     // 1 in, 25 mm: common practice, no source.
     let room = ctx.tape.unit.either(Length::inches(1, 1), Length::mm(25));
@@ -228,12 +228,13 @@ pub(super) fn board(
 
 pub(super) fn bottom(
     entry: &Entry,
+    usual: JointKind,
     into: &Size,
     fallback: Option<StockId>,
     shared: &Shared<'_>,
     ctx: &mut Lower,
 ) -> Option<Bottom> {
-    let joint = (words::bottom::JOINT, JointKind::Dado);
+    let joint = (words::bottom::JOINT, usual);
     let board = board(entry, joint, into, fallback, "bottom", shared, ctx)?;
     let body = entry.body()?;
     Some(Bottom {
@@ -246,6 +247,7 @@ pub(super) fn bottom(
 
 pub(super) fn top(
     entry: &Entry,
+    usual: JointKind,
     into: &Size,
     fallback: Option<StockId>,
     shared: &Shared<'_>,
@@ -272,7 +274,7 @@ pub(super) fn top(
         }
         Some((TopKind::Panel, _)) | None => None,
     };
-    let kind = if stretchers.is_some() { JointKind::Pocket } else { JointKind::Dado };
+    let kind = if stretchers.is_some() { JointKind::Pocket } else { usual };
     Some(Top {
         board: board(entry, (words::top::JOINT, kind), into, fallback, "top", shared, ctx)?,
         // Stretchers carry what is said, a worktop, and nothing by themselves.

@@ -22,6 +22,7 @@ use super::opening::Axis;
 use super::openings::{Context, Drafts};
 use super::outer_frame;
 use super::place::{Place, Width};
+use super::posts::{self, Posts};
 use super::reach::Around;
 use super::read_case::{self, Shared};
 use super::seams;
@@ -99,10 +100,12 @@ impl OuterSizes {
     }
 }
 
-/// The boards that a frame-less case has in place of a frame.
+/// The boards that a frame-less case has in place of a frame, and the posts that a frame
+/// has in place of its outer stiles.
 struct Boards<'a> {
     ends: &'a [End; 2],
     covers: &'a Covers,
+    posts: Option<&'a Posts>,
     bottom: Option<&'a Board>,
     top: Option<&'a Board>,
 }
@@ -142,6 +145,16 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
     let (fronts, drawers) = (blocks.fronts.sound()?, blocks.drawers.sound()?);
     let (partitions, back) = (blocks.partitions.sound()?, blocks.back.sound()?);
     let (bottom, top, ends) = (blocks.bottom.sound()?, blocks.top.sound()?, ends?);
+    let posts = blocks.posts.sound()?;
+    if let Some(posts) = &posts {
+        match frame_body.filter(|_| !frameless) {
+            Some(frame) => posts::no_stiles(frame, posts, ctx),
+            None => {
+                posts::no_frame(posts, &frame_said, ctx);
+                return None;
+            }
+        }
+    }
 
     let context = Context {
         case: &path,
@@ -158,6 +171,7 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
     let boards = Boards {
         ends: &ends,
         covers: &covers,
+        posts: posts.as_ref(),
         bottom: bottom.as_ref().map(|bottom| &bottom.board),
         top: top.as_ref().map(|top| &top.board),
     };
@@ -185,7 +199,11 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
         ctx.half_solved.push(drafts.standing(&solution, holding, outside, (id, entry, &path)));
     }
 
-    let base = match body.one(words::case::BASE) {
+    let posts = match posts {
+        Some(posts) => Some(Box::new(Posts { high: sizes.base.clone()?, ..posts })),
+        None => None,
+    };
+    let base = match body.one(words::case::BASE).filter(|_| posts.is_none()) {
         Some(base) => Some(read_case::base(&base, sizes.base?, stock, shared, ctx)?),
         None => None,
     };
@@ -197,6 +215,7 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
                 &frame_said,
                 frame,
                 ([left?, right?], above, below),
+                posts.as_deref(),
                 shared,
                 ctx,
             )?)
@@ -223,7 +242,7 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
         ctx.sink.push(found.note("take the cover out"));
         return None;
     }
-    Some(Case {
+    let case = Case {
         id,
         name: name.to_owned(),
         path: path.clone(),
@@ -237,6 +256,7 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
         deep_span,
         exposure,
         base,
+        posts,
         hung,
         on,
         ends: seams::seamed(ends, frame.as_ref()),
@@ -260,7 +280,11 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
         around: cut_round::read(body, shared, ctx),
         finish,
         notes: body.notes(),
-    })
+    };
+    match &case.posts {
+        Some(posts) if !posts::fits(&case, posts, ctx) => None,
+        Some(_) | None => Some(case),
+    }
 }
 
 /// The openings of a case and its outer sizes, with all equations that the spec
@@ -286,7 +310,7 @@ fn drafted<'a>(
         ctx.sink.push(limits::too_many(MOST_OPENINGS, &what, draft.entry.head));
         return None;
     }
-    fix_outer(&mut drafts, &outer, (entry, body, wide), frame, ctx);
+    fix_outer(&mut drafts, &outer, (entry, body, wide), (frame, boards.posts), ctx);
     if context.frameless {
         fix_boards(&mut drafts, &outer, boards, context.shared);
         no_scribe(exposure, entry.head, ctx);
@@ -425,7 +449,7 @@ fn fix_outer(
     drafts: &mut Drafts<'_>,
     outer: &Outer,
     (entry, body, wide): (&Entry, &Entries, Option<Width>),
-    frame: Option<&Entries>,
+    (frame, posts): (Option<&Entries>, Option<&Posts>),
     ctx: &mut Lower,
 ) {
     match wide {
@@ -442,6 +466,11 @@ fn fix_outer(
     }
     let Some(frame) = frame else { return };
     for (side, variable) in Side::BOTH.into_iter().zip(outer.sides) {
+        if let Some(posts) = posts {
+            let name = format!("{} post", side.word());
+            drafts.sheet.fix_to(variable, &posts.wide, &name, None, posts.span);
+            continue;
+        }
         let stile = frame.all(words::frame::STILE).find(|stile| stile.is(side));
         match stile.and_then(Said::body) {
             Some(stile) => {

@@ -85,8 +85,9 @@ pub(super) fn give(
     let moisture = |humidity| trade::equilibrium(site.temperature, humidity);
     let [milled, driest, dampest] = [shop, site.humidity.0, site.humidity.1].map(moisture);
     for case in cases {
-        let uprights = case.ends.iter().map(|end| end.stock);
-        let uprights = uprights.chain(case.partitions.iter().map(|board| board.stock));
+        // Posts are narrow, and the panels between them move by themselves.
+        let ends = case.ends.iter().filter(|_| case.posts.is_none()).map(|end| end.stock);
+        let uprights = ends.chain(case.partitions.iter().map(|board| board.stock));
         let woods: Vec<u32> = uprights
             .filter_map(|id| stocks.get(id.0))
             .filter_map(|stock| Some(stock.sawn.coefficient(&stock.wood?)))

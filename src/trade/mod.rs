@@ -56,7 +56,7 @@ pub use gluing::{
 };
 pub use joints::{
     behind_mortise, dovetail_slope, dowel_reach, finger_room, is_hard, least_between_grooves,
-    least_panel, set_in, tails, tall_door,
+    least_panel, least_tenon, set_in, tails, tall_door,
 };
 pub use listing::{LISTINGS, Listing};
 pub use lumber::{is_in_quarters, planes_to, planing_loss, quarters, rough_boards, rough_for};

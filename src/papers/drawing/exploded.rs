@@ -38,7 +38,9 @@ enum Layer {
 
 fn layer(part: &Part) -> Layer {
     match part.role {
-        Role::End(_) | Role::Partition => Layer::Upright,
+        Role::End(_) | Role::Post(_) | Role::EndRail(_) | Role::EndPanel(_) | Role::Partition => {
+            Layer::Upright
+        }
         Role::Divider
         | Role::FixedShelf
         | Role::WebRail

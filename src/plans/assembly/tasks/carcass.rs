@@ -41,7 +41,10 @@ impl Planting {
             Role::Bottom | Role::End(_) => Some(Self::OnBase),
             Role::Kick => Some(Self::Kick),
             Role::Leg => Some(Self::Legs),
-            Role::Top
+            Role::Post(_)
+            | Role::EndRail(_)
+            | Role::EndPanel(_)
+            | Role::Top
             | Role::Countertop
             | Role::Stretcher
             | Role::Nailer(_)

@@ -110,9 +110,18 @@ impl<'a> Maker<'_, 'a> {
             true => "the lower ends of its ends".to_owned(),
             false => format!("the underside of {}", self.marks(&bottoms)),
         };
+        let tops = Self::tops_of(case);
         format!(
-            "{between} at the top, the middle, and the bottom, and its height at both sides, from {from} to the tops of the ends"
+            "{between} at the top, the middle, and the bottom, and its height at both sides, from {from} to the tops of the {tops}"
         )
+    }
+
+    /// What stands highest at the sides of a case.
+    pub(super) fn tops_of(case: &Case) -> &'static str {
+        match case.posts {
+            Some(_) => "posts",
+            None => "ends",
+        }
     }
 
     /// A task that saws parts to what was measured; sheets are taken from stock
@@ -204,7 +213,7 @@ impl<'a> Maker<'_, 'a> {
         };
         self.joints(&title, cut);
         self.pins(Stage::Openings);
-        self.prefinish();
+        self.prefinish(false);
     }
 
     /// Boards that were only sawn rough, or glued up, come to their thickness here;
