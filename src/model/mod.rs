@@ -64,6 +64,7 @@ mod rod;
 mod rows;
 mod run;
 mod role;
+mod root_list;
 mod seams;
 mod settle;
 mod shop;

@@ -1,18 +1,20 @@
 //! Furniture on posts: a post at each corner, and paneled ends between them.
 
 use crate::diagnostics::{Diagnostic, Sum};
-use crate::measure::Span;
+use crate::measure::{Span, Unit};
+use crate::trade;
 use crate::vocabulary::{Entries, Entry, HowBuilt, JointKind, Said, Side, words};
 
 use super::case::{Case, End, Exposure};
 use super::framed::{self, PanelBuild};
 use super::given::Given;
-use super::id::StockId;
+use super::id::{SlideId, StockId};
 use super::joinery::Joinery;
 use super::lower::Lower;
-use super::opening::{Axis, MemberKind, OpeningKind, Partition};
+use super::opening::{Member, MemberKind, OpeningKind};
 use super::read_case::Shared;
 use super::size::Size;
+use super::web::HoldsWeb;
 
 /// The posts at the corners of a case, and the paneled ends between them.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -48,6 +50,14 @@ pub(super) fn usual_joint(case: &Entries) -> JointKind {
     match said(case) {
         Some(_) => JointKind::Pocket,
         None => JointKind::Dado,
+    }
+}
+
+/// What holds the web frames of a case.
+pub(super) fn holds_web(case: &Entries) -> HoldsWeb {
+    match said(case) {
+        Some(_) => HoldsWeb::Posts,
+        None => HoldsWeb::Boards,
     }
 }
 
@@ -211,7 +221,7 @@ pub(super) fn no_frame(posts: &Posts, frame: &Entry, ctx: &mut Lower) {
 
 /// Reports what stands in a solved case on posts that does not go with them yet; true
 /// where all of it does.
-pub(super) fn fits(case: &Case, posts: &Posts, ctx: &mut Lower) -> bool {
+pub(super) fn fits(case: &Case, posts: &Posts, shared: &Shared<'_>, ctx: &mut Lower) -> bool {
     let before = ctx.sink.errors();
     const ALONE: (&str, &str) = (
         "a case on posts stands by itself",
@@ -244,9 +254,20 @@ pub(super) fn fits(case: &Case, posts: &Posts, ctx: &mut Lower) -> bool {
             OpeningKind::Door(_) | OpeningKind::Doors => {
                 ("doors don't hang on posts yet", "write `open` in its place")
             }
-            OpeningKind::Drawer { .. } => {
-                ("drawers don't run between posts yet", "write `open` in its place")
+            OpeningKind::Drawer { slide: Some(slide), .. } if is_wooden(*slide, shared) => {
+                match guided(case, posts, shared, ctx.tape.unit) {
+                    true => continue,
+                    false => (
+                        "a drawer between posts runs between guides, and there is no room for them",
+                        "write `set-back` in `build panel` of the ends, so that the posts stand proud of the rails inside by 1/2 in (12 mm) or more",
+                    ),
+                }
             }
+            OpeningKind::Drawer { slide: Some(_), .. } => (
+                "no slide is fixed between posts yet",
+                "give it a `wooden` slide: then it runs on the board under it",
+            ),
+            OpeningKind::Drawer { slide: None, .. } => continue,
             OpeningKind::False => {
                 ("a false front is not held between posts yet", "write `open` in its place")
             }
@@ -254,25 +275,49 @@ pub(super) fn fits(case: &Case, posts: &Posts, ctx: &mut Lower) -> bool {
         unsupported(what, opening.span, note, ctx);
     }
     for member in &case.members {
-        let has_board = match &member.kind {
-            MemberKind::Rail(shelf) => shelf.is_some(),
-            MemberKind::Stile(Partition::Board(_)) | MemberKind::Divider(_) => true,
-            MemberKind::Stile(Partition::None) => false,
-        };
-        let (what, note) = match (has_board, member.axis) {
-            (false, _) => continue,
-            (true, Axis::Down) => (
-                "nothing carries a shelf between paneled ends yet",
-                "take the rail out, or write `shelf none` in it",
-            ),
-            (true, Axis::Across) => (
-                "no partition stands between posts yet",
-                "take it out, or write `partition none` in the stile",
+        let (what, note) = match &member.kind {
+            MemberKind::Rail(None) | MemberKind::Stile(_) => continue,
+            MemberKind::Rail(Some(shelf)) => {
+                match (&shelf.board.web, ends_at_posts(case, member)) {
+                    (Some(_), true) => continue,
+                    (Some(_), false) => (
+                        "a web frame in a case on posts goes from end to end",
+                        "let the rail before it run from post to post",
+                    ),
+                    (None, _) => (
+                        "nothing carries a shelf between paneled ends yet",
+                        "write `build web` in `shelves` for drawers that run on it, or `shelf none` in this rail",
+                    ),
+                }
+            }
+            MemberKind::Divider(_) => (
+                "no divider lies or stands between posts yet",
+                "write a `rail` or a `stile` in its place",
             ),
         };
         unsupported(what, member.span, note, ctx);
     }
     ctx.sink.errors() == before
+}
+
+/// True for a slide of wood.
+fn is_wooden(slide: SlideId, shared: &Shared<'_>) -> bool {
+    shared.made_slides.get(slide.0).is_some_and(|slide| slide.wooden().is_some())
+}
+
+/// True where the posts stand so far proud of the rails of the ends, inside, that a guide
+/// fits between the front and the back post.
+fn guided(case: &Case, posts: &Posts, shared: &Shared<'_>, unit: Unit) -> bool {
+    let Some(back) = &posts.set_back else { return false };
+    let rails = case.ends.iter().map(|end| shared.thickness(end.stock).length).max();
+    posts.wide.length - back.length - rails.unwrap_or_default() >= trade::thinnest_guide(unit)
+}
+
+/// True for a member that goes from the left front post to the right one.
+fn ends_at_posts(case: &Case, member: &Member) -> bool {
+    case.openings
+        .first()
+        .is_some_and(|root| (member.x, member.long.length) == (root.x, root.wide.length))
 }
 
 /// Reports what stands on a case on posts, whose top does not bear another case yet.

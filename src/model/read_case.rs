@@ -18,6 +18,7 @@ use super::id::StockId;
 use super::insertion::Insertion;
 use super::joinery::{Board, Joinery};
 use super::lower::{Lower, Names};
+use super::posts;
 use super::size::Size;
 use super::stock;
 use super::web;
@@ -319,11 +320,12 @@ pub(super) fn shelves(
     let entry = case.one(words::case::SHELVES);
     let body = entry.and_then(Said::body).unwrap_or(&empty);
     let stock = named(body, shared, ctx).known().or(fallback);
-    let joint = joinery(body, (words::shelves::JOINT, JointKind::Dado), into, "shelf", ctx);
+    let joint =
+        joinery(body, (words::shelves::JOINT, posts::usual_joint(case)), into, "shelf", ctx);
     let built = stock.and_then(|stock| web::read(body, words::shelves::BUILD, stock, shared, ctx));
     Shelves {
         stock,
-        web: web::in_dadoes(built.flatten(), &joint, ctx),
+        web: web::held(built.flatten(), &joint, posts::holds_web(case), ctx),
         clearance: ctx.size_or_zero(body, words::shelves::CLEARANCE, "shelf clearance"),
         set_back: ctx.size_or_zero(body, words::shelves::SET_BACK, "shelf set-back"),
         joint,

@@ -2,7 +2,6 @@
 
 use crate::diagnostics::Diagnostic;
 use crate::measure::{Exact, Length, Span};
-use crate::vocabulary::words::frame::Root;
 use crate::vocabulary::{Entries, Entry, Nothing, RailSide, Said, Side, words};
 
 use super::blame;
@@ -25,6 +24,7 @@ use super::place::{Place, Width};
 use super::posts::{self, Posts};
 use super::reach::Around;
 use super::read_case::{self, Shared};
+use super::root_list;
 use super::seams;
 use super::settle::settle;
 use super::size::Size;
@@ -136,7 +136,7 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
     let frameless = frame_said.is(Nothing::None);
     let frame_body = frame_said.body();
     seams::look(body, frame_body.filter(|_| !frameless), ctx);
-    let root = list(body, frame_body, frameless, &frame_said, ctx)?;
+    let root = root_list::find(body, frame_body, frameless, &frame_said, ctx)?;
     // A block at fault was reported; the openings would only repeat it.
     let countertop = body.one(words::case::COUNTERTOP);
     let countertop = countertop.map(|e| countertop::read(&e, blocks.stock, &exposure, shared, ctx));
@@ -164,6 +164,7 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
         drawers: drawers.as_ref(),
         partitions: partitions.as_ref(),
         shelves: &shelves,
+        holds_web: posts::holds_web(body),
         closed: [bottom.is_some(), top.is_some()],
         stock,
         shared,
@@ -282,7 +283,7 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
         notes: body.notes(),
     };
     match &case.posts {
-        Some(posts) if !posts::fits(&case, posts, ctx) => None,
+        Some(posts) if !posts::fits(&case, posts, shared, ctx) => None,
         Some(_) | None => Some(case),
     }
 }
@@ -353,61 +354,6 @@ fn no_scribe(exposure: &[Exposure; 2], span: Span, ctx: &mut Lower) {
             )
             .note("put the case into a `run` with a `filler` beside it, or give it a frame"),
         );
-    }
-}
-
-/// The root list: in the frame, or in a frame-less case itself.
-fn list<'a>(
-    case: &'a Entries,
-    frame: Option<&'a Entries>,
-    frameless: bool,
-    frame_entry: &Entry,
-    ctx: &mut Lower,
-) -> Option<(&'a Entry, Axis)> {
-    let (holder, what) = match (frameless, frame) {
-        (true, _) => (case, "the frameless case"),
-        (false, Some(frame)) => (frame, "the frame"),
-        (false, None) => {
-            ctx.sink.push(
-                Diagnostic::error(
-                    "block-missing",
-                    "the frame needs its members",
-                    frame_entry.head,
-                    "`{ … }` is missing after this",
-                )
-                .note("write `frame none` for a frameless case"),
-            );
-            return None;
-        }
-    };
-    let mut lists = holder.in_order().filter_map(|entry| Some((entry.kind()?, entry)));
-    match (lists.next(), lists.next()) {
-        (Some((Root::Across, list)), None) => Some((list, Axis::Across)),
-        (Some((Root::Down, list)), None) => Some((list, Axis::Down)),
-        (Some((_, first)), Some((_, second))) => {
-            ctx.sink.push(
-                Diagnostic::error(
-                    "word-twice",
-                    format!("{what} has two lists of openings"),
-                    second.head,
-                    "the second list",
-                )
-                .label(first.head, "the first one")
-                .note("put one list into the other"),
-            );
-            None
-        }
-        (None, _) => {
-            if frameless {
-                ctx.sink.push(Diagnostic::error(
-                    "word-missing",
-                    "the frameless case has no openings",
-                    frame_entry.head,
-                    "`across { … }` is missing in the case",
-                ));
-            }
-            None
-        }
     }
 }
 

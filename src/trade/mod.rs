@@ -99,5 +99,5 @@ pub use weight::{
 pub use wooden::{
     above_box, back_below_sides, behind_box, below_bottom, bottom_past_back, guides_open,
     least_behind_groove, shortest_stop, stop_high, stop_long, stop_wide, strip_wide,
-    thinnest_strip, web_gap_spare,
+    thinnest_guide, thinnest_strip, web_gap_spare,
 };

@@ -16,6 +16,10 @@ const ROOM: f64 = 0.79;
 /// no source).
 const PIN: f64 = 3.0;
 
+/// By so much the end of a board may miss a face and still stand against it: more than
+/// wood that is off, and less than any tenon.
+const OFF: f64 = 1.5;
+
 /// All that is wrong with them.
 pub(super) fn wrong(packet: &Packet, boards: &[Board<'_>], off: &Off) -> Vec<String> {
     let mut wrong = struck(packet, boards, off);
@@ -59,8 +63,8 @@ fn off_face(host: &Board<'_>, stick: &Stick, there: &Space) -> Option<String> {
     };
     let [from, to] = there[face.axis];
     let comes = match face.is_end {
-        true => from <= host.exact[face.axis] + NOTHING && host.exact[face.axis] < to - NOTHING,
-        false => from < -NOTHING && -NOTHING <= to,
+        true => from < host.exact[face.axis] + OFF && host.exact[face.axis] + OFF < to,
+        false => from < -OFF && -OFF < to,
     };
     (!comes).then(|| format!("it does not come to the {name}"))
 }

@@ -102,7 +102,7 @@ impl Writer<'_> {
         self.line(&format!("shop {{ base-plate {base_plate}; clamps 40; open-time 40 min }}"));
         self.stocks();
         self.hardware();
-        if self.number(60) == 1 {
+        if self.number(36) == 1 {
             self.furniture();
             return;
         }
@@ -790,6 +790,7 @@ pub(super) const WAYS: &[&str] = &[
 pub(super) const RARER: &[&str] = &[
     "posts",
     "boards notched around posts",
+    "drawers between posts",
     "web frame",
     "mid rail",
     "set on a case",

@@ -4,6 +4,7 @@
 mod asked;
 mod cuts;
 mod depth;
+mod ends;
 mod gaps;
 mod glue;
 mod hanging;

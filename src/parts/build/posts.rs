@@ -1,11 +1,11 @@
 //! Corner posts, and the paneled ends between them.
 
 use crate::measure::Length;
-use crate::model::{JointKind, Posts, Side, Size, Stock};
+use crate::model::{Board, JointKind, Posts, Side, Size, Stock};
 use crate::parts::feature::{Feature, FeatureKind};
 use crate::parts::id::{Of, PartId, Role, Which};
 use crate::parts::joint::JointSort;
-use crate::parts::part::Assembly;
+use crate::parts::part::{Assembly, Part};
 use crate::parts::space::{Cuboid, Direction, Face};
 
 use super::builder::{Builder, Draft, SIDEWAYS, STANDING, UPRIGHT};
@@ -264,6 +264,24 @@ pub(super) fn recess(builder: &Builder<'_>, side: Side) -> Size {
     match &posts.set_back {
         Some(back) => &posts.wide - back - thick,
         None => Size::zero(),
+    }
+}
+
+/// A post of the case.
+pub(super) fn find(builder: &Builder<'_>, side: Side, which: Which) -> Option<PartId> {
+    let is_it = |part: &Part| part.role == Role::Post(side) && part.which == which;
+    builder.own().find(|(_, part)| is_it(part)).map(|(id, _)| id)
+}
+
+/// The rails of a web frame, front and back, each screwed to the posts at its ends.
+pub(super) fn hold_web(builder: &mut Builder<'_>, rails: [PartId; 2], board: &Board) {
+    for (rail, which) in rails.into_iter().zip([Which::Front, Which::Back]) {
+        for side in Side::BOTH {
+            let Some(post) = find(builder, side, which) else { continue };
+            let Some(part) = builder.part(post) else { continue };
+            let inner = part.placement.face(Direction::X, side == Side::Right);
+            builder.house(rail, post, inner, &board.joint, board.span);
+        }
     }
 }
 

@@ -32,7 +32,7 @@ use super::Workings;
 pub use at_wall::{AtWall, at_wall};
 pub use fronts::OntoBox;
 pub use hinges::HungAt;
-pub use on_wood::OnWood;
+pub use on_wood::{OnWood, is_between_posts};
 pub use pins::{PinRows, Struck};
 pub(in crate::plans) use pockets::pockets_meet;
 pub use rods::{Rail, RailEnd};

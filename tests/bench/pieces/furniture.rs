@@ -50,6 +50,16 @@ impl Writer<'_> {
             "",
         ]);
         self.line(top);
+        if !back.is_empty() && self.number(5) > 0 {
+            self.chest();
+        } else {
+            self.niches();
+        }
+        self.line("}");
+    }
+
+    /// A row of niches, with nothing behind their stiles.
+    fn niches(&mut self) {
         let long = self.one_of(&[
             "tenon { long 1 in }",
             "tenon { long 25 mm; thick 6 mm }",
@@ -66,6 +76,35 @@ impl Writer<'_> {
             self.line(&format!("open n{number} {{ share 1 }}"));
         }
         self.line("} }");
-        self.line("}");
+    }
+
+    /// Drawers on wood between guides, over web frames that the posts hold.
+    fn chest(&mut self) {
+        self.is("drawers between posts");
+        let web = self.one_of(&[
+            "build web { panel-stock thin }",
+            "build web { wide 3 in; tenon 1/2 in }",
+            "build web { wide 65 mm; panel-stock thin }",
+        ]);
+        self.line("partitions { stock ply; joint screw }");
+        self.line(&format!("shelves {{ stock maple; {web} }}"));
+        let long = self.one_of(&["tenon { long 3/4 in }", "tenon { long 18 mm; thick 6 mm }"]);
+        self.line(&format!("frame {{ stock maple; joint {long}"));
+        self.line("rail top { wide 1-1/2 in }; rail bottom { wide 1-3/4 in }");
+        self.line("down {");
+        let rail = self.one_of(&["rail { wide 1-1/4 in }", "rail { wide 30 mm }"]);
+        if self.flip() {
+            self.line("across small { high 5 in; drawer n0 { share 1 }; stile { wide 1-1/2 in }; drawer n1 { same n0 } }");
+            self.line(rail);
+        }
+        self.line("drawer n2 { share 1 }");
+        if self.flip() {
+            self.line(rail);
+            self.line("drawer n3 { share 1 }");
+        }
+        self.line("} }");
+        self.line("fronts { stock cherry; set inset; build slab; pull knob }");
+        let joint = self.one_of(&["dovetail", "rabbet", "butt"]);
+        self.line(&format!("drawers {{ stock birch; bottom-stock thin; slide wood; groove {{ up 1/2 in; deep 1/4 in }}; joint {joint} }}"));
     }
 }

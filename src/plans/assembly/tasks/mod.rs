@@ -19,6 +19,7 @@ mod installing;
 mod joints;
 mod nailers;
 mod openings;
+mod packed;
 mod runs;
 mod screw_holes;
 mod stacking;
