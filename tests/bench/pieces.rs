@@ -102,7 +102,7 @@ impl Writer<'_> {
         self.line(&format!("shop {{ base-plate {base_plate}; clamps 40; open-time 40 min }}"));
         self.stocks();
         self.hardware();
-        if self.number(36) == 1 {
+        if self.number(44) == 1 {
             self.furniture();
             return;
         }
