@@ -64,6 +64,7 @@ mod order;
 mod packet;
 mod papers;
 mod pockets;
+mod posts;
 mod prefinished;
 mod printed;
 mod readme;

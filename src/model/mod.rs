@@ -45,6 +45,7 @@ mod member_names;
 mod nailers;
 mod needs;
 mod no_room;
+mod on_posts;
 mod opening;
 mod openings;
 mod outer_frame;

@@ -17,6 +17,7 @@ use super::joinery::Board;
 use super::layout::{Solution, Variable};
 use super::limits::{self, MOST_OPENINGS};
 use super::lower::Lower;
+use super::on_posts;
 use super::opening::Axis;
 use super::openings::{Context, Drafts};
 use super::outer_frame;
@@ -283,7 +284,7 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
         notes: body.notes(),
     };
     match &case.posts {
-        Some(posts) if !posts::fits(&case, posts, shared, ctx) => None,
+        Some(posts) if !on_posts::fits(&case, body, posts, shared, ctx) => None,
         Some(_) | None => Some(case),
     }
 }

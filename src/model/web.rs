@@ -253,11 +253,15 @@ pub(super) fn held(
     ctx: &mut Lower,
 ) -> Option<Box<Web>> {
     let web = web?;
-    let (kind, title, word) = match by {
-        HoldsWeb::Boards => (JointKind::Dado, "a web frame goes into dadoes", "dado"),
-        HoldsWeb::Posts => {
-            (JointKind::Pocket, "a web frame between posts is held by pocket screws", "pocket")
+    let (kind, title, note) = match by {
+        HoldsWeb::Boards => {
+            (JointKind::Dado, "a web frame goes into dadoes", "write `joint dado`, or `build slab`")
         }
+        HoldsWeb::Posts => (
+            JointKind::Pocket,
+            "a web frame between posts is held by pocket screws",
+            "write `joint pocket`",
+        ),
     };
     if joint.kind == kind {
         return Some(web);
@@ -268,7 +272,6 @@ pub(super) fn held(
         joint.span.unwrap_or(web.span),
         "this joint",
     );
-    let note = format!("write `joint {word}`, or `build slab`");
     ctx.sink.push(found.label(web.span, "this frame").note(note));
     None
 }

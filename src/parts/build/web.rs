@@ -99,7 +99,13 @@ impl Lies<'_> {
                     _ => Vec::new(),
                 };
                 let (length, width) = (&self.x[1] - &self.x[0], self.web.wide.clone());
-                let id = builder.add(Draft { length, width, notes, ..draft });
+                // Pockets are bored in the other face: from below, the rail of the frame
+                // would be in the way of the driver.
+                let show = match builder.case.posts {
+                    Some(_) => Some(Face::ThickStart),
+                    None => draft.show,
+                };
+                let id = builder.add(Draft { length, width, notes, show, ..draft });
                 let deep = self.web.groove(which == Which::Back).length;
                 self.groove(builder, id, face, deep);
                 id
