@@ -59,7 +59,7 @@ pub use gluing::{
 };
 pub use joints::{
     behind_mortise, dovetail_slope, dowel_reach, finger_room, is_hard, least_between_grooves,
-    least_panel, set_in, tails, tall_door,
+    least_panel, least_tenon, set_in, tails, tall_door,
 };
 pub use listing::{LISTINGS, Listing};
 pub use lumber::{is_in_quarters, planes_to, planing_loss, quarters, rough_boards, rough_for};
@@ -102,5 +102,5 @@ pub use weight::{
 pub use wooden::{
     above_box, back_below_sides, behind_box, below_bottom, bottom_past_back, guides_open,
     least_behind_groove, shortest_stop, stop_high, stop_long, stop_wide, strip_wide,
-    thinnest_strip, web_gap_spare,
+    thinnest_guide, thinnest_strip, web_gap_spare,
 };

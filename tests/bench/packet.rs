@@ -70,6 +70,7 @@ pub(super) struct Packet {
 #[derive(Debug, Deserialize)]
 pub(super) struct Stick {
     pub(super) part: String,
+    pub(super) face: Option<String>,
     pub(super) lines: Vec<Line>,
 }
 

@@ -35,7 +35,7 @@ pub use at_wall::{AtWall, at_wall};
 pub use fronts::OntoBox;
 pub use hinges::HungAt;
 pub use leg_blocks::{LegBlock, of as leg_block};
-pub use on_wood::OnWood;
+pub use on_wood::{OnWood, is_between_posts};
 pub use pins::{PinRows, Struck};
 
 pub(crate) use pockets::pockets_meet;

@@ -296,10 +296,13 @@ impl Maker<'_, '_> {
         gluing::is_blank(self.piece, part)
     }
 
-    /// What can't be reached once it is in its groove or rabbet.
-    pub(super) fn prefinish(&mut self) {
+    /// What can't be reached once it is in its groove or rabbet: the panels of ends, which
+    /// are glued up with their cases, or those of fronts.
+    pub(super) fn prefinish(&mut self, of_ends: bool) {
         let Some((used, finish)) = self.finish_used() else { return };
-        let hidden = self.early();
+        let is_of_end = |part: &Part| part.role.end_side().is_some();
+        let mut hidden = self.early();
+        hidden.retain(|id| self.parts.get(*id).is_some_and(|own| is_of_end(own) == of_ends));
         if hidden.is_empty() {
             return;
         }
@@ -327,7 +330,10 @@ impl Maker<'_, '_> {
         lines.extend(amount(finish, &coat, self.piece.tape()));
         let title = "Finish what you can't reach later".into();
         // A board is planed to fit its groove before it has finish on it.
-        let after = self.ready(&self.ids(|part| matches!(part.assembly, Assembly::Front(_))));
+        let after = self.ready(&self.ids(|part| match of_ends {
+            true => is_of_end(part),
+            false => matches!(part.assembly, Assembly::Front(_)),
+        }));
         let coating = Coating {
             finish: used,
             number: 1,
