@@ -70,7 +70,8 @@ pub use beam::{
     line_load, pinned_line, rounded_up, sag_at, usual_load,
 };
 pub use countertops::{
-    beside_slot, countertop_bite, countertop_screws, row_from_edge, slot_long, slot_wide,
+    beside_slot, countertop_bite, countertop_screws, moving_hole, row_from_edge, slot_long,
+    slot_wide,
 };
 pub use hinging::{
     butt_gap, butts_for_height, hinges_for_height, hinges_for_weight, most_past_leaf, past_leaf,

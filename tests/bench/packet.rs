@@ -395,6 +395,7 @@ pub(super) struct ScrewLine {
 #[derive(Debug, Deserialize)]
 pub(super) struct Fasten {
     pub(super) size: Option<Size>,
+    pub(super) hole: Option<Bought>,
     #[serde(rename = "in")]
     pub(super) held: Vec<Held>,
 }

@@ -22,6 +22,7 @@ pub mod slides;
 pub mod spacers;
 mod stacked;
 pub mod stops;
+mod wide_holes;
 
 use std::collections::BTreeMap;
 
