@@ -50,6 +50,7 @@ use crate::pipeline::Compilation;
 use crate::plans::fitting::pins;
 use crate::plans::{Hands, OneByOne, Workings};
 
+pub(crate) use buying_list::{ToBuy, to_buy};
 pub use examples::{EXAMPLES, Example, SHARED};
 pub use measuring::form as measuring_form;
 pub use reference::{reference, reference_page};

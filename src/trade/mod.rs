@@ -59,7 +59,7 @@ pub use gluing::{
 };
 pub use joints::{
     behind_mortise, dovetail_slope, dowel_reach, finger_room, is_hard, least_between_grooves,
-    least_panel, set_in, tails, tall_door,
+    least_panel, least_tenon, set_in, tails, tall_door,
 };
 pub use listing::{LISTINGS, Listing};
 pub use lumber::{is_in_quarters, planes_to, planing_loss, quarters, rough_boards, rough_for};
@@ -70,7 +70,8 @@ pub use beam::{
     line_load, pinned_line, rounded_up, sag_at, usual_load,
 };
 pub use countertops::{
-    beside_slot, countertop_bite, countertop_screws, row_from_edge, slot_long, slot_wide,
+    beside_slot, countertop_bite, countertop_screws, moving_hole, row_from_edge, slot_long,
+    slot_wide,
 };
 pub use hinging::{
     butt_gap, butts_for_height, hinges_for_height, hinges_for_weight, most_past_leaf, past_leaf,
@@ -84,8 +85,8 @@ pub use shims::{Shims, least_gap, shim_stack, widest_gap};
 pub use slips::{meant, thickness_off};
 pub use small_work::{
     carried_beside, chips_wall, farthest_fence, largest_on_table, lasting_wall, least_wall,
-    longest_stick, narrowest_ripped, narrowest_routed, shortest_planed, shortest_ripped,
-    shortest_routed, strip_width, thinnest_planed,
+    longest_on_sled, longest_stick, narrowest_ripped, narrowest_routed, shortest_planed,
+    shortest_ripped, shortest_routed, strip_width, thinnest_planed,
 };
 pub use species::{SPECIES, Species, Wood, species_named};
 pub use square::{
@@ -102,5 +103,5 @@ pub use weight::{
 pub use wooden::{
     above_box, back_below_sides, behind_box, below_bottom, bottom_past_back, guides_open,
     least_behind_groove, shortest_stop, stop_high, stop_long, stop_wide, strip_wide,
-    thinnest_strip, web_gap_spare,
+    thinnest_guide, thinnest_strip, web_gap_spare,
 };

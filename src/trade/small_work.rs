@@ -60,6 +60,13 @@ pub fn shortest_ripped(unit: Unit) -> Length {
     unit.either(Length::inches(12, 1), Length::mm(300))
 }
 
+/// The longest piece that one person crosscuts on a sled: 5 ft or 1500 mm (common practice,
+/// no source; what is longer hangs over and tips).
+#[must_use]
+pub fn longest_on_sled(unit: Unit) -> Length {
+    unit.either(Length::inches(60, 1), Length::mm(1500))
+}
+
 /// The shortest piece to rout by itself: 6 in or 150 mm (common practice, no
 /// source).
 #[must_use]

@@ -70,6 +70,7 @@ pub(super) struct Packet {
 #[derive(Debug, Deserialize)]
 pub(super) struct Stick {
     pub(super) part: String,
+    pub(super) face: Option<String>,
     pub(super) lines: Vec<Line>,
 }
 
@@ -394,6 +395,7 @@ pub(super) struct ScrewLine {
 #[derive(Debug, Deserialize)]
 pub(super) struct Fasten {
     pub(super) size: Option<Size>,
+    pub(super) hole: Option<Bought>,
     #[serde(rename = "in")]
     pub(super) held: Vec<Held>,
 }

@@ -31,7 +31,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         "join" => (Told::Step, &["moves", "clamps", "square"]),
         "stick" => (Told::Step, &["shorter", "size", "pieces"]),
         "spacers" => (Told::Sheet("fitting"), &["long", "pieces"]),
-        "fasten" => (Told::Sheet("fitting"), &["size"]),
+        "fasten" => (Told::Sheet("fitting"), &["size", "hole"]),
         "screw line" => (Told::Sheet("layout"), &["at", "first", "apart", "count"]),
         "bore rows" => (
             Told::Sheet("fitting"),

@@ -1,5 +1,6 @@
 //! Joints.
 
+mod tenons_meet;
 mod tenon_too_narrow;
 mod tenon_too_thick;
 mod tenon_too_thin;
@@ -50,6 +51,7 @@ pub(super) const RULES: &[&Rule] = &[
     &pocket_screw_out::RULE,
     &pocket_seen::RULE,
     &pocket_too_long::RULE,
+    &tenons_meet::RULE,
     &tenon_too_narrow::RULE,
     &tenon_too_thick::RULE,
     &tenon_too_thin::RULE,

@@ -7,6 +7,7 @@ use crate::trade;
 use crate::vocabulary::words;
 
 use super::depth::{depth, joinery, panel};
+use super::ends;
 use super::teller::Teller;
 use super::{Subject, Sum, Value, hanging};
 
@@ -25,6 +26,9 @@ pub(super) fn of(tell: &Teller<'_>, id: PartId, part: &Part) -> Vec<Sum> {
     }
     sums
 }
+
+/// How far a tenon is set in, where nothing is written of it.
+pub(super) const SET_IN: &str = "a third of the rail's width, to the nearest mark of the tape (a woodwork teacher's page on haunched tenons)";
 
 /// A cut of a part.
 pub(super) struct Cut<'t, 'c> {
@@ -127,7 +131,13 @@ impl Cut<'_, '_> {
         }
         let whole = self.part.along(direction);
         let set_in = self.set_in().map(|set_in| [whole - &set_in, set_in]);
-        let mut sides = set_in.into_iter().flatten().chain(self.beside_groove(direction));
+        let sides = set_in.into_iter().flatten().chain(self.beside_groove(direction));
+        let sides = sides.chain(ends::at_rails(self.tell, (self.id, self.part), direction));
+        let around = match self.feature.kind {
+            FeatureKind::Notch => ends::at_posts(self.tell, self.part, direction),
+            _ => Vec::new(),
+        };
+        let mut sides = sides.chain(around);
         sides.find(|side| side.length == place).unwrap_or(known)
     }
 
@@ -159,8 +169,7 @@ impl Cut<'_, '_> {
                 (panel.set_in(rail.width.length, mark), &panel.set_in)
             }
         };
-        let how = "a third of the rail's width, to the nearest mark of the tape (a woodwork teacher's page on haunched tenons)";
-        let usual = || self.tell.custom(own, "set-in of the tenon", how);
+        let usual = || self.tell.custom(own, "set-in of the tenon", SET_IN);
         Some(written.clone().filter(|size| size.length == own).unwrap_or_else(usual))
     }
 

@@ -5,6 +5,7 @@ mod asked;
 mod cuts;
 mod notches;
 mod depth;
+mod ends;
 mod gaps;
 mod glue;
 mod hanging;

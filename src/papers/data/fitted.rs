@@ -57,6 +57,8 @@ pub(super) struct Fasten<'d> {
     purpose: &'static str,
     #[serde(skip_serializing_if = "Option::is_none")]
     size: Option<Size>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    hole: Option<Figure>,
     #[serde(rename = "in")]
     places: Vec<At<'d>>,
 }
@@ -364,6 +366,7 @@ impl<'d> Maker<'d, '_> {
                     Some(Size::Between([self.figure(least), self.figure(most)]))
                 }
             },
+            hole: first.hole.map(|hole| self.hardware(hole)),
             places: all
                 .iter()
                 .map(|own| At {

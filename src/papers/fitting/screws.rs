@@ -1,5 +1,6 @@
 //! Screws and small hardware, counted.
 
+use crate::diagnostics::listed;
 use crate::measure::Unit;
 use crate::plans::fitting::{Long, Purpose, Screws};
 
@@ -27,6 +28,7 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[Screws<'_>], blocks: &mut V
     }
     blocks.push(Block::Table(table));
     blocks.push(Block::Note(holes(unit).to_owned()));
+    blocks.extend(wide_holes(source, all).map(Block::Note));
 }
 
 /// How thick they are (common practice, no source): thin ones where a rabbet or an edge
@@ -76,8 +78,13 @@ fn holes(unit: Unit) -> &'static str {
 /// How they are asked for in a store.
 pub(in crate::papers) fn bought(source: &Source<'_, '_>, screws: &Screws<'_>) -> String {
     let what = what(source, screws);
-    match gauge(screws.purpose, source.work.piece.tape().unit) {
-        Some(gauge) => format!("{what}, {gauge}"),
+    let more = match screws.purpose {
+        Purpose::Pockets => Some("coarse thread"),
+        Purpose::HardPockets => Some("fine thread"),
+        own => gauge(own, source.work.piece.tape().unit),
+    };
+    match more {
+        Some(more) => format!("{what}, {more}"),
         None => what,
     }
 }
@@ -146,6 +153,21 @@ fn through(screws: &Screws<'_>) -> String {
         true => purpose.to_owned(),
         false => format!("{purpose}: {}", marks.join(", ")),
     }
+}
+
+/// The wider holes of screws that hold fronts of solid wood.
+fn wide_holes(source: &Source<'_, '_>, all: &[Screws<'_>]) -> Option<String> {
+    let hole = |of: Purpose| {
+        let hole = all.iter().filter(|own| own.purpose == of).find_map(|own| own.hole)?;
+        Some(source.figures.hardware(hole))
+    };
+    let boxes = hole(Purpose::Fronts).map(|hole| format!("{hole} through the box fronts"));
+    let blocks =
+        hole(Purpose::FalseFronts).map(|hole| format!("{hole} through the blocks of false fronts"));
+    let told: Vec<String> = boxes.into_iter().chain(blocks).collect();
+    (!told.is_empty()).then(|| {
+        format!("Fronts of solid wood move across their grain under the heads of the screws that hold them: for these bore {}.", listed(&told))
+    })
 }
 
 /// What they are, where there are several.

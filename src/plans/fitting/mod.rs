@@ -22,6 +22,7 @@ pub mod slides;
 pub mod spacers;
 mod stacked;
 pub mod stops;
+mod wide_holes;
 
 use std::collections::BTreeMap;
 
@@ -35,7 +36,7 @@ pub use at_wall::{AtWall, at_wall};
 pub use fronts::OntoBox;
 pub use hinges::HungAt;
 pub use leg_blocks::{LegBlock, of as leg_block};
-pub use on_wood::OnWood;
+pub use on_wood::{OnWood, is_between_posts};
 pub use pins::{PinRows, Struck};
 
 pub(crate) use pockets::pockets_meet;

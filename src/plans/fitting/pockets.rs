@@ -55,6 +55,7 @@ pub(super) fn screws<'a>(
                 part,
                 into: joint.map(|own| own.into).into_iter().collect(),
                 joint: joint.map(|own| own.index),
+                hole: None,
                 lines: Vec::new(),
             });
         }

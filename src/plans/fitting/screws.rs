@@ -12,7 +12,9 @@ use super::fronts::ScrewLength;
 use super::screw_lines::{self, ScrewLine};
 use super::screws_apart::Meeting;
 use super::{Drawer, HungAt, OntoBox, Stop};
-use super::{backs, driver_room, false_fronts, leg_blocks, pockets, screws_apart, stacked};
+use super::{
+    backs, driver_room, false_fronts, leg_blocks, pockets, screws_apart, stacked, wide_holes,
+};
 
 /// What they are for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -85,6 +87,8 @@ pub struct Screws<'a> {
     pub purpose: Purpose,
     /// How long; of the screws of plates and of shelf pins, how wide.
     pub long: Long,
+    /// How wide the holes in what they go through are, where that moves under their heads.
+    pub hole: Option<Length>,
     /// How many.
     pub count: u32,
     /// The packers or blocks that they go through; none for all others.
@@ -106,6 +110,8 @@ pub struct Fastening<'a> {
     pub into: Vec<&'a Part>,
     /// The joint that is closed when they go in, by its place among all.
     pub joint: Option<usize>,
+    /// How wide the holes in what they go through are, where that moves under their heads.
+    pub hole: Option<Length>,
     /// The lines that they stand on, where no hole of the sheet or of a part has their
     /// place.
     pub lines: Vec<ScrewLine<'a>>,
@@ -148,6 +154,7 @@ pub(super) fn plan<'a>(
             part: hung.leaf,
             into: vec![hung.plate.map_or(hung.holder, |plate| plate.part)],
             joint: of(hung.leaf, JointSort::Hung).map(|own| own.index),
+            hole: None,
             lines: Vec::new(),
         });
     }
@@ -166,6 +173,7 @@ pub(super) fn plan<'a>(
             part: drawer.front,
             into: fixed.map(|own| own.into).into_iter().collect(),
             joint: fixed.map(|own| own.index),
+            hole: None,
             lines,
         };
         let stays = (drawer.staying(), drawer.lines.clone());
@@ -186,6 +194,7 @@ pub(super) fn plan<'a>(
             part: shelf,
             into: laid.map(|own| own.into).collect(),
             joint: of(shelf, JointSort::Laid).map(|own| own.index),
+            hole: None,
             lines: Vec::new(),
         });
     }
@@ -203,6 +212,7 @@ pub(super) fn plan<'a>(
             part,
             into: Vec::new(),
             joint: slid.map(|own| own.index),
+            hole: None,
             lines: Vec::new(),
         });
     }
@@ -217,10 +227,12 @@ pub(super) fn plan<'a>(
             part: on,
             into: Vec::new(),
             joint: None,
+            hole: None,
             lines: Vec::new(),
         });
     }
     let meetings = screws_apart::keep_apart(&mut found, work.piece.tape());
+    wide_holes::widen(work, &mut found);
     (found, meetings)
 }
 
@@ -228,25 +240,26 @@ pub(super) fn plan<'a>(
 pub(super) fn count<'a>(fastenings: &[Fastening<'a>]) -> Vec<Screws<'a>> {
     let mut found: Vec<Screws<'a>> = Vec::new();
     for own in fastenings {
-        let (purpose, long, count) = (own.purpose, own.long, own.count);
+        let (purpose, long, hole, count) = (own.purpose, own.long, own.hole, own.count);
+        let kind = (purpose, long, hole);
         // Each packer and each block has its own length of screw.
         let own = matches!(
             purpose,
             Purpose::Packers | Purpose::Strips | Purpose::Blocks | Purpose::Holding
         )
         .then_some(own.part);
-        match found.iter_mut().find(|known| (known.purpose, known.long) == (purpose, long)) {
+        match found.iter_mut().find(|known| (known.purpose, known.long, known.hole) == kind) {
             Some(known) => {
                 known.count = known.count.saturating_add(count);
                 known.through.extend(own);
             }
             None => {
                 let through = own.into_iter().collect();
-                found.push(Screws { purpose, long, count, through });
+                found.push(Screws { purpose, long, hole, count, through });
             }
         }
     }
-    found.sort_by_key(|screws| (screws.purpose, screws.long));
+    found.sort_by_key(|screws| (screws.purpose, screws.long, screws.hole));
     found
 }
 
@@ -284,6 +297,7 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
             part,
             into: vec![into],
             joint: Some(own.index),
+            hole: None,
             lines,
         };
         let line = |through, into, count| -> Vec<ScrewLine<'a>> {
@@ -445,6 +459,7 @@ fn ties<'a>(work: &Workings<'a>) -> Vec<Fastening<'a>> {
             part,
             into: vec![into],
             joint: None,
+            hole: None,
             lines: Vec::new(),
         })
     };

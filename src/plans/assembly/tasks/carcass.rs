@@ -39,7 +39,10 @@ impl Planting {
         match role {
             Role::Bottom | Role::End(_) => Some(Self::OnBase),
             Role::Leg => Some(Self::Legs),
-            Role::Top
+            Role::Post(_)
+            | Role::EndRail(_)
+            | Role::EndPanel(_)
+            | Role::Top
             | Role::Countertop
             | Role::Stretcher
             | Role::Nailer(_)

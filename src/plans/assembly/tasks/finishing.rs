@@ -12,7 +12,7 @@ use super::{Maker, ShopTime, Task, Usual, Wait, Work, effort};
 
 /// True for what gets its first coat before it is closed in.
 fn is_finished_early(part: &Part) -> bool {
-    part.role == Role::FrontPanel
+    matches!(part.role, Role::FrontPanel | Role::EndPanel(_))
 }
 
 /// How the wood is sanded.

@@ -105,7 +105,8 @@ impl Maker<'_, '_> {
         }
         let mut on: Vec<String> =
             stretchers.iter().map(|id| self.parts.mark(*id).to_owned()).collect();
-        on.push("the tops of the ends".to_owned());
+        let posts = self.piece.cases.iter().any(|case| case.posts.is_some());
+        on.push(format!("the tops of the {}", if posts { "posts" } else { "ends" }));
         Some(format!(
             "a countertop is not part of these papers: whoever makes it measures for it now that the piece stands level and fixed; it rests on {}, and is fastened from below through them, one of solid wood along the front only, and in slots toward the back, so that it can move",
             listed(&on)

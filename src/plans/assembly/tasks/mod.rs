@@ -21,6 +21,7 @@ mod joints;
 mod legs;
 mod nailers;
 mod openings;
+mod packed;
 mod runs;
 mod screw_holes;
 mod stacking;
@@ -56,6 +57,7 @@ pub(super) fn tasks(work: &Workings<'_>) -> Vec<Task> {
     maker.joints(maker.late_title(), late);
     maker.pins(Stage::First);
     maker.trimmed();
+    maker.prefinish(true);
     let mut stands = Vec::new();
     for case in &work.piece.cases {
         stands.extend(maker.case(case));
