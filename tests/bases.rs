@@ -1,8 +1,51 @@
-//! A separate base with legs of the maker's own.
+//! Toe kicks that are scribed to the floor, and separate bases with legs of the maker's own.
 
+use casewright::papers::{self, Format};
 use casewright::parts::{Direction, Part};
 
-use crate::support::{compile, slugs, spec};
+use crate::support::{compile, packet, slugs, spec};
+
+/// The kick is drawn 4 high, from the floor to the underside of the case, and cut 1/2
+/// higher, or as much as is written. It goes on when the piece is leveled and fixed.
+#[test]
+fn a_kick_is_scribed_to_the_floor_when_the_piece_stands_level() {
+    let base = "cut-into ends }";
+    for (written, left, cut) in [("", "1/2", "4-1/2"), ("; scribe 1-1/4", "1-1/4", "5-1/4")] {
+        let text = spec("first.case").replace(base, &format!("cut-into ends{written} }}"));
+        let compiled = compile(&text);
+        assert_eq!(slugs(&compiled), Vec::<&str>::new());
+        let parts = compiled.parts.as_ref().unwrap();
+        let kick = parts.named("cupboard.kick").unwrap().1;
+        let inches = casewright::measure::Length::inches;
+        assert_eq!(kick.extent(Direction::Y), (inches(0, 1), inches(4, 1)));
+        let packet = packet(&compiled);
+        let all = packet["operations"].as_array().unwrap();
+        let scribed = all.iter().find(|own| own["kind"] == "scribe kick").unwrap();
+        let edge =
+            serde_json::json!({"edge": "bottom edge", "left": scribed["scribed"][0]["left"]});
+        assert_eq!(scribed["scribed"][0], edge);
+        assert_eq!(edge["left"]["print"], left);
+        let sawn = all.iter().find(|own| own["kind"] == "break down" && own["part"] == "KICK");
+        assert_eq!(sawn.unwrap()["size"][1]["print"], cut);
+        let order = papers::one(&compiled, "assembly-order", Format::Text).unwrap();
+        let at = |line: &str| order.find(line).unwrap_or_else(|| panic!("{line}"));
+        assert!(at("shim up from it until") < at("KICK is left"));
+        assert!(at("KICK is left") < at("KICK: screw it across both notches"));
+        assert!(order.contains("the foot of LE, RE is closed by a molding"));
+    }
+}
+
+/// A separate base is shimmed, and nothing of it is scribed.
+#[test]
+fn nothing_is_left_on_a_separate_base_to_scribe() {
+    let base = |rest: &str| {
+        let text = spec("first.case");
+        compile(&text.replace("cut-into ends }", &format!("separate{rest} }}")))
+    };
+    assert_eq!(slugs(&base("; scribe 3/4")), ["not-supported-yet"]);
+    let order = papers::one(&base(""), "assembly-order", Format::Text).unwrap();
+    assert!(order.contains("a gap between the floor and the base is closed by a molding"));
+}
 
 /// The first cabinet on a separate base, its sides and back 23/32 and 3 behind
 /// the face of the frame, with these legs.

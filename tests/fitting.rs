@@ -5,7 +5,8 @@ use casewright::model::{Axis, OpeningKind};
 use casewright::papers::{self, Format};
 use casewright::parts::{Bore, Direction, FeatureKind, Part, Parts, Role};
 use casewright::pipeline::Compilation;
-use casewright::plans::fitting::{Line, PinRows};
+use casewright::plans::Workings;
+use casewright::plans::fitting::{Line, PinRows, pins};
 
 use crate::support::{Bench, compile, demo_pieces, slugs, spec};
 
@@ -203,7 +204,7 @@ fn no_shelf_lies_where_a_hinge_is() {
         &piece("tide-cottage-press"),
         &[
             "lay no shelf on holes 14 and 15: hinge 2 is there",
-            "the shelves go on holes 4, 13, and 24, counted from the bottom: the nearest free ones to where they are drawn",
+            "the shelves go on holes 4, 13, and 24, counted from the bottom, where they are drawn",
         ],
     );
     assert_lines(
@@ -808,4 +809,25 @@ fn a_plate_is_bored_on_through_its_thin_block() {
             .iter()
             .any(|own| own.contains("is not bored on through it"))
     );
+}
+
+/// The case stands 4 from the floor up, so the first hole is 9-1/2 up its ends, and the
+/// sixth five steps of 1-1/4 higher: 15-3/4. Shared out evenly, the shelf of 23/32 would lie
+/// at 15-21/32, where no hole is.
+#[test]
+fn a_loose_shelf_is_drawn_on_a_hole() {
+    let compiled = compile(&spec("first.case"));
+    let drawings = papers::one(&compiled, "drawings", Format::Html).expect("the drawings");
+    assert!(drawings.contains(">ST-SH 15-3/4 to 16-15/32<"));
+    for (name, compiled) in demo_pieces() {
+        let (piece, parts) = (compiled.piece.as_ref().unwrap(), compiled.parts.as_ref().unwrap());
+        let work = Workings::of(piece, parts);
+        let drawn = pins::on_pins(work.pin_rows(), parts);
+        for row in work.pin_rows() {
+            for (shelf, _) in &row.shelves {
+                let low = drawn.named(&shelf.path).unwrap().1.cuboid().from.y;
+                assert!(row.heights().any(|hole| hole == low), "{name}: {}", shelf.path);
+            }
+        }
+    }
 }

@@ -194,7 +194,8 @@ fn every_size_is_the_sum_of_its_facts() {
 
 /// The case is 66 over the frame, of which the scribe at the right wall takes 3/4: the
 /// ends stand 65-1/4 apart over all, and the kick across their notches ends flush with
-/// both. What is left to the wall, 3/4 by the kick's height of 4, is a strip of its own.
+/// both. What is left to the wall, 3/4 by the 4 of the kick and the 1/2 that is left on it
+/// to be scribed to the floor, is a strip of its own.
 #[test]
 fn a_kick_ends_flush_with_the_ends_and_a_strip_goes_to_the_wall() {
     let compiled = console();
@@ -207,7 +208,7 @@ fn a_kick_ends_flush_with_the_ends_and_a_strip_goes_to_the_wall() {
     let list = packet.iter().find(|file| file.name == "cut-list.txt").expect("the cut list");
     let strip = list.text.lines().find(|line| line.contains("1  scribe strip ")).expect("a strip");
     let words: Vec<&str> = strip.split_whitespace().collect();
-    let row = "1 scribe strip 4 3/4 birch-ply KICK, from its right end to the wall";
+    let row = "1 scribe strip 4-1/2 3/4 birch-ply KICK, from its right end to the wall";
     assert_eq!(words.join(" "), row);
 }
 
@@ -225,5 +226,5 @@ fn a_kick_between_two_walls_has_a_strip_at_both_ends() {
     let (piece, parts) = (compiled.piece.as_ref().unwrap(), compiled.parts.as_ref().unwrap());
     let strips = casewright::plans::scribe_strips::scribe_strips(piece, parts);
     let sizes: Vec<_> = strips.iter().map(|strip| (strip.wide, strip.high)).collect();
-    assert_eq!(sizes, [(inches("1/2"), inches("4")), (inches("3/4"), inches("4"))]);
+    assert_eq!(sizes, [(inches("1/2"), inches("4-1/2")), (inches("3/4"), inches("4-1/2"))]);
 }

@@ -368,7 +368,9 @@ fn a_part_without_a_size_is_a_warning_that_can_be_mended() {
     let found: Vec<&str> = compiled.diagnostics.iter().map(|found| found.slug).collect();
     assert_eq!(found, ["cut-unsized"]);
     let text = mended(&text, "cut-unsized", "as they are drawn now");
-    assert!(text.contains("kick { long 36; wide 4 }; LE { joints 3; long 34-1/2; wide 17-1/4 }"));
+    assert!(
+        text.contains("kick { long 36; wide 4-1/2 }; LE { joints 3; long 34-1/2; wide 17-1/4 }")
+    );
     assert!(compile(&text).diagnostics.is_empty());
     // Now a wider case is seen.
     assert_eq!(misfits(&redrawn(&text, "wide 36; deep 18", "wide 38; deep 18")).len(), 1);

@@ -192,7 +192,7 @@ fn the_cut_list_ticks_what_is_done_and_puts_trims_first() {
     assert!(
         read("cut-list.csv")
             .lines()
-            .any(|row| row.starts_with("KICK,") && row.ends_with(",2026-03-14,"))
+            .any(|row| row.starts_with("KICK,") && row.ends_with(",2026-03-14,,"))
     );
     assert_eq!(read("cut-list.md").matches("| ☑ ").count(), 3);
     assert_eq!(read("cut-list.html").matches("class=\"box done\"").count(), 3);
@@ -281,7 +281,7 @@ fn a_record_leaves_the_rest_of_the_file_alone() {
     let done = bench.run(&["record", "first.case", "KICK", "--date", "2026-03-14"]);
     assert_eq!(done.code, Some(0), "{done:?}");
     assert!(done.err.contains("KICK: the later record of 2026-03-15 takes precedence"), "{done:?}");
-    let kick = "cupboard.kick { mark KICK; long 36; wide 4; thick 23/32; stock ply; joints 0 }";
+    let kick = "cupboard.kick { mark KICK; long 36; wide 4-1/2; thick 23/32; stock ply; joints 0 }";
     let last = last.replace("    kick    #", &format!("    {kick}    #"));
     assert_eq!(std::fs::read_to_string(bench.path("first.case")).unwrap(), last);
 }
@@ -351,15 +351,15 @@ fn a_day_still_to_come_is_refused() {
     assert_eq!(std::fs::read_to_string(bench.path("first.case")).unwrap(), sound);
 }
 
-/// The kick is drawn 36 by 4, and the rough allowance is 1 on the length and 1/4
-/// on the width. No board of it is longer than the sheet of 96.
+/// The kick is drawn 36 by 4, and 1/2 of it is left on to be scribed; the rough allowance
+/// is 1 on the length and 1/4 on the width. No board of it is longer than the sheet of 96.
 #[test]
 fn a_size_over_the_rough_one_is_recorded_and_doubted() {
     for (size, doubted) in [
-        ("long 37; wide 4-1/4", None),
-        ("long 37-1/32; wide 4", Some("KICK: recorded 37-1/32 long, but it is drawn 36;")),
-        ("long 36; wide 4-9/32", Some("KICK: recorded 4-9/32 wide, but it is drawn 4;")),
-        ("long 360", Some("KICK: recorded 360 long, but it is drawn 36;")),
+        ("long 37; wide 4-3/4", None),
+        ("long 37-1/32; wide 4", Some("KICK: recorded 37-1/32 long, but the cut list has 36;")),
+        ("long 36; wide 4-25/32", Some("KICK: recorded 4-25/32 wide, but the cut list has 4-1/2;")),
+        ("long 360", Some("KICK: recorded 360 long, but the cut list has 36;")),
     ] {
         let bench = Bench::new().with("first.case", &spec("first.case"));
         let arguments = ["record", "first.case", "kick", "--size", size, "--date", "2026-03-14"];

@@ -101,11 +101,12 @@ fn a_panel_stays_off_the_bottoms_of_its_grooves() {
 }
 
 /// The left packers of the console are 1-1/32 thick, of maple planed to 5/8: two layers,
-/// and three packers take six rough pieces. In square inches the rough maple comes to
-/// 4 × 17-1/4 × 8-3/8 + 4 × 16 × 8-3/8 + 2 × 17-1/4 × 4-3/8 + 2 × 16 × 4-3/8 for the
+/// and three packers take six rough pieces. Box boards of 8-3/8 are glued up from two, of
+/// 4-3/16 and 1/8 for jointing each. In square inches the rough maple comes to
+/// 8 × 17-1/4 × 4-5/16 + 8 × 16 × 4-5/16 + 2 × 17-1/4 × 4-3/8 + 2 × 16 × 4-3/8 for the
 /// boxes, 3 × 16 × 2-1/4 for the right packers, and 6 × 16 × 2-1/4 for the left:
-/// 577.875 + 536 + 150.9375 + 140 + 108 + 216 = 1728.8125, and of that 144 at 4/4 are a
-/// board foot: 12.0.
+/// 595.125 + 552 + 150.9375 + 140 + 108 + 216 = 1762.0625, and of that 144 at 4/4 are a
+/// board foot: 12.2.
 #[test]
 fn every_layer_of_a_laminated_part_is_sawn_and_bought() {
     let list = paper(&spec("hall-console.case"), "cut-list");
@@ -116,9 +117,12 @@ fn every_layer_of_a_laminated_part_is_sawn_and_bought() {
     let line = list.lines().find(|line| line.contains("UP-LPK  [ ] MI-LPK")).unwrap();
     assert!(line.ends_with("3 pieces of 2 layers: saw 6"), "{line}");
     let maple = list.lines().find(|line| line.starts_with("Sugar maple;")).unwrap();
-    assert!(maple.contains("; 12.0 board feet in rough pieces"), "{maple}");
+    assert!(maple.contains("; 12.2 board feet in rough pieces"), "{maple}");
     let count = "when all is sawn and laminated, there are 46 parts, each with its mark; the layers of a laminated part count as one";
     assert!(list.contains(count), "{list}");
+    // Two doors of three boards, each 5-9/16 wide, a drawer front, and the frame:
+    // (6 × 21-13/16 × 5-9/16 + 33-5/16 × 5-1/16 + 2 × 31-1/2 × 2 + 3 × 33-1/2 × 1-3/4) / 144.
+    assert!(paper(&spec("first.case"), "cut-list").contains("; 8.3 board feet in rough pieces"));
     // Nothing of the shelves is laminated.
     let plain = paper(&spec("alcove-shelves.case"), "cut-list");
     assert!(!plain.contains("layers"), "{plain}");
@@ -133,13 +137,13 @@ fn figures_that_must_fit_are_told_finer_where_they_stand() {
     let list = paper(&spec("hall-console.case"), "cut-list");
     assert!(list.contains("rabbet 7/32~ (0.203) wide, 3/8 deep in the inside face"), "{list}");
     assert!(list.contains("== thin-ply: plywood 7/32~ (0.203) =="), "{list}");
-    assert!(list.contains(">> 16-1/16~ (16.047)  fence, 3 pieces"), "{list}");
+    assert!(list.contains(">> 16-1/16~ (16.047)  wide, 3 pieces"), "{list}");
     // The packers are 25/64 thick: 0.390625.
     assert!(list.contains("to 13/32~ (0.391) thick"), "{list}");
     // What stands beside its mark needs no line below.
     assert!(!list.contains("  7/32~ = "), "{list}");
     // A shelf that lies loose must not fit: 15-51/64 = 15.796875 wide.
-    assert!(list.contains(">> 15-13/16~  fence, 2 pieces"), "{list}");
+    assert!(list.contains(">> 15-13/16~  wide, 2 pieces"), "{list}");
     assert!(list.contains("\n  15-13/16~ = 15.797\n"), "{list}");
 }
 

@@ -68,7 +68,7 @@ fn the_records_it_shows_are_what_the_command_writes() {
     let text = |path| std::fs::read_to_string(path).expect("text");
     let before = text(&spec);
     let day = ["--date", "2026-03-14"];
-    for parts in [&["bottom", "LE"][..], &["kick", "--size", "wide 4-1/16"]] {
+    for parts in [&["bottom", "LE"][..], &["kick", "--size", "wide 4-17/32"]] {
         let (_, said) = run(folder.path(), &[&["record", "my.case"], parts, &day].concat());
         shows(&said);
     }

@@ -98,22 +98,22 @@ fn larger(record: &Record, piece: &Piece, statements: &[(&Part, String)]) -> Str
     let tape = piece.tape();
     let own = record.size.as_ref().and_then(|size| sizes(size, tape.unit).ok());
     let (Some(own), [(part, _)]) = (own, statements) else { return String::new() };
-    let (length, width) = (part.length.length, part.width.length);
-    let drawn = [
+    let [length, width] = part.as_made().map(|size| size.length);
+    let listed = [
         (length, part.rough.length.max(length + piece.shop.allow_length)),
         (width, part.rough.width.max(width + piece.shop.allow_width)),
     ];
     let mut text = String::new();
     for size in own {
-        let Some((_, (drawn, rough))) =
-            ["long", "wide"].into_iter().zip(drawn).find(|(side, _)| *side == size.word)
+        let Some((_, (listed, rough))) =
+            ["long", "wide"].into_iter().zip(listed).find(|(side, _)| *side == size.word)
         else {
             continue;
         };
         if size.length > rough {
-            let (mark, was, is) = (&part.mark, &size.figure, tape.figure(drawn));
+            let (mark, was, is) = (&part.mark, &size.figure, tape.figure(listed));
             text.push_str(&format!(
-                "{mark}: recorded {was} {}, but it is drawn {is}; check the figure\n",
+                "{mark}: recorded {was} {}, but the cut list has {is}; check the figure\n",
                 size.word
             ));
         }

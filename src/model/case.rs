@@ -135,6 +135,9 @@ pub struct Base {
     pub set_back: Size,
     /// A frame of its own instead of notched ends.
     pub separate: bool,
+    /// How much is left on the kick board at the floor until it is scribed; nothing on a
+    /// frame, which is shimmed.
+    pub scribe: Size,
     /// How far the back of a separate base that the bottom is screwed down to stands before
     /// the back of the case, so that a driver stands upright over its screws.
     pub driver_room: Size,

@@ -153,6 +153,10 @@ pub(super) fn base(
         driver_room: ctx.facts.add(room, "room for a driver over the base", usual),
         set_back: ctx.size(body, words::base::SET_BACK, "toe-kick set-back")?,
         separate,
+        scribe: match separate {
+            true => Size::zero(),
+            false => ctx.size(body, words::base::SCRIBE, "toe-kick scribe")?,
+        },
         stock: stock(body, fallback, "the base", entry.head, shared, ctx)?,
         span: entry.head,
         notes: body.notes(),

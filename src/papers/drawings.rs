@@ -4,6 +4,7 @@ use crate::diagnostics::listed;
 use crate::measure::Length;
 use crate::model::{Case, Piece};
 use crate::parts::{Part, Role, Which};
+use crate::plans::fitting::pins;
 
 use super::Source;
 use super::drawing::kinds::{self, Kind};
@@ -13,7 +14,8 @@ use super::page::{Block, Table, Ticks, left, right};
 use super::words;
 
 pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
-    let (piece, parts, figures) = (source.work.piece, source.work.parts, &source.figures);
+    let (piece, figures) = (source.work.piece, &source.figures);
+    let parts = &*pins::on_pins(source.work.pin_rows(), source.work.parts);
     let whole = view::extent(parts);
     let mut blocks = vec![
         Block::Heading("Front elevation".into()),

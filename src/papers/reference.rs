@@ -6,6 +6,8 @@ use std::fmt::Write as _;
 use askama::Template;
 use pulldown_cmark::{CowStr, Event, Options, Parser, Tag, TagEnd, html};
 
+use crate::plans::Workings;
+use crate::plans::fitting::pins;
 use crate::vocabulary;
 
 use super::drawing::view::{self, Doors};
@@ -62,6 +64,8 @@ fn pictures(example: &Example) -> Vec<String> {
     let (Some(piece), Some(parts)) = (&compiled.piece, &compiled.parts) else {
         return Vec::new();
     };
+    let work = Workings::of(piece, parts);
+    let parts = &*pins::on_pins(work.pin_rows(), parts);
     let whole = view::extent(parts);
     let hides =
         piece.cases.iter().flat_map(|case| &case.openings).any(|door| door.behind.is_some());

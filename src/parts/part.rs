@@ -151,6 +151,12 @@ impl Part {
         }
     }
 
+    /// Moves it up by so much, to be drawn there.
+    pub fn raise(&mut self, by: Length) {
+        self.placement.origin.y += by;
+        self.space = self.space.shifted(Direction::Y, by);
+    }
+
     /// The sizes that `u` and `v` of a face run along.
     #[must_use]
     pub fn face_size(&self, face: Face) -> (Length, Length) {
@@ -167,6 +173,16 @@ impl Part {
     pub fn spare_between(&self, faces: [Face; 2]) -> Size {
         let own = self.spare.iter().filter(|spare| faces.contains(&spare.face));
         own.fold(Size::zero(), |sum, spare| sum + &spare.by)
+    }
+
+    /// The length and the width that it is sawn to with the first cuts: those of its core
+    /// where its edges are covered.
+    #[must_use]
+    pub fn sawn(&self) -> [Length; 2] {
+        match self.strips.is_empty() {
+            true => self.as_made().map(|size| size.length),
+            false => [self.rough.length, self.rough.width],
+        }
     }
 
     /// The length and width that it is cut to in the shop: finished, with what is scribed

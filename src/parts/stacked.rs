@@ -1,6 +1,6 @@
 //! Where a case that stands on another one is screwed down on it, through its bottom.
 
-use crate::measure::Length;
+use crate::measure::{Length, Unit};
 use crate::model::{Case, CaseId, Climate, Piece};
 use crate::trade;
 
@@ -101,7 +101,8 @@ pub fn stack_rows(piece: &Piece, parts: &Parts, upper: &Case) -> Vec<StackRow> {
     for (into, part) in stack_carriers(piece, parts, upper) {
         let space = part.cuboid();
         let (from, to) = (space.from.z.max(above.from.z), space.to.z.min(above.to.z));
-        if from >= to {
+        // A narrower strip of it holds no screw.
+        if to - from < beside_cut(unit).twice() {
             continue;
         }
         let places = match part.role {
@@ -112,20 +113,55 @@ pub fn stack_rows(piece: &Piece, parts: &Parts, upper: &Case) -> Vec<StackRow> {
                 front.into_iter().chain([to - edge]).collect()
             }
         };
-        let within = |(left, right): &(Length, Length)| {
-            let bay = ((*left).max(space.from.x), (*right).min(space.to.x));
-            (bay.0 < bay.1).then(|| trade::countertop_screws(bay, false, unit))
-        };
-        let screws: Vec<Vec<Length>> = bays.iter().filter_map(within).collect();
+        let over = bays.iter().map(|bay| (bay.0.max(space.from.x), bay.1.min(space.to.x)));
+        let over: Vec<(Length, Length)> = over.filter(|bay| bay.0 < bay.1).collect();
         let held = held(piece, parts, part).or(places.first().copied());
         let row = |z| {
             let slot = held.and_then(|held| slot(piece, part, (z, held)));
-            StackRow { bottom: id, into, z, screws: screws.clone(), slot }
+            let cuts = cuts(part, z, unit);
+            let screws = over.iter().flat_map(|bay| in_wood(*bay, &cuts, unit)).collect();
+            StackRow { bottom: id, into, z, screws, slot }
         };
         rows.extend(places.into_iter().map(row));
     }
     rows.sort_by_key(|row| row.z);
     rows
+}
+
+/// What is cut out of a board where screws come down into it, from and to along the piece.
+fn cuts(part: &Part, z: Length, unit: Unit) -> Vec<(Length, Length)> {
+    let (beside, deep) = (beside_cut(unit), trade::countertop_bite(unit).1);
+    let low = part.extent(Direction::Y).1 - deep;
+    let hollows = part.features.iter().flat_map(|own| part.hollows(own));
+    let meets = |own: &Cuboid| low < own.to.y && own.from.z - beside < z && z < own.to.z + beside;
+    let mut cuts: Vec<(Length, Length)> =
+        hollows.filter(meets).map(|own| (own.from.x, own.to.x)).collect();
+    cuts.sort_unstable();
+    cuts
+}
+
+/// A screw keeps so far from a cut in what it comes down into: 1/4 in, 6 mm (common
+/// practice, no source).
+fn beside_cut(unit: Unit) -> Length {
+    unit.either(Length::inches(1, 4), Length::mm(6))
+}
+
+/// The screws of a bay: evenly along it, or where one of them would come down into a cut,
+/// along each stretch between the cuts.
+fn in_wood(bay: (Length, Length), cuts: &[(Length, Length)], unit: Unit) -> Vec<Vec<Length>> {
+    let beside = beside_cut(unit);
+    let even = trade::countertop_screws(bay, false, unit);
+    let is_cut = |at: &Length| cuts.iter().any(|cut| cut.0 - beside < *at && *at < cut.1 + beside);
+    if !even.iter().any(is_cut) {
+        return vec![even];
+    }
+    let (mut stretches, mut from) = (Vec::new(), bay.0);
+    for cut in cuts.iter().chain([&(bay.1, bay.1)]) {
+        stretches.push((from, cut.0.min(bay.1)));
+        from = from.max(cut.1);
+    }
+    let wide = stretches.into_iter().filter(|(from, to)| *to - *from > beside.twice());
+    wide.map(|stretch| trade::countertop_screws(stretch, false, unit)).collect()
 }
 
 /// The line across which a countertop of solid wood stands still while the case over it

@@ -16,7 +16,7 @@ pub struct ScribeStrip {
     pub filled: bool,
     /// From the kick's end to the wall as drawn: the most that the gap is wide.
     pub wide: Length,
-    /// As high as the kick.
+    /// As high as the kick is cut: the two are scribed to the floor as one.
     pub high: Length,
     /// The kick's own.
     pub stock: StockId,
@@ -45,7 +45,7 @@ pub fn scribe_strips(piece: &Piece, parts: &Parts) -> Vec<ScribeStrip> {
                 None => side.of(&case.exposure).scribe().length,
             };
             if wide.is_positive() {
-                let (high, stock) = (part.width.length, part.stock);
+                let (high, stock) = (part.as_made()[1].length, part.stock);
                 let filled = filler.is_some();
                 strips.push(ScribeStrip { kick, side, filled, wide, high, stock });
             }

@@ -4,7 +4,9 @@
 use serde::Deserialize;
 
 use super::figures;
-use super::scribing::{FitCover, FitFiller, Scribe, ScribedEnd};
+use super::keep_outs::{CutOut, Find};
+use super::sawing::Sheet;
+use super::scribing::{FitCover, FitFiller, Scribe, ScribeKick, ScribedEnd};
 
 /// A length: as the model has it, and as the papers print it.
 #[derive(Clone, Copy, Debug, Deserialize)]
@@ -54,6 +56,7 @@ pub(super) struct Packet {
     pub(super) job: Job,
     pub(super) shop: Shop,
     pub(super) stocks: Vec<Stock>,
+    pub(super) sheets: Vec<Sheet>,
     pub(super) tools: Vec<Tool>,
     pub(super) parts: Vec<Part>,
     pub(super) joints: Vec<Joint>,
@@ -106,6 +109,7 @@ impl Unit {
 #[derive(Debug, Deserialize)]
 pub(super) struct Shop {
     pub(super) base_plate: Figure,
+    pub(super) kerf: Figure,
 }
 
 #[derive(Debug, Deserialize)]
@@ -145,6 +149,9 @@ pub(super) struct Part {
     pub(super) name: String,
     pub(super) path: String,
     pub(super) stock: String,
+    pub(super) grain: String,
+    #[serde(default)]
+    pub(super) cut: bool,
     #[serde(default)]
     pub(super) edges: Vec<EdgeStrip>,
     pub(super) faces: Faces,
@@ -267,6 +274,12 @@ pub(super) enum Work {
     Scribe(Scribe),
     #[serde(rename = "fit filler")]
     FitFiller(FitFiller),
+    #[serde(rename = "find in house")]
+    Find(Find),
+    #[serde(rename = "cut out")]
+    CutOut(CutOut),
+    #[serde(rename = "scribe kick")]
+    ScribeKick(ScribeKick),
     #[serde(rename = "fit cover")]
     FitCover(FitCover),
     /// Nothing of it takes wood or closes a joint.
@@ -274,7 +287,6 @@ pub(super) enum Work {
         alias = "bore rows",
         alias = "carry",
         alias = "close with strips",
-        alias = "cut out",
         alias = "dry-fit",
         alias = "finish",
         alias = "fit",

@@ -13,10 +13,11 @@ use super::off::Off;
 use super::packet::{
     Along, DrawnPart, Face, JointKind, Lift, Operation, Packet, Setting, Stock, WallStrip, Work,
 };
+use super::sawing::Rough;
 use super::wood::{NOTHING, common};
 use super::{
-    Report, bores, boxes, front_screws, lines, opening, rails, screws, scribing, season, shapes,
-    stacked, stops, strokes,
+    Report, bores, boxes, front_screws, keep_outs, lines, opening, rails, sawing, screws, scribing,
+    season, shapes, stacked, stops, strokes,
 };
 
 /// Plays a packet through, with wood and machines that are off. `sheets` says how
@@ -52,6 +53,8 @@ pub(super) struct Play<'p> {
     pub(super) off: Off,
     /// How thick each sheet is that was entered as measured.
     sheets: &'p BTreeMap<String, f64>,
+    /// What comes of the sheets, by the part that it is for.
+    roughs: BTreeMap<String, Vec<Rough>>,
     /// How long is what is left of each stick.
     pub(super) sticks: Vec<f64>,
     /// The sheets that were measured.
@@ -103,6 +106,9 @@ fn name(packet: &Packet, index: usize) -> String {
         Work::ScrewLine(_) => "strike the line of the screws".to_owned(),
         Work::Scribe(_) => "scribe".to_owned(),
         Work::FitFiller(_) => "fit the filler".to_owned(),
+        Work::Find(_) => "find in the house".to_owned(),
+        Work::CutOut(_) => "cut out".to_owned(),
+        Work::ScribeKick(_) => "scribe the kick".to_owned(),
         Work::FitCover(_) => "fit the cover".to_owned(),
         Work::Beside(_) => "beside".to_owned(),
     };
@@ -128,11 +134,14 @@ impl<'p> Play<'p> {
         }
         let (fixed, built) = (Fixed::new(boards.len()), Fixed::new(boards.len()));
         let closed = vec![None; packet.joints.len()];
+        let sawn = sawing::saw(packet);
+        complaints.extend(sawn.complaints);
         let mut play = Self {
             packet,
             boards,
             off,
             sheets,
+            roughs: sawn.roughs,
             sticks: Vec::new(),
             read: BTreeSet::new(),
             rested: BTreeSet::new(),
@@ -189,6 +198,12 @@ impl<'p> Play<'p> {
         self.complaints.extend(wrong);
     }
 
+    /// The pieces that the sheets give for a part; `None` where its stock has no plan.
+    pub(super) fn roughs(&mut self, mark: &str, stock: &str) -> Option<Vec<Rough>> {
+        let is_planned = self.packet.sheets.iter().any(|sheet| sheet.stock == stock);
+        is_planned.then(|| self.roughs.remove(mark).unwrap_or_default())
+    }
+
     pub(super) fn complain(&mut self, operation: usize, what: &str) {
         self.complaints.push(format!("{}: {what}", name(self.packet, operation)));
     }
@@ -242,10 +257,16 @@ impl<'p> Play<'p> {
                 self.cut(index, part, cut.map(|cut| vec![cut]));
             }
             Work::Join(work) => self.join(index, step, work),
+            Work::ScribeKick(work) => self.scribe_kick(index, work),
             Work::FitCover(work) => self.fit_cover(index, work),
             // Whether it can move, and what is there to scribe, is looked at when the piece
             // stands.
-            Work::LayOn(_) | Work::SetOn(_) | Work::Scribe(_) | Work::FitFiller(_) => {}
+            Work::LayOn(_)
+            | Work::SetOn(_)
+            | Work::Scribe(_)
+            | Work::FitFiller(_)
+            | Work::Find(_)
+            | Work::CutOut(_) => {}
             Work::WallStrip(_) => {}
             Work::Lift(lift) => self.lifted(index, lift),
             Work::Walled(work) => {
@@ -526,6 +547,7 @@ impl<'p> Play<'p> {
         if self.is_nominal() {
             self.complaints.extend(boxes::wrong(self.packet, &self.boards));
         }
+        self.complaints.extend(keep_outs::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(scribing::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(stacked::wrong(self.packet, &self.boards, self.tolerance()));
         let points = self.off.moisture;

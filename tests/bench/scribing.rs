@@ -36,6 +36,13 @@ impl FitCover {
     }
 }
 
+/// A toe kick is scribed to the floor.
+#[derive(Debug, Deserialize)]
+pub(super) struct ScribeKick {
+    part: String,
+    scribed: Vec<ScribedEdge>,
+}
+
 /// An edge at which wood is left on.
 #[derive(Debug, Deserialize)]
 struct ScribedEdge {
@@ -77,7 +84,19 @@ impl Play<'_> {
         for mark in &work.through {
             self.find(index, mark);
         }
-        for scribed in &work.scribed {
+        self.scribed(index, part, &work.scribed);
+    }
+
+    /// The kick comes to the floor, before it is screwed on.
+    pub(super) fn scribe_kick(&mut self, index: usize, work: &ScribeKick) {
+        let Some(part) = self.find(index, &work.part) else { return };
+        if self.is_whole(index, part) {
+            self.scribed(index, part, &work.scribed);
+        }
+    }
+
+    fn scribed(&mut self, index: usize, part: usize, edges: &[ScribedEdge]) {
+        for scribed in edges {
             let face = match self.boards[part].face(&scribed.edge) {
                 Ok(face) if face.axis < 2 => face,
                 Ok(_) => return self.about(index, part, "a face is not scribed"),
@@ -124,7 +143,31 @@ pub(super) fn wrong(packet: &Packet, boards: &[Board<'_>], tolerance: f64) -> Ve
         }
         _ => Vec::new(),
     });
-    found.filter_map(Result::err).collect()
+    let mut found: Vec<String> = found.filter_map(Result::err).collect();
+    found.extend(kicks(packet, boards, tolerance));
+    found
+}
+
+/// The floor is never level: a board across notched ends that reaches it has wood left on
+/// at its lower edge, and comes to it when the piece stands.
+fn kicks(packet: &Packet, boards: &[Board<'_>], tolerance: f64) -> Vec<String> {
+    let is_kick = |board: &&Board<'_>| {
+        board.part.path.ends_with(".kick") && placed(board)[1][0].abs() < tolerance
+    };
+    let is_scribed = |board: &Board<'_>| {
+        let upright = (0..3).find(|own| board.along(*own) == 1).unwrap_or(0);
+        let low = Face { axis: upright, is_end: false };
+        packet.operations.iter().any(|own| match &own.work {
+            Work::ScribeKick(own) => {
+                own.part == board.part.mark
+                    && own.scribed.iter().any(|own| board.face(&own.edge) == Ok(low))
+            }
+            _ => false,
+        })
+    };
+    let bare = boards.iter().filter(is_kick).filter(|board| !is_scribed(board));
+    bare.map(|board| format!("{}: no wood is left on it to scribe to the floor", board.part.mark))
+        .collect()
 }
 
 fn cover(
@@ -311,6 +354,21 @@ mod spoiled {
         let thin = |packet: &mut Value| {
             let left = json!({"exact": "1/16", "print": "1/16"});
             operation(packet, "fit cover", 0)["scribed"][0]["left"] = left;
+        };
+        noticed(hutch(), thin, "are there to scribe");
+    }
+
+    /// Cut as drawn, as kicks were before.
+    #[test]
+    fn a_kick_without_wood_to_scribe() {
+        let bare = |packet: &mut Value| {
+            let all = packet["operations"].as_array_mut().unwrap();
+            all.retain(|own| own["kind"] != "scribe kick");
+        };
+        noticed(hutch(), bare, "KICK: no wood is left on it to scribe to the floor");
+        let thin = |packet: &mut Value| {
+            let left = json!({"exact": "1/16", "print": "1/16"});
+            operation(packet, "scribe kick", 0)["scribed"][0]["left"] = left;
         };
         noticed(hutch(), thin, "are there to scribe");
     }

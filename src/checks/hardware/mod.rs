@@ -24,6 +24,7 @@ mod overlay_past_case;
 mod pull_behind_leaf;
 mod rod_room;
 mod rod_unheld;
+mod screws_meet;
 mod runner_off_level;
 mod slide_load;
 mod slide_odd;
@@ -66,6 +67,7 @@ pub(super) const RULES: &[&Rule] = &[
     &pull_behind_leaf::RULE,
     &rod_room::RULE,
     &rod_unheld::RULE,
+    &screws_meet::RULE,
     &runner_off_level::RULE,
     &slide_load::RULE,
     &slide_odd::RULE,

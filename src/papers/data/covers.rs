@@ -1,4 +1,4 @@
-//! Panels over cases, as they are fitted.
+//! Panels over cases, as they are fitted, and toe kicks, as they are scribed.
 
 use serde::Serialize;
 
@@ -22,6 +22,13 @@ pub(super) struct FittedCover<'d> {
     scribed: Vec<ScribedEdge>,
 }
 
+/// A toe kick, before it is screwed on.
+#[derive(Serialize)]
+pub(super) struct ScribedKick<'d> {
+    part: &'d str,
+    scribed: Vec<ScribedEdge>,
+}
+
 /// Wood that is left on at an edge until it is scribed.
 #[derive(Serialize)]
 struct ScribedEdge {
@@ -39,6 +46,10 @@ impl<'d> Maker<'d, '_> {
             long: own.long.map(|long| self.figure(long)),
             scribed: self.scribed_edges(own.part),
         }
+    }
+
+    pub(super) fn scribed_kick(&self, kick: PartId) -> ScribedKick<'d> {
+        ScribedKick { part: self.mark(kick), scribed: self.scribed_edges(kick) }
     }
 
     fn scribed_edges(&self, id: PartId) -> Vec<ScribedEdge> {

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::measure::Length;
-use crate::model::{Opening, Size, Space, SpaceId};
+use crate::model::{KeepOut, Opening, Size, Space, SpaceId};
 use crate::parts::PartId;
 use crate::plans::finish;
 use crate::plans::operations::{
@@ -156,6 +156,15 @@ pub(super) struct Carried<'d> {
 pub(super) struct StripUp<'d> {
     case: &'d str,
     up: Figure,
+}
+
+/// What stands at the wall behind the piece.
+#[derive(Serialize)]
+pub(super) struct Found<'d> {
+    what: &'d str,
+    across: [Figure; 2],
+    up: [Figure; 2],
+    deep: Figure,
 }
 
 #[derive(Serialize)]
@@ -351,6 +360,16 @@ impl<'d> Maker<'d, '_> {
         }
     }
 
+    pub(super) fn found(&self, own: &'d KeepOut) -> Found<'d> {
+        let reach = |from: Length, by: Length| [from, from + by].map(|at| self.figure(at));
+        Found {
+            what: &own.name,
+            across: reach(own.from_left, own.wide),
+            up: reach(own.up, own.high),
+            deep: self.figure(own.deep),
+        }
+    }
+
     pub(super) fn house(&self, own: &House) -> What<'d> {
         let case = |id| self.work.piece.case(id).map_or("", |case| &*case.name);
         match own {
@@ -383,6 +402,7 @@ impl<'d> Maker<'d, '_> {
                 through: self.mark(own.end),
                 most: own.most.map(|most| self.figure(most)),
             }),
+            House::Kick(kick) => What::ScribeKick(self.scribed_kick(*kick)),
             House::Cover(own) => What::FitCover(self.fitted_cover(own)),
             House::StandOff(id, side, between) => What::StandOff(StoodOff {
                 case: case(*id),

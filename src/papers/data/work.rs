@@ -2,7 +2,7 @@
 
 use crate::measure::{Length, Tape};
 use crate::model::{BitShape, Piece};
-use crate::parts::{Face, Feature, FeatureKind, Part, PartId};
+use crate::parts::{Direction, Face, Feature, FeatureKind, Part, PartId};
 use crate::plans::assembly::{Blank, Wait};
 use crate::plans::edging;
 use crate::plans::guide::Guide;
@@ -174,8 +174,12 @@ impl<'d> Maker<'d, '_> {
                 ))
             }
             Doing::Measure(own) => What::Measure(self.measure(own)),
-            Doing::CutOut { parts, keep_out, spare } => What::CutOut {
-                parts: self.marks(parts),
+            Doing::Find(id) => What::Find(self.found(self.work.piece.site.keep_outs.get(id.0)?)),
+            Doing::CutOut { part, keep_out, spare } => What::CutOut {
+                part: self.mark(*part),
+                lies: self.work.parts.get(*part).map(|part| {
+                    [Direction::X, Direction::Y].map(|axis| self.figure(part.extent(axis).0))
+                })?,
                 round: &self.work.piece.site.keep_outs.get(keep_out.0)?.name,
                 spare: self.figure(*spare),
             },

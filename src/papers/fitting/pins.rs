@@ -48,10 +48,10 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[PinRows<'_>], blocks: &mut 
         match places.as_slice() {
             [] => {}
             [place] => more.push(format!(
-                "the shelf goes on hole {place}, counted from the bottom: the nearest free one to where it is drawn"
+                "the shelf goes on hole {place}, counted from the bottom, where it is drawn"
             )),
             _ => more.push(format!(
-                "the shelves go on holes {}, counted from the bottom: the nearest free ones to where they are drawn",
+                "the shelves go on holes {}, counted from the bottom, where they are drawn",
                 listed(&places)
             )),
         }

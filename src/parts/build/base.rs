@@ -5,7 +5,7 @@ use crate::model::{Base, Case, CaseId, Leg, Row, Side, Size};
 use crate::parts::id::{Of, PartId, Role, Which};
 use crate::parts::joint::JointSort;
 use crate::parts::part::Assembly;
-use crate::parts::space::Face;
+use crate::parts::space::{Direction, Face};
 
 use super::builder::{ACROSS, Builder, Draft, SIDEWAYS};
 use super::carcass::Carcass;
@@ -31,7 +31,7 @@ pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
         };
         for end in carcass.ends {
             if let Some(id) = id {
-                builder.join(JointSort::Planted, id, end, true, base.span);
+                builder.join(JointSort::Planted, id, end, false, base.span);
             }
         }
     }
@@ -124,19 +124,17 @@ fn kick_rear(builder: &Builder<'_>, base: &Base) -> Size {
 
 /// The board behind the toe space, across the notches of all ends and flush with the
 /// outer faces of the outermost. Where an end stands off a wall, a strip that is scribed
-/// on site fills the gap (see `plans::scribe_strips`). Over several cases it goes on
-/// where they stand.
+/// on site fills the gap (see `plans::scribe_strips`). It goes on where the piece stands
+/// level, without glue, which does not hold on a finish: wood is left on at its lower edge
+/// to be scribed to the floor.
 fn kick(builder: &mut Builder<'_>, base: &Base, stands: &Stands) -> PartId {
     let [left, right] = stands.outer();
     let front = &builder.planes.frame + &base.set_back;
-    builder.add(Draft {
+    let id = builder.add(Draft {
         of: stands.of,
         which: Which::Only,
         role: Role::Kick,
-        assembly: match stands.row {
-            Some(_) => Assembly::Loose(builder.id),
-            None => Assembly::Carcass(builder.id),
-        },
+        assembly: Assembly::Loose(builder.id),
         stock: base.stock,
         length: &right - &left,
         width: base.high.clone(),
@@ -146,7 +144,9 @@ fn kick(builder: &mut Builder<'_>, base: &Base, stands: &Stands) -> PartId {
         show: Some(Face::ThickStart),
         span: base.span,
         notes: base.notes.clone(),
-    })
+    });
+    builder.leave_on(id, [(Direction::Y, true)], &base.scribe);
+    id
 }
 
 /// The bottom where it lies on the base; else the ends stand there.

@@ -4,7 +4,7 @@ use crate::measure::Length;
 use crate::model::{Case, CaseId, Cover, Covered, JointKind, Piece, Side, Size};
 use crate::parts::id::{Of, PartId, Role, Which};
 use crate::parts::joint::{Joint, JointSort};
-use crate::parts::part::{Assembly, Part, Parts, Spare};
+use crate::parts::part::{Assembly, Part, Parts};
 use crate::parts::space::{Direction, Face};
 
 use super::builder::{ACROSS, Builder, Draft, LYING, STANDING, UPRIGHT};
@@ -178,11 +178,5 @@ pub(super) fn cover_of<'a>(case: &'a Case, part: &Part) -> Option<&'a Cover> {
 fn spare(builder: &mut Builder<'_>, id: PartId, by: &Size) {
     let floor = builder.case.is_on_floor().then_some((Direction::Y, true));
     let wall = builder.piece.site.fixed.then_some((Direction::Z, false));
-    let Some(part) = builder.parts.all.get_mut(id.0) else { return };
-    let across = part.placement.thickness;
-    let meets = floor.into_iter().chain(wall).filter(|(side, _)| *side != across);
-    let spare = meets.map(|(side, start)| part.placement.face(side, start));
-    part.spare = spare.map(|face| Spare { face, by: by.clone() }).collect();
-    let [length, width] = part.as_made();
-    (part.rough.length, part.rough.width) = (length.length, width.length);
+    builder.leave_on(id, floor.into_iter().chain(wall), by);
 }

@@ -22,15 +22,15 @@ pub(super) fn fasten(piece: &Piece, parts: &mut Parts) {
             span: on.span,
         };
         let carriers = stack_carriers(piece, parts, upper).into_iter();
-        // The frame of the case may lie over a board that its bottom does not reach.
-        let above = part.cuboid();
-        let lies = |(_, board): &(PartId, &Part)| {
-            let over = |side| board.cuboid().overlap_along(&above, side).is_positive();
-            board.touching(part) == Some(Direction::Y) && over(Direction::X) && over(Direction::Z)
+        let rows = stack_rows(piece, parts, upper);
+        // The frame of the case may lie over a board that its bottom does not reach, or only
+        // just.
+        let held = |(id, board): &(PartId, &Part)| {
+            board.touching(part) == Some(Direction::Y) && rows.iter().any(|row| row.into == *id)
         };
-        let joints: Vec<Joint> = carriers.filter(lies).map(joint).collect();
+        let joints: Vec<Joint> = carriers.filter(held).map(joint).collect();
         let mut slots: Vec<Feature> = Vec::new();
-        for row in stack_rows(piece, parts, upper) {
+        for row in &rows {
             let Some(long) = row.slot else { continue };
             let screws = row.screws.iter().flatten();
             slots.extend(countertop::slots(piece, part, (row.z, long), screws, on.span));

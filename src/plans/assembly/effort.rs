@@ -61,7 +61,7 @@ pub enum Usual {
     DryFit,
     /// One joint is glued and closed.
     Joint,
-    /// One part is screwed to what stands: a back, a kick, a leg.
+    /// One part is screwed to what stands: a back, a leg.
     Planting,
     /// One block for a hinge is fixed.
     HingeBlock,
@@ -99,6 +99,8 @@ pub enum Usual {
     Beside,
     /// One filler is scribed and screwed on.
     Filler,
+    /// One toe kick is scribed to the floor and screwed on.
+    Kick,
     /// One appliance is pushed into its place.
     Appliance,
     /// It is fixed to the wall.
@@ -123,7 +125,7 @@ impl Usual {
             Self::Appliance | Self::Blank | Self::Strip => 20,
             Self::Front | Self::DrawerBox => 25,
             Self::DryFit | Self::Drawer => 30,
-            Self::FrameOn | Self::Filler => 40,
+            Self::FrameOn | Self::Filler | Self::Kick => 40,
             Self::Scribing | Self::Wall | Self::Countertop => 45,
             Self::Leveling => 60,
             Self::Sanding | Self::PuttingBack => 90,
@@ -162,6 +164,7 @@ impl Usual {
             Self::Scribing => "scribing",
             Self::Beside => "joining the cases",
             Self::Filler => "fitting a filler",
+            Self::Kick => "fitting a toe kick",
             Self::Appliance => "pushing in an appliance",
             Self::Wall => "fixing it to the wall",
             Self::Countertop => "laying on a countertop",

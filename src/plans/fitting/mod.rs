@@ -14,6 +14,7 @@ mod pockets;
 pub mod reach;
 pub mod rods;
 pub mod screw_lines;
+mod screw_row;
 pub mod screws;
 mod screws_apart;
 pub mod slides;
@@ -36,8 +37,10 @@ pub use on_wood::{OnWood, is_between_posts};
 pub use pins::{PinRows, Struck};
 pub(in crate::plans) use pockets::pockets_meet;
 pub use rods::{Rail, RailEnd};
-pub use screw_lines::{ScrewLine, from_end};
+pub use screw_lines::ScrewLine;
+pub use screw_row::from_end;
 pub use screws::{Fastening, Long, Purpose, Screws};
+pub use screws_apart::{Meeting, screw_room};
 pub use slides::{Drawer, Line};
 pub use spacers::Spacer;
 pub use stops::{Catch, Stop};
@@ -70,15 +73,17 @@ pub struct Fastened<'a> {
     pub fastenings: Vec<Fastening<'a>>,
     /// The same to buy: how many of each kind.
     pub screws: Vec<Screws<'a>>,
+    /// Lines whose screws find no place clear of others.
+    pub meetings: Vec<Meeting<'a>>,
 }
 
 /// Works out what is fastened.
 #[must_use]
 pub(super) fn fastened<'a>(work: &Workings<'a>) -> Fastened<'a> {
     let Fitting { drawers, hinges, fronts, .. } = work.fitting();
-    let fastenings = screws::plan(work, drawers, hinges, fronts);
+    let (fastenings, meetings) = screws::plan(work, drawers, hinges, fronts);
     let screws = screws::count(&fastenings);
-    Fastened { fastenings, screws }
+    Fastened { fastenings, screws, meetings }
 }
 
 /// Works it all out.

@@ -1,5 +1,8 @@
 //! The rows of holes that loose shelves stand on.
 
+use std::borrow::Cow;
+use std::collections::BTreeMap;
+
 use crate::measure::Length;
 use crate::model::{Case, Opening, Piece, Pins, Set};
 use crate::parts::{
@@ -34,7 +37,7 @@ pub struct PinRows<'a> {
     pub boards: Vec<RowBoard<'a>>,
     /// How many loose shelves the space has.
     pub loose: usize,
-    /// Each shelf, lowest first, with the place nearest to where it is drawn at
+    /// Each shelf, lowest first, with the place nearest to an even share of the opening at
     /// which it strikes nothing; a shelf without one is not among them.
     pub shelves: Vec<(&'a Part, u32)>,
 }
@@ -145,6 +148,28 @@ pub(in crate::plans) fn plan<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<PinR
         }
     }
     found
+}
+
+/// The parts with every loose shelf on the pins that it goes on first: where its own
+/// opening is shared out evenly there may be no hole.
+#[must_use]
+pub fn on_pins<'a>(rows: &[PinRows<'_>], parts: &'a Parts) -> Cow<'a, Parts> {
+    let shelves = rows.iter().flat_map(|row| {
+        row.shelves
+            .iter()
+            .map(|(shelf, place)| (&*shelf.path, row.height(*place) - shelf.extent(Direction::Y).0))
+    });
+    let up: BTreeMap<&str, Length> = shelves.filter(|(_, by)| !by.is_zero()).collect();
+    if up.is_empty() {
+        return Cow::Borrowed(parts);
+    }
+    let mut laid = parts.clone();
+    for part in &mut laid.all {
+        if let Some(by) = up.get(&*part.path) {
+            part.raise(*by);
+        }
+    }
+    Cow::Owned(laid)
 }
 
 /// A space between two fixed shelves, or the whole of an opening, with the loose

@@ -2,8 +2,9 @@
 //! over the middle of what is behind it.
 
 use crate::measure::{Length, Tape, Unit};
-use crate::parts::{Cuboid, Direction, Face, FeatureKind, Part, Point, Role};
-use crate::trade;
+use crate::parts::{Cuboid, Direction, Face, Part, Point, Role};
+
+use super::screw_row::{Row, cuts, from_cut, half_screw};
 
 /// The line of the screws between two boards.
 #[derive(Clone, Debug)]
@@ -56,6 +57,19 @@ impl ScrewLine<'_> {
         (0..self.count).map(place).collect()
     }
 
+    /// True where no cut of either board is at its screws, and half as much wood as usual
+    /// is left between them and the next cut along the line.
+    pub(super) fn is_clear(&self, long: Length, unit: Unit) -> bool {
+        let along = self.through.placement.direction(self.end);
+        let beside = (from_cut(unit) - half_screw(unit)).half();
+        let hollows: Vec<Cuboid> = cuts(self.through).chain(cuts(self.into)).collect();
+        self.screws(long, half_screw(unit)).into_iter().all(|mut screw| {
+            screw.from.set(along, screw.from.along(along) - beside);
+            screw.to.set(along, screw.to.along(along) + beside);
+            !hollows.iter().any(|hollow| hollow.overlaps(&screw))
+        })
+    }
+
     /// Where the heads of its screws are, in the piece.
     #[must_use]
     pub fn heads(&self) -> Vec<Point> {
@@ -63,16 +77,19 @@ impl ScrewLine<'_> {
     }
 
     /// The same line with its screws elsewhere: all of them by up to 1 in, 25 mm, to either
-    /// side, and some more or less between its ends.
+    /// side, and some more or less between its ends; at last one in place of two.
     pub(super) fn others(&self, unit: Unit) -> Vec<Self> {
         let span = self.apart * i64::from(self.count.saturating_sub(1));
         let with = |count: u32| match count {
-            0 | 1 => self.clone(),
+            0 | 1 => {
+                let first = self.first + span.half();
+                Self { count, first, apart: Length::ZERO, ..self.clone() }
+            }
             _ => Self { count, apart: span / i64::from(count - 1), ..self.clone() },
         };
         let counts = match self.count {
             0 | 1 => vec![self.count],
-            2 => vec![2, 3, 4],
+            2 => vec![2, 3, 4, 1],
             count => vec![count, count + 1, count - 1, count + 2, count + 3, (count - 2).max(2)],
         };
         let step = unit.either(Length::inches(1, 1), Length::mm(25)).min(self.first.half());
@@ -131,36 +148,6 @@ impl ScrewLine<'_> {
     }
 }
 
-/// The first screw stays so far from the end of what the boards share, or a quarter of a
-/// short one: 2 in, 50 mm (common practice, no source). There it is clear of what is let
-/// in at the corner of a case, and splits nothing.
-#[must_use]
-pub fn from_end(long: Length, unit: Unit) -> Length {
-    unit.either(Length::inches(2, 1), Length::mm(50)).min(long / 4)
-}
-
-/// A screw keeps so far from a cut: 1/4 in, 6 mm (common practice, no source).
-fn from_cut(unit: Unit) -> Length {
-    unit.either(Length::inches(1, 4), Length::mm(6))
-}
-
-/// So short a stretch between two cuts holds no screw: 1-1/2 in, 40 mm (common practice,
-/// no source).
-fn shortest(unit: Unit) -> Length {
-    unit.either(Length::inches(3, 2), Length::mm(40))
-}
-
-/// A driver keeps so far from a block that stands on the board: the half of a drill and a
-/// little, 1-5/8 in, 40 mm (common practice, no source).
-fn from_block(unit: Unit) -> Length {
-    unit.either(Length::inches(13, 8), Length::mm(40))
-}
-
-/// How deep behind the board that they go through screws look for wood: 3/4 in, 20 mm.
-fn reach(unit: Unit) -> Length {
-    unit.either(Length::inches(3, 4), Length::mm(20))
-}
-
 /// The lines between two boards that lie on each other, one for each stretch where no cut
 /// of either is in the way; none where the screws would go through an edge. With no count
 /// there is one screw each 6 in or 150 mm.
@@ -183,12 +170,8 @@ pub(super) fn clear_of<'a>(
 ) -> Vec<ScrewLine<'a>> {
     let Some(row) = Row::of(through, into, unit) else { return Vec::new() };
     let stretches = row.stretches(blocks, unit);
-    let whole = stretches.len() == 1;
-    let line = |stretch: (Length, Length)| {
-        let own = trade::screws_along(stretch.1 - stretch.0);
-        row.line(stretch, count.filter(|_| whole).unwrap_or(own), unit)
-    };
-    stretches.into_iter().map(line).collect()
+    let count = count.filter(|_| stretches.len() == 1);
+    row.lines(&stretches, count, unit)
 }
 
 /// One line through the whole of a block, from back to front, into what it holds, over the
@@ -200,8 +183,7 @@ pub(super) fn from_behind<'a>(
     unit: Unit,
 ) -> Vec<ScrewLine<'a>> {
     let Some(row) = Row::along_axis(through, into, Direction::Z, unit) else { return Vec::new() };
-    let stretches = row.stretches(&[], unit).into_iter();
-    stretches.map(|stretch| row.line(stretch, count, unit)).collect()
+    row.lines(&row.stretches(&[], unit), Some(count), unit)
 }
 
 /// Two lines in place of one, a quarter of what the boards share in from either side, so
@@ -219,11 +201,8 @@ pub(super) fn beside_middle<'a>(
     }
     let off = row.wide / 4;
     let rows = [-off, off].map(|by| row.shifted(by));
-    let lines = rows.iter().flat_map(|row| {
-        let stretches = row.stretches(&[], unit).into_iter();
-        stretches.map(|stretch| row.line(stretch, count.div_ceil(2).max(2), unit))
-    });
-    lines.collect()
+    let count = Some(count.div_ceil(2).max(2));
+    rows.iter().flat_map(|row| row.lines(&row.stretches(&[], unit), count, unit)).collect()
 }
 
 /// The lines of a panel: along its longer side, so far from both edges of what the two
@@ -253,21 +232,20 @@ pub(super) fn along_edges<'a>(
         }
         false => vec![(from + to).half()],
     };
-    let rows = places.into_iter().map(|at| {
-        let middle = own.from.along(across) + row.middle;
+    let middle = own.from.along(across) + row.middle;
+    let lines = places.into_iter().flat_map(|at| {
         // Where a board lies along the line, it moves toward the middle, or to the edge.
         let inward = if at * 2 < from + to { inset / 2 } else { -inset / 2 };
-        let moved = [0, 1, 2, 3, -1].map(|steps| row.shifted(at + inward * steps - middle));
-        let free = moved.iter().position(|row| !row.stretches(blocks, unit).is_empty());
-        row.shifted(at + inward * [0, 1, 2, 3, -1][free.unwrap_or(0)] - middle)
-    });
-    let lines = rows.flat_map(|row| {
-        let stretches = row.stretches(blocks, unit).into_iter();
+        let moved = [0, 1, 2, 3, -1].into_iter().map(|steps| {
+            let row = row.shifted(at + inward * steps - middle);
+            let stretches = row.stretches(blocks, unit);
+            (row, stretches)
+        });
+        let free = moved.into_iter().find(|(_, stretches)| !stretches.is_empty());
+        let Some((row, mut stretches)) = free else { return Vec::new() };
         let is_below = |to: Length| row.along == Direction::Y && to <= bottom;
-        let lines = stretches
-            .filter(|(_, to)| !is_below(*to))
-            .map(|stretch| row.line(stretch, trade::screws_along(stretch.1 - stretch.0), unit));
-        lines.collect::<Vec<_>>()
+        stretches.retain(|(_, to)| !is_below(*to));
+        row.lines(&stretches, None, unit)
     });
     lines.collect()
 }
@@ -300,179 +278,4 @@ pub(super) fn upright_at<'a>(
         count: u32::try_from(screws.len()).unwrap_or(u32::MAX),
         shim: Length::ZERO,
     })
-}
-
-/// The middle of what two boards share, along the longer side of that.
-struct Row<'a> {
-    through: &'a Part,
-    into: &'a Part,
-    /// The axis that its screws lie along.
-    axis: Direction,
-    along: Direction,
-    across: Direction,
-    /// From the start of the board that the screws go through to the row.
-    middle: Length,
-    /// How wide what they share is across it.
-    wide: Length,
-    /// From and to in the piece.
-    shared: (Length, Length),
-    /// The row with the wood that its screws need beside, before, and behind them.
-    space: Cuboid,
-    /// They are driven toward the end of the axis.
-    to_end: bool,
-    /// What lies between the two boards.
-    shim: Length,
-}
-
-impl<'a> Row<'a> {
-    fn of(through: &'a Part, into: &'a Part, unit: Unit) -> Option<Self> {
-        let row = Self::along_axis(through, into, through.placement.thickness, unit);
-        row.filter(|row| row.shim.is_zero())
-    }
-
-    fn along_axis(through: &'a Part, into: &'a Part, axis: Direction, unit: Unit) -> Option<Self> {
-        let (own, other) = (through.cuboid(), into.cuboid());
-        let shared = |side: Direction| {
-            let from = own.from.along(side).max(other.from.along(side));
-            (from, own.to.along(side).min(other.to.along(side)))
-        };
-        let mut sides = Direction::ALL.into_iter().filter(|side| *side != axis);
-        let (one, two) = (sides.next()?, sides.next()?);
-        let size = |side: Direction| shared(side).1 - shared(side).0;
-        if !size(one).is_positive() || !size(two).is_positive() {
-            return None;
-        }
-        let shim = (Length::ZERO - size(axis)).max(Length::ZERO);
-        let (along, across) = if size(one) > size(two) { (one, two) } else { (two, one) };
-        let middle = (shared(across).0 + shared(across).1).half();
-        let wide = size(across);
-        let middles = |cuboid: &Cuboid| cuboid.from.along(axis) + cuboid.to.along(axis);
-        let to_end = middles(&other) > middles(&own);
-        let mut space = own;
-        // A row in a narrow ledge has less beside it.
-        let beside = from_cut(unit).min(wide.half());
-        space.from.set(across, middle - beside);
-        space.to.set(across, middle + beside);
-        match to_end {
-            true => space.to.set(axis, own.to.along(axis) + shim + reach(unit)),
-            false => space.from.set(axis, own.from.along(axis) - shim - reach(unit)),
-        }
-        let middle = middle - own.from.along(across);
-        Some(Self {
-            through,
-            into,
-            axis,
-            along,
-            across,
-            middle,
-            wide,
-            shared: shared(along),
-            space,
-            to_end,
-            shim,
-        })
-    }
-
-    /// The same row, so far to the side.
-    fn shifted(&self, by: Length) -> Self {
-        let mut space = self.space;
-        space.from.set(self.across, self.space.from.along(self.across) + by);
-        space.to.set(self.across, self.space.to.along(self.across) + by);
-        Self { middle: self.middle + by, space, ..*self }
-    }
-
-    /// Where the row is free of cuts, from and to in the piece.
-    fn stretches(&self, blocks: &[Cuboid], unit: Unit) -> Vec<(Length, Length)> {
-        let axis = self.axis;
-        let own = self.through.cuboid();
-        // In the other board only what is cut behind the first one is in the way.
-        let mut behind = self.space;
-        match self.to_end {
-            true => behind.from.set(axis, own.to.along(axis)),
-            false => behind.to.set(axis, own.from.along(axis)),
-        }
-        let mut before = self.space;
-        before.from.set(axis, own.from.along(axis));
-        before.to.set(axis, own.to.along(axis));
-        let cuts = |part: &'a Part, room: Cuboid| {
-            part.features
-                .iter()
-                // Screws from behind end short of the flutes in a face.
-                .filter(|own| !matches!(own.kind, FeatureKind::Flute(_)))
-                .flat_map(|own| part.hollows(own))
-                .filter(move |hollow| {
-                    Direction::ALL
-                        .into_iter()
-                        .filter(|side| *side != self.along)
-                        .all(|side| hollow.overlap_along(&room, side).is_positive())
-                })
-                .map(|hollow| (hollow.from.along(self.along), hollow.to.along(self.along)))
-                .collect::<Vec<_>>()
-        };
-        let mut cuts = [cuts(self.through, before), cuts(self.into, behind)].concat();
-        let beside = from_block(unit) - from_cut(unit);
-        let near = blocks.iter().filter(|block| {
-            let (from, to) = (block.from.along(self.across), block.to.along(self.across));
-            let middle = own.from.along(self.across) + self.middle;
-            from - beside < middle && middle < to + beside
-        });
-        cuts.extend(near.map(|block| {
-            (block.from.along(self.along) - beside, block.to.along(self.along) + beside)
-        }));
-        cuts.sort_unstable();
-        let (mut free, mut from) = (Vec::new(), self.shared.0);
-        let keep = from_cut(unit);
-        for (start, stop) in cuts {
-            if stop + keep <= from || start - keep >= self.shared.1 {
-                continue;
-            }
-            free.push((from, start - keep));
-            from = from.max(stop + keep);
-        }
-        free.push((from, self.shared.1));
-        free.retain(|(from, to)| from < to);
-        let longest = free.iter().map(|(from, to)| *to - *from).max().unwrap_or_default();
-        // Where all are short the longest must do.
-        let least = shortest(unit).min(longest);
-        free.retain(|(from, to)| *to - *from >= least);
-        free
-    }
-
-    fn line(&self, (from, to): (Length, Length), count: u32, unit: Unit) -> ScrewLine<'a> {
-        let (through, long) = (self.through, to - from);
-        // A stretch that is too short for two takes one.
-        let count = if long < shortest(unit) { 1 } else { count.max(1) };
-        let (first, apart) = match count {
-            1 => (long.half(), Length::ZERO),
-            _ => {
-                let first = from_end(long, unit);
-                (first, (long - first * 2) / i64::from(count - 1))
-            }
-        };
-        let faces =
-            |side: Direction| [true, false].map(|start| through.placement.face(side, start));
-        // The line is struck from the nearer side: a board that is cut to a measured size
-        // is right there too.
-        let [start, far] = faces(self.across);
-        let edge = if self.middle.twice() > through.depth(far) { far } else { start };
-        let end = through.datum(faces(self.along));
-        let near = from - through.cuboid().from.along(self.along);
-        // The nearest screw to the end that is counted from.
-        let first = match end.is_start() {
-            true => near + first,
-            false => through.distance(end, near + long - first),
-        };
-        ScrewLine {
-            through,
-            face: through.placement.face(self.axis, self.to_end),
-            into: self.into,
-            edge,
-            at: through.distance(edge, self.middle),
-            end,
-            first,
-            apart,
-            count,
-            shim: self.shim,
-        }
-    }
 }

@@ -10,6 +10,7 @@ use crate::trade;
 
 use super::fronts::ScrewLength;
 use super::screw_lines::{self, ScrewLine};
+use super::screws_apart::Meeting;
 use super::{Drawer, HungAt, OntoBox};
 use super::{backs, driver_room, false_fronts, pockets, screws_apart, stacked};
 
@@ -119,7 +120,7 @@ pub(super) fn plan<'a>(
     drawers: &[Drawer<'a>],
     hinges: &[HungAt<'a>],
     fronts: &[OntoBox<'a>],
-) -> Vec<Fastening<'a>> {
+) -> (Vec<Fastening<'a>>, Vec<Meeting<'a>>) {
     let joints: Vec<Joined<'a>> = joined(work.parts);
     // Joints follow each other case by case, as parts do.
     let cases = || joints.chunk_by(|a, b| a.part.case == b.part.case);
@@ -202,8 +203,8 @@ pub(super) fn plan<'a>(
             lines: Vec::new(),
         });
     }
-    screws_apart::keep_apart(&mut found, work.piece.tape());
-    found
+    let meetings = screws_apart::keep_apart(&mut found, work.piece.tape());
+    (found, meetings)
 }
 
 /// What is to be bought: those of one purpose and length together.

@@ -4,10 +4,27 @@ use std::collections::BTreeMap;
 
 use crate::measure::{Length, Tape, Unit};
 use crate::model::CaseId;
-use crate::parts::Cuboid;
+use crate::parts::{Cuboid, Part};
 
 use super::screw_lines::ScrewLine;
 use super::screws::{Fastening, Long, Purpose};
+
+/// Screws that find no place clear of others.
+#[derive(Clone, Debug)]
+pub struct Meeting<'a> {
+    /// What they go through.
+    pub through: &'a Part,
+    /// What they go into.
+    pub into: &'a Part,
+    /// What those go through that they would meet, and what these go into.
+    pub others: [&'a Part; 2],
+}
+
+/// From the middle of a screw to that of the next one that it clears: 9/32 in, 7 mm.
+#[must_use]
+pub fn screw_room(unit: Unit) -> Length {
+    around(unit).twice()
+}
 
 /// Wood between two screws that cross: 1/8 in, 3 mm, and half of each of them (#8 is 4 mm
 /// wide): common practice, no source.
@@ -42,19 +59,17 @@ fn is_fixed(purpose: Purpose) -> bool {
     }
 }
 
-/// Moves the screws of each line that would meet those of one before it.
-pub(super) fn keep_apart(found: &mut [Fastening<'_>], tape: &Tape) {
+/// Moves the screws of each line that would meet those of one before it, and tells those
+/// that still would.
+pub(super) fn keep_apart<'a>(found: &mut [Fastening<'a>], tape: &Tape) -> Vec<Meeting<'a>> {
     let unit = tape.unit;
-    let mut of_cases: BTreeMap<CaseId, Vec<Cuboid>> = BTreeMap::new();
+    let mut meetings = Vec::new();
+    let mut of_cases: BTreeMap<CaseId, Vec<(Cuboid, [&'a Part; 2])>> = BTreeMap::new();
     // What has few places takes its own first, and the others step aside.
-    let mut all: Vec<&mut Fastening<'_>> =
+    let mut all: Vec<&mut Fastening<'a>> =
         found.iter_mut().filter(|own| !own.lines.is_empty()).collect();
     all.sort_by_key(|own| !is_fixed(own.purpose));
     for own in all {
-        // Those of a case on another go into what screws come up into from below.
-        let into = own.into.first().filter(|_| own.purpose == Purpose::Stacked);
-        let case = into.map_or(own.part.case, |into| into.case);
-        let driven = of_cases.entry(case).or_default();
         let long = match own.long {
             Long::Is(long) | Long::AtLeast(long) | Long::Between(_, long) => Some(long),
             Long::BySheet => None,
@@ -68,24 +83,41 @@ pub(super) fn keep_apart(found: &mut [Fastening<'_>], tape: &Tape) {
                 let deep = long.unwrap_or(line.through.thickness.length);
                 line.screws(deep, around(unit))
             };
-            let meets = |line: &ScrewLine<'_>| {
+            // What joins two cases, such as one and the base under several, meets the screws
+            // of both.
+            let mut cases = vec![line.through.case, line.into.case];
+            cases.dedup();
+            let driven = || cases.iter().filter_map(|case| of_cases.get(case)).flatten();
+            let met = |line: &ScrewLine<'_>| {
                 let own = screws(line);
-                driven.iter().any(|other| own.iter().any(|own| own.overlaps(other)))
+                driven().find(|(other, _)| own.iter().any(|own| own.overlaps(other)))
             };
             // Those of a case on another count from its bays, and stand on the tape there.
             if !fixed && own.purpose != Purpose::Stacked {
                 *line = line.clone().on_tape(tape);
             }
-            if !fixed && meets(line) {
-                let between = line.between(driven, &screws(line));
-                let others = line.others(unit).into_iter().chain(between);
-                let mut others = others.map(|line| line.on_tape(tape));
-                if let Some(free) = others.find(|line| !meets(line)) {
-                    *line = free;
+            if let Some((_, others)) = met(line).filter(|_| !fixed) {
+                let deep = long.unwrap_or(line.through.thickness.length);
+                let places: Vec<Cuboid> = driven().map(|(screw, _)| *screw).collect();
+                let between = line.between(&places, &screws(line));
+                let elsewhere = line.others(unit).into_iter().chain(between);
+                let mut elsewhere = elsewhere.map(|line| line.on_tape(tape));
+                match elsewhere.find(|line| met(line).is_none() && line.is_clear(deep, unit)) {
+                    Some(free) => *line = free,
+                    None => meetings.push(Meeting {
+                        through: line.through,
+                        into: line.into,
+                        others: *others,
+                    }),
                 }
             }
-            driven.extend(screws(line));
+            let both = [line.through, line.into];
+            for case in cases {
+                let driven = of_cases.entry(case).or_default();
+                driven.extend(screws(line).into_iter().map(|screw| (screw, both)));
+            }
         }
         own.count = count(&own.lines) + more;
     }
+    meetings
 }

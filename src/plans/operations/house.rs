@@ -30,6 +30,8 @@ pub enum House {
     Beside(Beside),
     /// A filler is fitted, and screwed on from inside its case.
     Fill(Filled),
+    /// A toe kick is scribed to the floor at its spare edge, before it is screwed on.
+    Kick(PartId),
     /// A cover is scribed at its spare edges, laid over a side of its case, and screwed on
     /// from inside.
     Cover(Covering),

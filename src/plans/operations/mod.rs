@@ -183,10 +183,12 @@ pub enum Doing {
     Rail(usize),
     /// Something made is measured, and parts are cut to it.
     Measure(Measure),
-    /// Backs are cut out round what stands at the wall behind them.
+    /// What stands at the wall is measured in the house before anything is sawn.
+    Find(KeepOutId),
+    /// A back is cut out round what stands at the wall behind it.
     CutOut {
         /// Which.
-        parts: Vec<PartId>,
+        part: PartId,
         /// Round what.
         keep_out: KeepOutId,
         /// How much larger the cut-out is on every side.

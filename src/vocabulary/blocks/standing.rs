@@ -7,7 +7,7 @@ use super::*;
 block! {
     /// `base { … }`
     base: "base", "the base",
-    "A toe kick is a recess under the front. It is cut into the ends, or it belongs to a separate frame that the case stands on. A piece of furniture stands on corner posts instead. Without a base, the case stands on its ends or hangs on the wall. In a run it is made once for cases that stand side by side: one frame, leveled by itself before they come onto it, or one board across the notches of all their ends.";
+    "A toe kick is a recess under the front. It is cut into the ends, or it belongs to a separate frame that the case stands on. A piece of furniture stands on corner posts instead. Without a base, the case stands on its ends or hangs on the wall. In a run it is made once for cases that stand side by side: one frame, leveled by itself before they come onto it, or one board across the notches of all their ends. A board across notches goes on when the piece stands level, and is scribed to the floor.";
     TOE_KICK: Flag = ("toe-kick", "a recess under the front", "toe-kick");
     HIGH: Size = ("high", "the height from the floor to the underside of the frame", "high 4").required()
         .can_be("20 mm", "600 mm")
@@ -19,6 +19,13 @@ block! {
     ).default("3 in").metric("75 mm")
         .can_be("0 in", "24 in")
         .usual("5/8 in", "5 in");
+    SCRIBE: Length = (
+        "scribe",
+        "how much higher than drawn the toe kick board across notched ends is cut, so that it can be scribed to the floor when the piece stands level",
+        "scribe 3/4",
+    ).default("1/2 in").metric("12 mm")
+        .can_be("1/8 in", "6 in")
+        .usual("1/4 in", "2 in");
     CUT_INTO: CutInto = ("cut-into", "the ends run to the floor, and the recess is notched into them", "cut-into ends");
     SEPARATE: Flag = ("separate", "the base is a frame of its own under the case", "separate");
     POSTS: Braces = (

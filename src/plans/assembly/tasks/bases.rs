@@ -3,7 +3,7 @@
 
 use crate::diagnostics::listed;
 use crate::measure::Length;
-use crate::model::{Case, Row};
+use crate::model::{Case, Exposure, Row, Side};
 use crate::parts::{Assembly, Joint, JointSort, Of, PartId, Role};
 use crate::plans::bases::{self, Leveled, StoodOn};
 use crate::plans::operations::{Doing, House};
@@ -12,6 +12,9 @@ use crate::plans::weights::Lifted;
 use crate::trade::Carry;
 
 use super::{Maker, Usual, Work};
+
+/// What closes the gap between the floor and the front of a base that is shimmed level.
+pub(super) const UNDER_BASE: &str = "a gap between the floor and the base is closed by a molding, or by a strip that is scribed to the floor; neither is part of these papers";
 
 impl Maker<'_, '_> {
     /// Every separate base that several cases stand on.
@@ -117,6 +120,7 @@ impl Maker<'_, '_> {
             "screw through the blocks into {front} and {back}, with screws no longer than {}, so that none comes out of their faces; try the level again",
             tape.text(tape.down(own.most))
         ));
+        lines.push(UNDER_BASE.to_owned());
         lines
     }
 
@@ -182,38 +186,36 @@ impl Maker<'_, '_> {
                 .is_some_and(|into| into.assembly == Assembly::Base(row.first))
     }
 
-    /// The board behind the toe space goes over several cases once they hold; the task
-    /// after which it is on.
+    /// The boards behind the toe spaces go on once the cases stand level and hold, each
+    /// scribed to the floor; the task after which they are on.
     pub(super) fn kicks_on(&mut self, after: usize) -> usize {
-        let kicks = self.ids(|part| part.role == Role::Kick && matches!(part.of, Of::Row(_)));
+        let kicks = self.ids(|part| part.role == Role::Kick);
         if kicks.is_empty() {
             return after;
         }
-        let mut lines: Vec<String> = Vec::new();
-        for kick in &kicks {
-            let Some(part) = self.parts.get(*kick) else { continue };
-            let row = self.piece.base_row(part.case);
-            let [first, last] = row.map_or([""; 2], |row| {
-                [row.first, row.last].map(|id| self.piece.case(id).map_or("", |case| &case.name))
-            });
-            lines.push(format!(
-                "{}: {} across all the notches from {first} to {last}, with its ends flush with the outer faces of the ends there",
-                self.parts.mark(*kick),
-                self.glue_and_screw(&[*kick])
-            ));
-        }
-        let mut does = Vec::new();
+        let mut lines = vec![
+            "saw off the shims where they stand out from under the ends into the toe space"
+                .to_owned(),
+        ];
+        lines.extend(self.bare_ends());
         // Under a filler the gap at the wall is closed when that is on.
         let strips = scribe_strips(self.piece, self.parts);
         let walled = |id: &PartId| strips.iter().any(|strip| strip.kick == *id && !strip.filled);
         let walled: Vec<PartId> = kicks.iter().copied().filter(walled).collect();
+        let mut does: Vec<Doing> =
+            kicks.iter().map(|kick| Doing::House(House::Kick(*kick))).collect();
         if !walled.is_empty() {
-            lines.push(format!("the gap beside {} at the wall is closed by a strip of its stock, scribed to the wall and glued to its end", self.marks(&walled)));
+            lines.push(format!("the gap beside {} at the wall is closed by a strip of its stock, scribed to the wall and glued to its end, before the two are scribed to the floor as one", self.marks(&walled)));
             does.push(Doing::House(House::Strip(walled)));
         }
+        lines.extend(kicks.iter().flat_map(|kick| self.kick_scribed(*kick)));
+        if self.finish_used().is_some() {
+            lines.push("seal the edge that you planed with finish".to_owned());
+        }
+        lines.extend(kicks.iter().filter_map(|kick| self.kick_screwed(*kick)));
         let mut before = vec![after];
         before.extend(self.ready(&kicks));
-        let efforts = vec![Usual::Planting.times(kicks.len())];
+        let efforts = vec![Usual::Kick.times(kicks.len())];
         let title = match kicks.len() {
             1 => "Fix the toe kick",
             _ => "Fix the toe kicks",
@@ -225,5 +227,66 @@ impl Maker<'_, '_> {
         self.closes(task, joints);
         self.does(task, does);
         task
+    }
+
+    /// What closes the gap between the floor and an end over it that is seen and has no
+    /// cover.
+    fn bare_ends(&self) -> Option<String> {
+        let is_bare = |case: &Case, side: Side| {
+            matches!(side.of(&case.exposure), Exposure::Seen)
+                && side.of(&case.covers.ends).is_none()
+        };
+        let notched = self.piece.cases.iter().filter(|case| {
+            case.is_on_floor() && case.base.as_ref().is_some_and(|base| !base.separate)
+        });
+        let bare = notched.flat_map(|case| {
+            let sides = Side::BOTH.into_iter().filter(|side| is_bare(case, *side));
+            sides.map(move |side| (case.id, Role::End(side)))
+        });
+        let ends: Vec<PartId> =
+            bare.flat_map(|(case, role)| self.ids_in(case, |part| part.role == role)).collect();
+        (!ends.is_empty()).then(|| {
+            format!("a gap between the floor and the foot of {} is closed by a molding, which is not part of these papers", self.marks(&ends))
+        })
+    }
+
+    /// How a kick comes to the floor: held before its place, since the wood that comes off
+    /// keeps it out of that.
+    fn kick_scribed(&self, kick: PartId) -> Vec<String> {
+        let Some(part) = self.parts.get(kick) else { return Vec::new() };
+        let Some(spare) = part.spare.first() else { return Vec::new() };
+        let (mark, edge) = (&part.mark, part.face_name(spare.face));
+        vec![
+            format!(
+                "{mark} is left {} higher than it is drawn, at its {edge}, to be scribed to the floor",
+                self.piece.tape().text(spare.by.length)
+            ),
+            format!(
+                "stand {mark} on the floor close before its place, against the face of the case, and shim it until its top is parallel to the underside of the case; set the compass to what its top stands above that underside, and draw the floor onto its {edge}"
+            ),
+            format!(
+                "saw outside the line and plane to it until {mark} goes up under the case all along with its {edge} on the floor; where the floor is true, all that was left on comes off; where the line runs off the board, it is too low: cut it again, higher"
+            ),
+        ]
+    }
+
+    /// Where a kick is screwed on.
+    fn kick_screwed(&self, kick: PartId) -> Option<String> {
+        let part = self.parts.get(kick)?;
+        let place = match self.piece.base_row(part.case).filter(|_| matches!(part.of, Of::Row(_))) {
+            Some(row) => {
+                let [first, last] = [row.first, row.last]
+                    .map(|id| self.piece.case(id).map_or("", |case| case.name.as_str()));
+                format!(
+                    "across all the notches from {first} to {last}, with its ends flush with the outer faces of the ends there"
+                )
+            }
+            None => "across both notches, with its ends flush with the outer faces of the ends"
+                .to_owned(),
+        };
+        Some(format!(
+            "{}: screw it {place} and the screws on the lines of the layout sheet, without glue, so that it comes off again where the piece has to be leveled anew; sink their heads, and fill the holes where they are seen",
+            part.mark
+        ))
     }
 }

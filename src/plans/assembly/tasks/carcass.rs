@@ -17,29 +17,25 @@ use super::{Maker, Task, Usual, Wait, Work};
 enum Planting {
     /// The carcass itself, on its base.
     OnBase,
-    /// The board behind the toe space.
-    Kick,
     /// Uprights under the bottom.
     Legs,
 }
 
 impl Planting {
-    const ALL: [Self; 3] = [Self::OnBase, Self::Kick, Self::Legs];
+    const ALL: [Self; 2] = [Self::OnBase, Self::Legs];
 
     fn title(self) -> &'static str {
         match self {
             Self::OnBase => "Set the carcass on its base",
-            Self::Kick => "Fix the toe kick",
             Self::Legs => "Set the legs under the bottom",
         }
     }
 
-    /// The step in which a part is planted; the back has one of its own, and what
-    /// is glued up or hung is never planted.
+    /// The step in which a part is planted; the back has one of its own, the kick goes on
+    /// when the piece stands level, and what is glued up or hung is never planted.
     fn of(role: Role) -> Option<Self> {
         match role {
             Role::Bottom | Role::End(_) => Some(Self::OnBase),
-            Role::Kick => Some(Self::Kick),
             Role::Leg => Some(Self::Legs),
             Role::Post(_)
             | Role::EndRail(_)
@@ -56,6 +52,7 @@ impl Planting {
             | Role::WebRunner
             | Role::DustPanel
             | Role::AdjustableShelf
+            | Role::Kick
             | Role::BaseMember
             | Role::BaseLeg
             | Role::Stile
@@ -171,7 +168,7 @@ impl Maker<'_, '_> {
         Some(task)
     }
 
-    /// Base, kick board and legs: fixed to the carcass once it is square.
+    /// Base and legs: fixed to the carcass once it is square.
     fn planted(&mut self, case: CaseId, carcass: Vec<usize>, base: Option<usize>) -> Vec<usize> {
         let mut last = carcass;
         let mut loose = base;
@@ -201,10 +198,6 @@ impl Maker<'_, '_> {
                     lines.extend(told);
                     does.push(doing);
                 }
-                Planting::Kick => lines.push(format!(
-                    "{marks}: {} across both notches, with its ends flush with those of the case and the screws on the lines of the layout sheet; sink their heads, and fill the holes where they are seen",
-                    self.glue_and_screw(&parts)
-                )),
                 Planting::Legs => {
                     lines.push(format!("{marks}: {} from above", self.glue_and_screw(&parts)));
                 }

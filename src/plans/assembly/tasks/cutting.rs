@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::diagnostics::listed;
 use crate::measure::{Length, MEASURED};
-use crate::model::{OpeningId, Stock};
+use crate::model::{KeepOutId, OpeningId, Stock};
 use crate::parts::{Assembly, Bore, Direction, FeatureKind, Joint, JointSort, Part, PartId, Role};
 use crate::plans::assembly::{gluing, is_broken_down_first};
 use crate::plans::finish::{self, Coat};
@@ -22,7 +22,8 @@ impl Maker<'_, '_> {
                 stage(part) == Stage::First && !self.is_blank(part) && part.strips.is_empty()
             }),
         );
-        let mut lines = vec!["mark every piece before it leaves the saw".to_owned()];
+        let mut lines = self.found_in_house();
+        lines.push("mark every piece before it leaves the saw".to_owned());
         lines.push(format!("cut the parts of the {} to the sizes on the cut list", self.built()));
         if early.iter().any(|id| self.parts.get(*id).is_some_and(|part| self.is_blank(part))) {
             lines.push("saw the boards for wide and thick parts rough; they are glued up before they come to size".to_owned());
@@ -49,6 +50,8 @@ impl Maker<'_, '_> {
         }
         let all = early;
         let mut does = vec![Doing::Rest(Rest { why: Why::Acclimate, long: None })];
+        let keep_outs = (0..self.piece.site.keep_outs.len()).map(KeepOutId);
+        does.extend(keep_outs.map(Doing::Find));
         does.extend((0..self.work.fitting().spacers.len()).map(Doing::Spacer));
         lines.extend(self.sticks());
         let solid = |part: &Part| self.piece.stock(part.stock).is_some_and(Stock::is_solid);

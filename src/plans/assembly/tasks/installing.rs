@@ -3,7 +3,7 @@
 use crate::diagnostics::listed;
 use crate::measure::Length;
 use crate::model::{Case, CaseId, Exposure, Opening, OpeningKind, Set, Side};
-use crate::parts::{JointSort, Of, PartId, Role};
+use crate::parts::{JointSort, PartId, Role};
 use crate::plans::operations::{Doing, House, Wall};
 use crate::plans::scribe_strips::{ScribeStrip, scribe_strips};
 use crate::plans::shelves;
@@ -11,6 +11,7 @@ use crate::plans::wall;
 use crate::plans::weights::Lifted;
 use crate::trade::{self, Carry};
 
+use super::bases::UNDER_BASE;
 use super::{Maker, Usual, Work};
 
 /// What comes before any screw into a wall.
@@ -154,6 +155,7 @@ impl Maker<'_, '_> {
             {
                 let name = self.piece.base_named(*case);
                 lines.push(format!("carry the base of {name} by itself, find the highest place of the floor where it goes, and shim the base level from there; then let the case down on it, and screw it down from inside through its bottom as on the bench"));
+                lines.push(UNDER_BASE.to_owned());
             }
         }
         for keep_out in &self.piece.site.keep_outs {
@@ -244,12 +246,9 @@ impl Maker<'_, '_> {
             lines.insert(0, "block the piece off the wall that you scribe to, by the same amount at top and bottom, and set the compass to the widest gap".to_owned());
         }
         lines.push("plane to the line, leaning a few degrees under it so that only the front edge meets the wall; move the piece home and level it again".to_owned());
-        // A kick over several cases goes on later, and so does a filler.
+        // A kick across notches goes on later, and so does a filler.
         let there = |strip: &ScribeStrip| {
-            let later = self
-                .parts
-                .get(strip.kick)
-                .is_some_and(|part| part.role == Role::Kick && matches!(part.of, Of::Row(_)));
+            let later = self.parts.get(strip.kick).is_some_and(|part| part.role == Role::Kick);
             (!strip.filled && !later).then_some(strip.kick)
         };
         let strips = scribe_strips(self.piece, self.parts);

@@ -3,7 +3,7 @@
 
 use crate::diagnostics::listed;
 use crate::measure::Length;
-use crate::model::{Case, JointKind, KeepOut, KeepOutId, Opening, OpeningId, Set, Stock};
+use crate::model::{Case, JointKind, Opening, OpeningId, Set, Stock};
 use crate::parts::{Assembly, Direction, Part, PartId, Role, Which};
 use crate::plans::assembly::{gluing, stage};
 use crate::plans::operations::{Doing, Measure, Measured};
@@ -40,7 +40,12 @@ impl<'a> Maker<'_, 'a> {
         let marks = self.marks(&own);
         let mut lines: Vec<String> = behind
             .iter()
-            .map(|(_, what)| format!("measure the {} in the house where it really is", what.name))
+            .map(|(_, what)| {
+                format!(
+                    "measure the {} in the house where it really is, from where the left side of the piece comes and up from the highest place of the floor",
+                    what.name
+                )
+            })
             .collect();
         let mut does = Vec::new();
         for (id, _) in &behind {
@@ -67,8 +72,12 @@ impl<'a> Maker<'_, 'a> {
                 tape.text(spare)
             )
         }));
+        if !behind.is_empty() {
+            lines.extend(own.iter().filter_map(|id| self.laid_out(*id)));
+        }
         for (keep_out, _) in behind {
-            does.push(Doing::CutOut { parts: own.clone(), keep_out, spare });
+            let cut = |part: &PartId| Doing::CutOut { part: *part, keep_out, spare };
+            does.extend(own.iter().map(cut));
         }
         let title = format!("Cut the back of {} to size", case.name);
         let task = self.sized_late(title, lines, &own, after);
@@ -80,21 +89,6 @@ impl<'a> Maker<'_, 'a> {
     pub(super) fn case_measured(case: &Case, parts: Vec<PartId>) -> Doing {
         let what = Measured::Case(case.id);
         Doing::Measure(Measure { what, within: None, less: Length::ZERO, parts })
-    }
-
-    /// What stands at the wall behind a case, which is cut out of its back while that
-    /// is bare and the saw is at hand.
-    fn behind(&self, case: &Case) -> Vec<(KeepOutId, &'a KeepOut)> {
-        let backs = self.parts.of_case(case.id).iter().filter(|part| part.role == Role::Back);
-        let ends = backs.map(|back| back.extent(Direction::Y)).collect::<Vec<_>>();
-        let behind =
-            (0..).map(KeepOutId).zip(&self.piece.site.keep_outs).filter(|(_, keep_out)| {
-                let (from, to) = (keep_out.from_left, keep_out.from_left + keep_out.wide);
-                let across = from < case.x + case.wide.length && case.x < to;
-                let top = keep_out.up + keep_out.high;
-                across && ends.iter().any(|(low, high)| *low < top && keep_out.up < *high)
-            });
-        behind.collect()
     }
 
     /// Where a case is measured for its back.

@@ -1,0 +1,168 @@
+//! Where screws go that meet others or a cut: figures worked by hand.
+
+use serde_json::Value;
+
+use crate::bench;
+use crate::support::{compile, packet, slugs, spec};
+
+/// The screw lines through a board into another: what each counts from, its first screw, and
+/// the next, with how many there are.
+fn lines(text: &str, [through, into]: [&str; 2]) -> Vec<(String, String, Option<String>, u64)> {
+    let packet = packet(&compile(text));
+    let own = |line: &&Value| {
+        line["kind"] == "screw line" && line["through"] == through && line["into"] == into
+    };
+    let text = |figure: &Value| figure["print"].as_str().map(str::to_owned);
+    let all = packet["operations"].as_array().unwrap().iter().filter(own);
+    let line = |line: &Value| {
+        let from = line["from"][0].as_str().unwrap().to_owned();
+        let count = line["count"].as_u64().unwrap();
+        (from, text(&line["first"]).unwrap(), text(&line["apart"]), count)
+    };
+    all.map(line).collect()
+}
+
+/// What the shop says of screws.
+fn complaints(text: &str) -> Vec<String> {
+    let all = bench::built(&compile(text)).into_iter();
+    all.filter(|own| own.starts_with("screws")).collect()
+}
+
+const STACK: &str = r#"casework 1
+job "t" { units in; tape 1/32 }
+site { left open; right open; fixing wall }
+stock ply { plywood 3/4; sheet { long 96; wide 48 } }
+stock thin { plywood 1/4; sheet { long 96; wide 48 } }
+case low {
+  wide 40; deep 17; high 28; stock ply
+  bottom { joint dado { deep 1/4 } }
+  back { stock thin; joint rabbet { deep 3/8 } }
+  top { stretchers 2 { wide 3 }; joint pocket }
+  frame none
+  across { open one { share 1 }; divider { joint dado { deep 1/4 } }; open two { share 1 } }
+}
+case up {
+  on low { left 8 }; wide 24; deep 10; high 20; stock ply
+  bottom { joint dado { deep 1/4 } }
+  back { stock thin; joint rabbet { deep 3/8 } }
+  top { panel; joint rabbet { deep 3/8 } }
+  frame none
+  down { open over { share 1; shelf { fixed 1 } } }
+}
+"#;
+
+/// The divider stands in the middle of 40, in a dado from 19-5/8 to 20-3/8. The upper case
+/// is clear from 8-3/4 to 31-1/4, and three screws along that would have one at 20. So there
+/// are two from 8-3/4 to the dado, 2 from both, at 10-3/4 and 17-5/8, and two behind it, at
+/// 22-3/8 and 29-1/4. The bottom is let in 1/4: its left end is 8-1/2 from the side.
+#[test]
+fn no_screw_of_a_case_goes_down_into_a_dado() {
+    let text = STACK;
+    let from = || "front edge".to_owned();
+    let apart = || Some("6-7/8".to_owned());
+    let found = lines(text, ["UP-B", "KST"]);
+    let wanted =
+        [(from(), "2-1/4".to_owned(), apart(), 2), (from(), "13-7/8".to_owned(), apart(), 2)];
+    assert_eq!(found, wanted);
+    assert_eq!(complaints(text), Vec::<String>::new());
+    // With the dado clear of them the three stay.
+    let text = text.replace("share 1 }; divider", "wide 12 }; divider");
+    let found = lines(&text, ["UP-B", "KST"]);
+    assert_eq!(found, [(from(), "2-1/4".to_owned(), Some("9-1/4".to_owned()), 3)]);
+}
+
+/// Pocket holes at the lower end of a partition part the lines of the packers at both its
+/// sides. Each part of a line takes one screw, and those of the second packer go 1/2 beside
+/// those of the first.
+#[test]
+fn screws_of_packers_at_both_sides_of_a_partition_keep_apart() {
+    let text = spec("first.case").replace(
+        "drawer upper { high 5 }",
+        "across { high 5; drawer one { share 1 }; stile { wide 1-1/2; partition { joint pocket } }; drawer two { share 1 } }",
+    );
+    let low = |through| {
+        let lines = lines(&text, [through, "PON-TW"]).into_iter();
+        let low = lines.filter(|(from, ..)| from == "bottom edge");
+        low.map(|(_, first, _, count)| (first, count)).collect::<Vec<_>>()
+    };
+    let firsts = |firsts: [&str; 5]| firsts.map(|first| (first.to_owned(), 1)).to_vec();
+    assert_eq!(low("ON-RPK"), firsts(["2-13/32", "4-27/32", "7-9/32", "9-23/32", "12-5/32"]));
+    assert_eq!(low("TW-LPK"), firsts(["1-29/32", "4-11/32", "6-25/32", "9-7/32", "11-21/32"]));
+    assert_eq!(complaints(&text), Vec::<String>::new());
+}
+
+/// A false front with such a place in the list, over the frame.
+fn held(high: &str) -> String {
+    let text = spec("first.case")
+        .replace("drawer upper { high 5 }", &format!("false upper {{ high {high} }}"));
+    text.replace("set inset", "set overlay { by 3/8 }").replace("pull knob\n", "\n")
+}
+
+/// An opening of 2 has blocks of 1-3/4. Their screws into the front are a quarter of that
+/// from both ends, 7/16 and 1-5/16; beside them is no place for two more, so one goes into
+/// the stile, half way between. In blocks of 2-3/4 two stand 1-3/8 apart, and those into the
+/// stile find room.
+#[test]
+fn a_short_block_has_one_screw_between_two() {
+    let line = |first: &str, apart: Option<&str>, count| {
+        ("front edge".to_owned(), first.to_owned(), apart.map(str::to_owned), count)
+    };
+    assert_eq!(lines(&held("2"), ["UP-LHB", "LS"]), [line("7/8", None, 1)]);
+    assert_eq!(complaints(&held("2")), Vec::<String>::new());
+    let [(_, _, _, count)] = &*lines(&held("3"), ["UP-LHB", "LS"]) else { panic!("one line") };
+    assert_eq!(*count, 2);
+    assert_eq!(complaints(&held("3")), Vec::<String>::new());
+}
+
+/// A block of 3/4 has room for one screw. With 9/32 from one to the next, 5/32 for the
+/// screw and 1/8 of wood, two want a block of 1-1/8.
+#[test]
+fn a_block_that_is_too_short_for_its_screws_is_told() {
+    assert_eq!(slugs(&compile(&held("1"))), ["screws-meet"]);
+    assert_eq!(slugs(&compile(&held("1-1/2"))), Vec::<&str>::new());
+}
+
+/// Two cases of 30 on one base. The bottom of the right one is let in 1/4, so it is 29 long
+/// from 30-1/2 on, and five screws 2 from its ends would be 6-1/4 apart, the third at 45. The
+/// base there has a sleeper whose middle is 15-3/16 from its right end, at 44-13/16, and is
+/// screwed to that: only 3/16 beside it. So they all go 1 to the left.
+#[test]
+fn screws_into_a_base_under_two_cases_clear_those_of_the_base() {
+    let text = r#"casework 1
+job "t" { units in; tape 1/32 }
+site { left open; right open; fixing wall }
+stock ply { plywood 3/4; sheet { long 96; wide 48 } }
+stock thin { plywood 1/4; sheet { long 96; wide 48 } }
+run row {
+  wide 60; deep 20; high 34; stock ply
+  base { toe-kick; high 4; set-back 3; separate }
+  bottom { joint dado { deep 1/4 } }
+  back { stock thin; joint rabbet { deep 3/8 } }
+  top { panel; joint dado { deep 1/4 } }
+  frame none
+  across {
+    case one { wide 30; across { open l { share 1 } } }
+    case two { share 1; across { open r { share 1 } } }
+  }
+}
+"#;
+    let found = lines(text, ["TW-B", "BSF"]);
+    assert_eq!(found, [("front edge".to_owned(), "1".to_owned(), Some("6-1/4".to_owned()), 5)]);
+    assert_eq!(complaints(text), Vec::<String>::new());
+}
+
+/// Three stretchers of 3 share out the 16-3/4 before the back: the middle one lies from
+/// 6-7/8 to 9-7/8. The bottom of a case 7-1/2 deep begins 9-1/2 behind the front and lies
+/// 3/8 over it: a screw wants 1/4 beside it on both sides. That of one 7-5/8 deep lies 1/2
+/// over it.
+#[test]
+fn a_narrow_strip_of_a_stretcher_holds_no_screw() {
+    let text = STACK.replace("stretchers 2 { wide 3 }", "stretchers 3 { wide 3 }");
+    let into = |deep: &str, board: &str| {
+        let text = text.replace("deep 10; high 20", &format!("deep {deep}; high 20"));
+        assert_eq!(complaints(&text), Vec::<String>::new());
+        lines(&text, ["UP-B", board]).len()
+    };
+    assert_eq!(["7-1/2", "7-5/8"].map(|deep| into(deep, "MST1")), [0, 2]);
+    assert_eq!(["7-1/2", "7-5/8"].map(|deep| into(deep, "KST")), [2, 2]);
+}
