@@ -8,7 +8,7 @@ use casewright::plans::Workings;
 use casewright::plans::fitting::Purpose;
 
 use crate::bench;
-use crate::support::{compile, spec};
+use crate::support::{compile, packet, spec};
 
 /// A line: how far from its edge, how far up its first screw is, how far apart they are,
 /// how many, and what they go into.
@@ -85,4 +85,30 @@ fn the_screws_step_aside_for_a_pull() {
     assert_eq!(all.iter().map(|own| own.3).sum::<u32>(), 4);
     assert_ne!(all, lines(&compile(&spec("first.case"))));
     assert_eq!(bench::built(&compiled), Vec::<String>::new());
+}
+
+/// Quartersawn maple between two screws 1-13/32 apart hardly moves: the least hole, 1/4. In a
+/// drawer of 14 the box is 14 − 7/8 = 13-1/8 high, and its screws stand from 1-23/32 to
+/// 12-1/8 up, 10-13/32 apart. Of flatsawn maple that is 10-13/32 × 0.00353 × (10.1 − 7.7) =
+/// 0.088 more on the dampest day: 11/64 and twice that are 0.348, so 3/8. Sheets stay as
+/// they are.
+#[test]
+fn a_front_of_solid_wood_has_room_to_move_under_its_screws() {
+    let hole = |text: &str| {
+        let packet = packet(&compile(text));
+        let all = packet["operations"].as_array().unwrap();
+        let own = |own: &&serde_json::Value| {
+            own["kind"] == "fasten" && own["for"] == "drawer fronts, from inside the box"
+        };
+        all.iter().find(own).unwrap()["hole"]["print"].as_str().map(str::to_owned)
+    };
+    let first = spec("first.case");
+    assert_eq!(hole(&first).as_deref(), Some("1/4"));
+    let high = first.replace("drawer upper { high 5 }", "drawer upper { high 14 }");
+    let flat = high.replace("species sugar-maple; sawn quarter", "species sugar-maple");
+    assert_eq!(hole(&flat).as_deref(), Some("3/8"));
+    let sheet = first.replace("stock maple; set inset", "stock ply; set inset");
+    assert_eq!(hole(&sheet), None);
+    let fitting = papers::one(&compile(&flat), "fitting", Format::Text).expect("the sheet");
+    assert!(fitting.contains("for these bore 3/8 through the box fronts"), "{fitting}");
 }

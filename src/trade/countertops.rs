@@ -17,6 +17,18 @@ pub fn slot_long(movement: Length, unit: Unit) -> Length {
     slot_wide(unit) + (movement + more).twice()
 }
 
+/// How wide a hole is that lets wood move by this much each way under the head of a No. 8
+/// (4 mm) screw, or under its washer: that of its shank, 11/64 in or 4.5 mm, and twice as much
+/// more, up to a bit of 1/16 in or 1 mm steps; 1/4 in or 6 mm at least (common practice, no
+/// source).
+#[must_use]
+pub fn moving_hole(movement: Length, unit: Unit) -> Length {
+    let shank = unit.either(Length::inches(11, 64), Length::mm(9).half());
+    let step = unit.either(Length::inches(1, 16), Length::mm(1));
+    let wide = step * ((shank + movement.twice()) / step).ceil();
+    wide.max(slot_wide(unit))
+}
+
 /// How much wood stays at each end of a slot: 3/8 in or 10 mm (common practice, no
 /// source).
 #[must_use]
@@ -70,6 +82,16 @@ mod tests {
         let long = slot_long(Length::inches(3, 32), Unit::Inch);
         assert_eq!(long, Length::inches(9, 16));
         assert_eq!(slot_long(Length::mm(2), Unit::Millimetre), Length::mm(13));
+    }
+
+    /// Worked by hand: 1/32 each way and 11/64 are 15/64, which a bit of 1/4 leaves; 1/16
+    /// each way are 19/64, so 5/16. In a metric shop 1 mm each way is 6.5, so 7.
+    #[test]
+    fn a_hole_has_room_both_ways() {
+        let hole = |over, under| moving_hole(Length::inches(over, under), Unit::Inch);
+        assert_eq!([hole(0, 1), hole(1, 32)], [Length::inches(1, 4); 2]);
+        assert_eq!(hole(1, 16), Length::inches(5, 16));
+        assert_eq!(moving_hole(Length::mm(1), Unit::Millimetre), Length::mm(7));
     }
 
     /// Worked by hand: 28 in clear leave 24 between the outer two, which makes two

@@ -37,22 +37,25 @@ pub use clothes::{
     pole_stiffness, rail_from_back, rail_play, tube_stiffness,
 };
 pub use cutter::{
-    depth_passes, flute_arc, flute_area, flute_lines, flute_width, mating, rabbet_overhang,
-    rim_speed, speed_limit, stroke_overlap, usual_bit, usual_rabbet_bit, widest_by_hand,
+    depth_passes, flute_arc, flute_area, flute_lines, flute_width, light_last, mating,
+    rabbet_overhang, rim_speed, speed_limit, stroke_overlap, usual_bit, usual_rabbet_bit,
+    widest_by_hand,
 };
 pub use driver::{
     Axis as DriverAxis, Block, ScrewWay, block, block_round, blocks_meet, screwed_through,
 };
 pub use fasteners::{
-    base_block, floor_blocks, front_bite, into_face, pocket_count, pocket_places, pocket_screw,
-    pocket_width, screw_sold, screws_along, short_of_face, shortest_sold, thin_bite,
+    base_block, floor_blocks, front_bite, into_face, long_screw, pocket_count, pocket_places,
+    pocket_reach, pocket_screw, pocket_screw_into, pocket_width, screw_sold, screws_along,
+    short_of_face, shortest_sold, thin_bite,
 };
 pub use finishes::{
     COAT_READY, FINISH_WASTE, FINISHES, FinishGood, Rags, Sanding, brushing_time, coating_time,
     finish_named, finish_needed, mixed,
 };
 pub use gluing::{
-    Staves, driving, joint_clamps, panel_clamps, shaving, spreading, spreading_flat, staves,
+    Staves, clamping, driving, joint_clamps, panel_clamps, shaving, spreading, spreading_flat,
+    staves,
 };
 pub use joints::{
     behind_mortise, dovetail_slope, dowel_reach, finger_room, is_hard, least_between_grooves,
@@ -67,7 +70,8 @@ pub use beam::{
     line_load, pinned_line, rounded_up, sag_at, usual_load,
 };
 pub use countertops::{
-    beside_slot, countertop_bite, countertop_screws, row_from_edge, slot_long, slot_wide,
+    beside_slot, countertop_bite, countertop_screws, moving_hole, row_from_edge, slot_long,
+    slot_wide,
 };
 pub use hinging::{
     butt_gap, butts_for_height, hinges_for_height, hinges_for_weight, most_past_leaf, past_leaf,
@@ -80,9 +84,9 @@ pub use sheets::{SHEETS, SheetGood, narrowest_kept, sheet_named, sheet_spare};
 pub use shims::{Shims, least_gap, shim_stack, widest_gap};
 pub use slips::{meant, thickness_off};
 pub use small_work::{
-    carried_beside, farthest_fence, largest_on_table, lasting_wall, least_wall, longest_stick,
-    narrowest_ripped, narrowest_routed, shortest_planed, shortest_ripped, shortest_routed,
-    strip_width, thinnest_planed,
+    carried_beside, chips_wall, farthest_fence, largest_on_table, lasting_wall, least_wall,
+    longest_on_sled, longest_stick, narrowest_ripped, narrowest_routed, shortest_planed,
+    shortest_ripped, shortest_routed, strip_width, thinnest_planed,
 };
 pub use species::{SPECIES, Species, Wood, species_named};
 pub use square::{

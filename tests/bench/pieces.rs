@@ -356,6 +356,11 @@ impl Writer<'_> {
             let deep = self.number(8) + 17;
             self.line(&format!("wide {wide} in; deep {deep} in; high {high} in; stock ply"));
             self.base();
+            if self.drawn.ways.contains("toe kick in the ends") && self.number(3) == 0 {
+                self.is("leg under the bottom");
+                let leg = self.one_of(&["leg { }", "leg { wide 8 in }"]);
+                self.line(leg);
+            }
         }
         let mut seams = [false; 2];
         if framed {
@@ -788,6 +793,7 @@ pub(super) const WAYS: &[&str] = &[
 
 /// What stands in fewer of them, and must be seen all the same.
 pub(super) const RARER: &[&str] = &[
+    "leg under the bottom",
     "posts",
     "boards notched around posts",
     "drawers between posts",

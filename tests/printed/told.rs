@@ -31,7 +31,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         "join" => (Told::Step, &["moves", "clamps", "square"]),
         "stick" => (Told::Step, &["shorter", "size", "pieces"]),
         "spacers" => (Told::Sheet("fitting"), &["long", "pieces"]),
-        "fasten" => (Told::Sheet("fitting"), &["size"]),
+        "fasten" => (Told::Sheet("fitting"), &["size", "hole"]),
         "screw line" => (Told::Sheet("layout"), &["at", "first", "apart", "count"]),
         "bore rows" => (
             Told::Sheet("fitting"),
@@ -55,7 +55,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         "run on wood" => {
             (Told::Sheet("fitting"), &["box_high", "box_less", "clear", "stop", "open"])
         }
-        "set stop" => (Told::Sheet("fitting"), &["size", "over", "set_back"]),
+        "set stop" => (Told::Sheet("fitting"), &["size", "over", "set_back", "screws"]),
         "set catch" => (Told::Sheet("fitting"), &["from_corner"]),
         "set rail" => (
             Told::Sheet("fitting"),
@@ -95,6 +95,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         "find in house" => (Told::Step, &["across", "up", "deep"]),
         "stand off rail" => (Told::Step, &["by"]),
         "set on base" => (Told::Step, &["block", "most"]),
+        "block leg" => (Told::Step, &["square", "long", "screws"]),
         "lay frame" => (Told::Step, &["stiles", "pairs", "cauls"]),
         "close with strips" => (Told::Step, &[]),
         "lay on" => (Told::Step, &["free", "ends", "past", "rows"]),

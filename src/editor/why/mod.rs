@@ -3,6 +3,7 @@
 
 mod asked;
 mod cuts;
+mod notches;
 mod depth;
 mod ends;
 mod gaps;

@@ -368,6 +368,8 @@ pub(super) enum What<'d> {
         block: Option<Figure>,
         most: Figure,
     },
+    #[serde(rename = "block leg")]
+    LegBlock(bases::LegBlocked<'d>),
     #[serde(rename = "lay frame")]
     FrameOn(done::FrameLaid<'d>),
     #[serde(rename = "take off")]

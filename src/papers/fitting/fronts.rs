@@ -2,8 +2,8 @@
 
 use crate::diagnostics::listed;
 use crate::model::Set;
-use crate::plans::fitting::OntoBox;
 use crate::plans::fitting::fronts::ScrewLength;
+use crate::plans::fitting::{OntoBox, Purpose};
 
 use super::super::Source;
 use super::super::page::{Block, Table, left, right};
@@ -62,6 +62,13 @@ fn long(source: &Source<'_, '_>, screw: &ScrewLength) -> String {
     }
 }
 
+/// How wide the holes in the box fronts are, where a front moves.
+fn wide_hole(source: &Source<'_, '_>) -> Option<String> {
+    let all = source.work.fastened().screws.iter();
+    let hole = all.filter(|own| own.purpose == Purpose::Fronts).find_map(|own| own.hole)?;
+    Some(source.figures.hardware(hole))
+}
+
 fn steps(source: &Source<'_, '_>, all: &[OntoBox<'_>]) -> Table {
     let pulls = all.iter().any(|front| front.pull_holes > 0);
     let bare = all.iter().any(|front| front.pull_holes == 0);
@@ -118,7 +125,11 @@ fn steps(source: &Source<'_, '_>, all: &[OntoBox<'_>]) -> Table {
                 .to_owned(),
         );
     }
-    lines.push("slide the drawer out, and bore and drive the screws that stay from inside the box, on their lines of the layout sheet; a stop on the bit, as far from its point as the box front is thick and the pilot deep, keeps it from coming through the face".to_owned());
+    let stop = "a stop on the bit, as far from its point as the box front is thick and the pilot deep, keeps it from coming through the face";
+    lines.push(match wide_hole(source) {
+        Some(wide) => format!("slide the drawer out, and from inside the box bore the holes of the screws that stay through the box front, {wide} wide, on their lines of the layout sheet: a front of solid wood moves across its grain under their heads; then bore a pilot hole in the middle of each and drive the screws; {stop}"),
+        None => format!("slide the drawer out, and bore and drive the screws that stay from inside the box, on their lines of the layout sheet; {stop}"),
+    });
     if pulls {
         lines.push("take out the screws in the pull holes, bore on through the box front from the face, and fit the pull".to_owned());
     }

@@ -323,11 +323,17 @@ impl<'a> Builder<'a> {
                 let back = part.show.map_or(Face::ThickEnd, Face::opposite);
                 // A pocket reaches about twice the thickness into the board.
                 let deep = thick.twice();
+                // The screw must suit the board that it goes into too.
+                let suits = || {
+                    let into = self.part(host.0).map_or(thick, |own| {
+                        let (own, along) = (own.cuboid(), part.placement.length);
+                        own.to.along(along) - own.from.along(along)
+                    });
+                    let fits = trade::pocket_screw_into(thick, into, unit);
+                    fits.or_else(|| trade::pocket_screw(thick, unit))
+                };
                 Feature {
-                    kind: FeatureKind::Pockets(
-                        count,
-                        joint.screw.or_else(|| trade::pocket_screw(thick, unit)),
-                    ),
+                    kind: FeatureKind::Pockets(count, joint.screw.or_else(suits)),
                     face: back,
                     u: at_end(deep),
                     v: held,

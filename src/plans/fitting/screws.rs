@@ -11,8 +11,10 @@ use crate::trade;
 use super::fronts::ScrewLength;
 use super::screw_lines::{self, ScrewLine};
 use super::screws_apart::Meeting;
-use super::{Drawer, HungAt, OntoBox};
-use super::{backs, driver_room, false_fronts, pockets, screws_apart, stacked};
+use super::{Drawer, HungAt, OntoBox, Stop};
+use super::{
+    backs, driver_room, false_fronts, leg_blocks, pockets, screws_apart, stacked, wide_holes,
+};
 
 /// What they are for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -47,6 +49,8 @@ pub enum Purpose {
     Blocks,
     /// Blocks that hold false fronts.
     Holding,
+    /// Strips that doors close against.
+    Stops,
     /// False fronts, from behind through their blocks.
     FalseFronts,
     /// The back of a case.
@@ -83,6 +87,8 @@ pub struct Screws<'a> {
     pub purpose: Purpose,
     /// How long; of the screws of plates and of shelf pins, how wide.
     pub long: Long,
+    /// How wide the holes in what they go through are, where that moves under their heads.
+    pub hole: Option<Length>,
     /// How many.
     pub count: u32,
     /// The packers or blocks that they go through; none for all others.
@@ -104,6 +110,8 @@ pub struct Fastening<'a> {
     pub into: Vec<&'a Part>,
     /// The joint that is closed when they go in, by its place among all.
     pub joint: Option<usize>,
+    /// How wide the holes in what they go through are, where that moves under their heads.
+    pub hole: Option<Length>,
     /// The lines that they stand on, where no hole of the sheet or of a part has their
     /// place.
     pub lines: Vec<ScrewLine<'a>>,
@@ -120,6 +128,7 @@ pub(super) fn plan<'a>(
     drawers: &[Drawer<'a>],
     hinges: &[HungAt<'a>],
     fronts: &[OntoBox<'a>],
+    stops: &[Stop<'a>],
 ) -> (Vec<Fastening<'a>>, Vec<Meeting<'a>>) {
     let joints: Vec<Joined<'a>> = joined(work.parts);
     // Joints follow each other case by case, as parts do.
@@ -145,6 +154,7 @@ pub(super) fn plan<'a>(
             part: hung.leaf,
             into: vec![hung.plate.map_or(hung.holder, |plate| plate.part)],
             joint: of(hung.leaf, JointSort::Hung).map(|own| own.index),
+            hole: None,
             lines: Vec::new(),
         });
     }
@@ -163,6 +173,7 @@ pub(super) fn plan<'a>(
             part: drawer.front,
             into: fixed.map(|own| own.into).into_iter().collect(),
             joint: fixed.map(|own| own.index),
+            hole: None,
             lines,
         };
         let stays = (drawer.staying(), drawer.lines.clone());
@@ -183,6 +194,7 @@ pub(super) fn plan<'a>(
             part: shelf,
             into: laid.map(|own| own.into).collect(),
             joint: of(shelf, JointSort::Laid).map(|own| own.index),
+            hole: None,
             lines: Vec::new(),
         });
     }
@@ -200,10 +212,27 @@ pub(super) fn plan<'a>(
             part,
             into: Vec::new(),
             joint: slid.map(|own| own.index),
+            hole: None,
+            lines: Vec::new(),
+        });
+    }
+    for stop in stops {
+        let Some((on, (count, long))) = stop.on.zip(stop.screws(work.piece.tape().unit)) else {
+            continue;
+        };
+        found.push(Fastening {
+            purpose: Purpose::Stops,
+            long,
+            count,
+            part: on,
+            into: Vec::new(),
+            joint: None,
+            hole: None,
             lines: Vec::new(),
         });
     }
     let meetings = screws_apart::keep_apart(&mut found, work.piece.tape());
+    wide_holes::widen(work, &mut found);
     (found, meetings)
 }
 
@@ -211,25 +240,26 @@ pub(super) fn plan<'a>(
 pub(super) fn count<'a>(fastenings: &[Fastening<'a>]) -> Vec<Screws<'a>> {
     let mut found: Vec<Screws<'a>> = Vec::new();
     for own in fastenings {
-        let (purpose, long, count) = (own.purpose, own.long, own.count);
+        let (purpose, long, hole, count) = (own.purpose, own.long, own.hole, own.count);
+        let kind = (purpose, long, hole);
         // Each packer and each block has its own length of screw.
         let own = matches!(
             purpose,
             Purpose::Packers | Purpose::Strips | Purpose::Blocks | Purpose::Holding
         )
         .then_some(own.part);
-        match found.iter_mut().find(|known| (known.purpose, known.long) == (purpose, long)) {
+        match found.iter_mut().find(|known| (known.purpose, known.long, known.hole) == kind) {
             Some(known) => {
                 known.count = known.count.saturating_add(count);
                 known.through.extend(own);
             }
             None => {
                 let through = own.into_iter().collect();
-                found.push(Screws { purpose, long, count, through });
+                found.push(Screws { purpose, long, hole, count, through });
             }
         }
     }
-    found.sort_by_key(|screws| (screws.purpose, screws.long));
+    found.sort_by_key(|screws| (screws.purpose, screws.long, screws.hole));
     found
 }
 
@@ -267,6 +297,7 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
             part,
             into: vec![into],
             joint: Some(own.index),
+            hole: None,
             lines,
         };
         let line = |through, into, count| -> Vec<ScrewLine<'a>> {
@@ -364,6 +395,23 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                 let long = bought(least, most, unit);
                 found.push(fastening(Purpose::Backs, long, 0, lines));
             }
+            (JointSort::Planted, Role::Leg) => {
+                let joint = work.parts.joints.get(own.index);
+                match joint.and_then(|joint| leg_blocks::of(work.parts, joint, unit)) {
+                    Some(block) => {
+                        let count = block.screws.saturating_mul(2);
+                        found.push(fastening(Purpose::Boards, block.screw, count, Vec::new()));
+                    }
+                    None => {
+                        let lines = leg_blocks::lines(work.parts, part, into, unit);
+                        let least = into.thickness.length + into_end(unit);
+                        let most = least + into_end(unit);
+                        let sold = trade::shortest_sold(least, most, unit);
+                        let long = sold.map_or(Long::AtLeast(least), Long::Is);
+                        found.push(fastening(Purpose::Boards, long, 0, lines));
+                    }
+                }
+            }
             (JointSort::Wood(JointKind::Screw) | JointSort::Planted, _) => {
                 // What lies in a notch lies on it with its face.
                 let axis = part.touching(into).unwrap_or(match own.sort {
@@ -411,6 +459,7 @@ fn ties<'a>(work: &Workings<'a>) -> Vec<Fastening<'a>> {
             part,
             into: vec![into],
             joint: None,
+            hole: None,
             lines: Vec::new(),
         })
     };

@@ -29,6 +29,7 @@ pub(super) fn screwed<'a>(work: &Workings<'a>, own: &Joined<'a>) -> Fastening<'a
         part,
         into: vec![into],
         joint: Some(own.index),
+        hole: None,
         lines: lines.collect(),
     }
 }

@@ -26,7 +26,9 @@ pub(super) fn fastened(
 ) -> Vec<Doing> {
     let mut own: Vec<usize> =
         task.closes.iter().filter_map(|joint| by_joint.get(joint)).flatten().copied().collect();
-    let kind = |index: &usize| fastened.fastenings.get(*index).map(|own| (own.purpose, own.long));
+    let kind = |index: &usize| {
+        fastened.fastenings.get(*index).map(|own| (own.purpose, own.long, own.hole))
+    };
     own.sort_by_key(|index| (kind(index), *index));
     let mut kinds: Vec<Vec<usize>> = Vec::new();
     for index in own.iter().copied() {

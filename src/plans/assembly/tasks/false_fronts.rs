@@ -1,5 +1,6 @@
 //! False fronts: the blocks that hold them, and the fronts themselves.
 
+use crate::diagnostics::listed;
 use crate::measure::Length;
 use crate::model::OpeningKind;
 use crate::parts::{JointSort, Part, PartId, Role};
@@ -31,8 +32,9 @@ impl Maker<'_, '_> {
                 "shim it to its gaps before its blocks, and hold it there with a clamp or double-faced tape: {}",
                 self.marks(&fixed)
             ),
-            "from behind bore pilot holes through the holes of the blocks, with a stop on the bit, no deeper than the screws go into the front, and drive the screws, with washers, so that a front of solid wood can move under them".to_owned(),
+            "from behind bore pilot holes in the middle of the holes of the blocks, with a stop on the bit, no deeper than the screws go into the front, and drive the screws, with washers".to_owned(),
         ];
+        lines.splice(1..1, self.moving(&fixed));
         lines.extend(self.shimmed());
         if self.opened.is_some() {
             lines.push("the back is off, so reach them from there".to_owned());
@@ -46,6 +48,31 @@ impl Maker<'_, '_> {
         self.closes(task, self.fixed_fronts(true));
         self.makes(&fixed, task);
         blocks.into_iter().chain([task]).collect()
+    }
+
+    /// The holes of the blocks behind fronts that move under the screws.
+    fn moving(&self, fixed: &[PartId]) -> Vec<String> {
+        let tape = self.piece.tape();
+        let fronts: Vec<&str> = fixed.iter().map(|id| self.parts.mark(*id)).collect();
+        let mut found: Vec<(Length, Vec<&str>)> = Vec::new();
+        for own in &self.work.fastened().fastenings {
+            let Some(hole) = own.hole.filter(|_| fronts.contains(&&*own.part.mark)) else {
+                continue;
+            };
+            match found.iter_mut().find(|(known, _)| *known == hole) {
+                Some((_, marks)) => marks.push(&own.part.mark),
+                None => found.push((hole, vec![&own.part.mark])),
+            }
+        }
+        let line = |(hole, mut marks): (Length, Vec<&str>)| {
+            marks.dedup();
+            format!(
+                "bore the holes of the screws in the blocks of {} out to {}: solid wood moves across its grain under the washers, which cover them",
+                listed(&marks),
+                tape.text(hole)
+            )
+        };
+        found.into_iter().map(line).collect()
     }
 
     /// What lies between a front and its blocks where a thick frame keeps them apart.

@@ -158,10 +158,28 @@ impl Maker<'_, '_> {
             true => "past the edges of their openings by the figures of the fitting sheet",
             false => "flush with their openings",
         };
+        let is_glued = |id: &PartId| {
+            let mut own = self.parts.joints.iter().filter(|joint| joint.part == *id);
+            own.any(|joint| joint.glued)
+        };
+        let (glued, dry): (Vec<PartId>, Vec<PartId>) = packers.iter().partition(|id| is_glued(id));
+        let mut how = Vec::new();
+        if !glued.is_empty() {
+            how.push(format!("glue and screw {}", self.marks(&glued)));
+        }
+        if !dry.is_empty() {
+            how.push(format!("screw {} without glue", self.marks(&dry)));
+        }
         lines.push(format!(
             "fix the packers first, so that the slides stand {flush}: {}",
-            self.marks(packers)
+            how.join("; ")
         ));
+        if !dry.is_empty() {
+            lines.push(format!(
+                "{} run across the grain of a solid board: leave the hole of the front screw round, make those behind it slots that run along the packer, twice as long as they are wide, and drive their screws just snug, so that the board can move",
+                self.marks(&dry)
+            ));
+        }
         opens
     }
 

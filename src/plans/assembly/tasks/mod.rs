@@ -18,6 +18,7 @@ mod hanging;
 mod hung_up;
 mod installing;
 mod joints;
+mod legs;
 mod nailers;
 mod openings;
 mod packed;

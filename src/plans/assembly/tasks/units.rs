@@ -159,12 +159,17 @@ impl<'a> Maker<'_, 'a> {
                     .to_owned(),
             );
         }
-        lines.extend(case.and_then(|_| self.sanded_inside(parts)));
+        let inside = case.and_then(|_| self.sanded_inside(parts));
+        let sands = inside.is_some();
+        lines.extend(inside);
         let after = self.ready(parts);
         let title = format!("Dry-fit the {what}");
         let efforts = vec![Usual::DryFit.times(1)];
         let dry = self.simple(title, lines, parts.to_vec(), Work::Bench, efforts, after);
         self.does(dry, does);
+        if let Some(task) = self.tasks.get_mut(dry) {
+            task.sands = sands;
+        }
         dry
     }
 
