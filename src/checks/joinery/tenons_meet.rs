@@ -4,14 +4,14 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink, Sum};
 use crate::measure::Length;
 use crate::model::Case;
-use crate::parts::{Direction, Feature, FeatureKind, Part, Role, Which};
+use crate::parts::{Direction, Feature, FeatureKind, Part, Role};
 use crate::plans::Workings;
 use crate::trade;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "tenons-meet",
     severity: Severity::Error,
-    finds: "In a post, the mortise for a rail of the face frame or of the back and that for a rail of the end run into each other.",
+    finds: "In a post, the mortise for a rail of the face frame and that for a rail of the end run into each other.",
     why: "The second tenon would not go in: the first one lies in its place. And where the two mortises open into each other, the post has lost the wood between them.",
     source: "Plane geometry. That 3/16 in (4.8 mm) of wood is left between the two is common practice; no published source.",
     formula: "The depth of the post, less the mortise of the end's rail, less the place where the other mortise ends.",
@@ -69,11 +69,8 @@ fn tell(work: &Workings<'_>, case: &Case, (post, met): (&Part, &Met<'_>), sink: 
         own.takes.and_then(|id| parts.get(id)).map_or(String::new(), |part| part.path.clone())
     });
     let deep = post.thickness.length;
-    // Where the other mortise ends, from the face of the post that it lies nearer to.
-    let from = match post.which {
-        Which::Back => deep - met.across.v.0,
-        _ => met.across.v.1,
-    };
+    // Where the other mortise ends: the rails of a frame lie at the front of their posts.
+    let from = met.across.v.1;
     let room = met.end.deep - posts.ends.tenon.length;
     let left = deep - met.end.deep - from;
     let mut found = RULE

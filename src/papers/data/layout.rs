@@ -7,7 +7,16 @@ use crate::parts::{Face, Feature, FeatureKind, Part, PartId};
 use crate::plans::{fitting, layout, operations};
 
 use super::Maker;
-use super::record::{Figure, Line, Row, Stick, Stretch, Tails};
+use super::record::{Figure, Line, Row, Stretch, Tails};
+
+/// A board with the lines on it.
+#[derive(Serialize)]
+pub(super) struct Stick<'d> {
+    pub(super) part: &'d str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(super) face: Option<String>,
+    pub(super) lines: Vec<Line<'d>>,
+}
 
 /// The line of the screws between two boards.
 #[derive(Serialize)]

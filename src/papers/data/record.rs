@@ -19,7 +19,7 @@ pub(super) struct Data<'d> {
     pub(super) plan: Plan,
     pub(super) steps: Vec<StepData<'d>>,
     pub(super) operations: Vec<Step<'d>>,
-    pub(super) layout: Vec<Stick<'d>>,
+    pub(super) layout: Vec<super::layout::Stick<'d>>,
     pub(super) opens: Opens<'d>,
     pub(super) gaps: sections::Gaps<'d>,
     pub(super) weights: sections::Weights<'d>,
@@ -104,14 +104,6 @@ pub(super) struct JointData<'d> {
     pub(super) into: &'d str,
     pub(super) glued: bool,
     pub(super) spec: Option<usize>,
-}
-
-#[derive(Serialize)]
-pub(super) struct Stick<'d> {
-    pub(super) part: &'d str,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub(super) face: Option<String>,
-    pub(super) lines: Vec<Line<'d>>,
 }
 
 #[derive(Serialize)]

@@ -333,3 +333,40 @@ pub(super) fn rabbet(builder: &mut Builder<'_>, post: PartId, side: Side, from: 
         },
     );
 }
+
+/// The space of a part that another is fastened to: a rail of a paneled end only between
+/// its shoulders, for its tenons are in the posts.
+pub(super) fn holding(part: &Part) -> Cuboid {
+    let mut space = part.cuboid();
+    if !matches!(part.role, Role::EndRail(_)) {
+        return space;
+    }
+    let along = part.placement.length;
+    for tenon in part.features.iter().filter(|own| own.kind == FeatureKind::Tenon) {
+        match tenon.face {
+            Face::LengthStart => space.from.set(along, space.from.along(along) + tenon.deep),
+            _ => space.to.set(along, space.to.along(along) - tenon.deep),
+        }
+    }
+    space
+}
+
+impl Builder<'_> {
+    /// How far the inside of an end lies behind its outside: as far as its board is thick,
+    /// or its posts are wide, which are flush with its rails on the inside.
+    pub(super) fn end_thickness(&self, side: Side) -> Size {
+        match &self.case.posts {
+            Some(posts) => posts.wide.clone(),
+            None => self.thickness(side.of(&self.case.ends).stock),
+        }
+    }
+
+    /// What the members of the face frame are put together with: each other, or the posts
+    /// that their rails go into.
+    pub(super) fn frame_assembly(&self) -> Assembly {
+        match self.case.posts {
+            Some(_) => Assembly::Carcass(self.id),
+            None => Assembly::Frame(self.id),
+        }
+    }
+}
