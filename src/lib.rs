@@ -1,8 +1,8 @@
 //! casewright: a cabinet written as text, compiled to the shop's papers.
 //!
 //! Each stage has one room, and a room uses only the rooms before it:
-//! measure → diagnostics → syntax → vocabulary → trade → model → parts →
-//! plans → checks → papers → revision → editor → cli.
+//! measure → diagnostics → syntax → vocabulary → trade → cutting → model →
+//! parts → plans → checks → papers → revision → editor → cli.
 //!
 //! All but the last are the core: a function of texts, with no clock, file,
 //! thread or terminal. `cli` comes with the feature `shell`.
@@ -15,6 +15,7 @@ pub mod diagnostics;
 pub mod syntax;
 pub mod vocabulary;
 pub mod trade;
+pub mod cutting;
 pub mod model;
 pub mod parts;
 pub mod plans;

@@ -26,9 +26,16 @@ const CASES: [usize; 3] = [2, 4, 8];
 /// is between is for names and columns, which are wider where there are more.
 const MOST: f64 = 2.3;
 
-/// The console over and over, each under a name of its own.
+/// The console over and over, each under a name of its own. How large its sheets are is not
+/// known: the search for sheet plans takes fewer rounds where there are more pieces, but it
+/// begins only where the first plans take more sheets than the bound, which goes by jumps.
 fn consoles(count: usize) -> String {
-    let (head, case) = CONSOLE.split_at(CONSOLE.find("case console").expect("a case"));
+    let console = CONSOLE.replace("sheet { long 96; wide 48; grain long }", "");
+    let console = console
+        .replace("sheet { long 96; wide 48 }", "")
+        .replace("on-hand { long 40; wide 27 };", "");
+    assert!(!console.contains("sheet {"));
+    let (head, case) = console.split_at(console.find("case console").expect("a case"));
     let cases = (0..count).map(|n| case.replace("case console", &format!("case console-{n}")));
     std::iter::once(head.to_owned()).chain(cases).collect()
 }

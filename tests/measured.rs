@@ -151,8 +151,8 @@ fn papers_mark_what_is_as_measured_and_say_of_what() {
     assert_eq!(folder.code, Some(0), "{}", folder.err);
     let csv = std::fs::read_to_string(bench.path("papers/cut-list.csv")).unwrap();
     let row = |mark: &str| csv.lines().find(|line| line.starts_with(mark)).unwrap().to_owned();
-    assert!(row("PR-LD,").ends_with(",width,,"), "{}", row("PR-LD,"));
-    assert!(row("TRL,").ends_with(",,,"), "{}", row("TRL,"));
+    assert!(row("PR-LD,").ends_with(",width,,,"), "{}", row("PR-LD,"));
+    assert!(row("TRL,").ends_with(",,,,"), "{}", row("TRL,"));
 }
 
 #[test]
@@ -300,7 +300,7 @@ fn every_paper_marks_what_is_as_measured_and_says_so_only_then() {
         ),
         (
             "stock birch-ply { actual 0.707 }",
-            "drawings cut-list layout jig-sheet fitting assembly-order weights",
+            "drawings cut-list sheet-plans layout jig-sheet fitting assembly-order weights",
         ),
         ("shop { humidity 46% }", "cut-list gaps assembly-order weights"),
     ] {

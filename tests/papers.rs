@@ -137,13 +137,13 @@ fn figures_that_must_fit_are_told_finer_where_they_stand() {
     let list = paper(&spec("hall-console.case"), "cut-list");
     assert!(list.contains("rabbet 7/32~ (0.203) wide, 3/8 deep in the inside face"), "{list}");
     assert!(list.contains("== thin-ply: plywood 7/32~ (0.203) =="), "{list}");
-    assert!(list.contains(">> 16-1/16~ (16.047)  fence, 3 pieces"), "{list}");
+    assert!(list.contains(">> 16-1/16~ (16.047)  wide, 3 pieces"), "{list}");
     // The packers are 25/64 thick: 0.390625.
     assert!(list.contains("to 13/32~ (0.391) thick"), "{list}");
     // What stands beside its mark needs no line below.
     assert!(!list.contains("  7/32~ = "), "{list}");
     // A shelf that lies loose must not fit: 15-51/64 = 15.796875 wide.
-    assert!(list.contains(">> 15-13/16~  fence, 2 pieces"), "{list}");
+    assert!(list.contains(">> 15-13/16~  wide, 2 pieces"), "{list}");
     assert!(list.contains("\n  15-13/16~ = 15.797\n"), "{list}");
 }
 

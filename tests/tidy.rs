@@ -14,6 +14,7 @@ const ROOMS: &[&str] = &[
     "syntax",
     "vocabulary",
     "trade",
+    "cutting",
     "model",
     "parts",
     "plans",

@@ -170,7 +170,8 @@ fn the_pieces_of_the_cut_list_are_counted() {
                 let sum: i64 = pieces.map(|cell| figure(cell, 1)).sum();
                 assert_eq!(sum, fence, "{label}: before {line}");
                 all += sum;
-                let pieces = line.split_once("fence, ").map_or("0", |(_, pieces)| pieces);
+                let pieces = line.split_once("fence, ").or_else(|| line.split_once("wide, "));
+                let pieces = pieces.map_or("0", |(_, pieces)| pieces);
                 fence = figure(pieces.split(' ').next().unwrap(), 1);
                 rows = Vec::new();
             } else if line.starts_with("  mark ") {

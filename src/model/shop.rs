@@ -1,7 +1,7 @@
 //! The shop the piece is made in.
 
 use crate::measure::{Duration, Exact, Length, Percent, Span, Unit};
-use crate::vocabulary::{Entries, Said, Word, takes, words};
+use crate::vocabulary::{Entries, FirstCuts, Said, Word, takes, words};
 
 use super::lower::Lower;
 
@@ -18,6 +18,14 @@ pub struct Shop {
     pub card: Length,
     /// The width of the saw's cut.
     pub kerf: Length,
+    /// How far the fence of the table saw opens.
+    pub fence: Length,
+    /// The widest piece that the crosscut sled takes.
+    pub sled: Length,
+    /// Which way a sheet is cut first.
+    pub first_cuts: FirstCuts,
+    /// How many kinds of cuts follow each other in a sheet.
+    pub stages: u8,
     /// Left on the length of solid parts cut rough.
     pub allow_length: Length,
     /// Left on their width.
@@ -124,8 +132,8 @@ pub(super) fn lower(
     ctx: &mut Lower,
 ) -> Shop {
     use words::shop::{
-        ALLOW, BASE_PLATE, CARD, CLAMP, CLAMPS, CURE, DAY, FEED, HUMIDITY, KERF, OPEN_TIME, PLANER,
-        SET_UP,
+        ALLOW, BASE_PLATE, CARD, CLAMP, CLAMPS, CURE, DAY, FEED, FENCE, FIRST_CUTS, HUMIDITY, KERF,
+        OPEN_TIME, PLANER, SET_UP, SLED, STAGES,
     };
     use words::{allow, tolerance as true_to};
 
@@ -179,6 +187,10 @@ pub(super) fn lower(
         allow_length: length(left_on, allow::LENGTH),
         allow_width: length(left_on, allow::WIDTH),
         edge_trim: length(left_on, allow::EDGE_TRIM),
+        fence: length(body, FENCE),
+        sled: length(body, SLED),
+        first_cuts: body.get(FIRST_CUTS).map_or(FirstCuts::Rip, |first| first.value),
+        stages: body.get(STAGES).and_then(|count| u8::try_from(count.value).ok()).unwrap_or(3),
         clamp: hours(CLAMP),
         clamp_span: body.one(CLAMP).map(|clamp| clamp.head),
         cure: hours(CURE),

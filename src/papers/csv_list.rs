@@ -6,7 +6,10 @@ use crate::model::Piece;
 use crate::parts::{Grain, Part};
 use crate::plans::Workings;
 
+use super::Source;
+use super::buying_list;
 use super::left_to_cut;
+use super::sawn_from::SawnFrom;
 
 /// One row a part. What is crosscut from a stick names the first part of it, which has
 /// the rough sizes of the whole stick; the others have none. Cells that a spreadsheet
@@ -32,7 +35,9 @@ pub(super) fn cut_list(work: &Workings<'_>) -> String {
         "measured".to_owned(),
         "cut".to_owned(),
         "stick".to_owned(),
+        "sheet: cut".to_owned(),
     ];
+    let sawn_from = SawnFrom::of(work);
     let mut rows = vec![head];
     for (id, part) in parts.iter() {
         let shown = |length| tape.exact(tape.print(length).shown);
@@ -62,7 +67,18 @@ pub(super) fn cut_list(work: &Workings<'_>) -> String {
             measured(piece, part),
             left_to_cut::done(work.ledger(), id),
             first.map_or(String::new(), |first| parts.mark(first).to_owned()),
+            sawn_from.told([id].into_iter()),
         ]);
+    }
+    written(&rows)
+}
+
+/// What to buy, one row for each.
+pub(super) fn buying_list(source: &Source<'_, '_>) -> String {
+    let mut rows = vec![["sort", "buy", "what", "price", "comes to"].map(str::to_owned)];
+    for line in buying_list::lines(source) {
+        let comes_to = line.comes_to.map_or_else(String::new, buying_list::in_hundredths);
+        rows.push([line.sort.to_owned(), line.amount, line.what, line.price, comes_to]);
     }
     written(&rows)
 }

@@ -6,15 +6,16 @@ use crate::measure::{Length, Unit};
 use crate::model::{Axis, HingeId, HingeKind, Item, OpeningKind, Piece, Stock, StockId};
 use crate::parts::{Grain, Part, PartId, Role, opening_told};
 use crate::plans::assembly::{Stage, gluing, is_broken_down_first, stage};
-use crate::plans::scribe_strips::scribe_strips;
 use crate::trade;
 
 use super::bored_later::Steps;
 use super::edging;
+use super::from_offcuts;
 use super::left_to_cut;
 use super::marks;
 use super::measured::{self, Blank};
 use super::page::{Block, Table, Ticks, left, right};
+use super::sawn_from::SawnFrom;
 use super::sticks;
 use super::{Source, with_currency, words};
 
@@ -37,11 +38,12 @@ struct Line<'a> {
 pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let (piece, parts, figures) = (source.work.piece, source.work.parts, &source.figures);
     let mut blocks = vec![
-        Block::Note("Rip everything under one figure at one setting of the fence. Then crosscut to the stop, longest first, with pieces of one length together so that they come out alike. Mark every piece before it leaves the saw.".into()),
+        Block::Note("Rip the boards under one figure at one setting of the fence. Then crosscut to the stop, longest first, with pieces of one length together so that they come out alike. Mark every piece before it leaves the saw.".into()),
         Block::Caution("Keep the guard and riving knife on, and stand out of line with the cut. Use a push stick wherever your hand would come within a hand's breadth of the blade. Handle a whole sheet with two people. Wear a mask and run the dust collector, because wood dust harms, most of all from oak and beech.".into()),
     ];
     let used = |part: &Part| piece.stock(part.stock).is_some_and(|stock| !stock.is_solid());
     if parts.all.iter().any(used) {
+        blocks.insert(1, Block::Note("Saw the sheets by the sheet plans. The column \"sheet: cut\" says on which sheet a piece lies, and which cut there frees it.".into()));
         blocks.insert(1, Block::Note("Before you saw, caliper every sheet: the first step of the assembly order says by how much it may differ from the figures here.".into()));
     }
     blocks.extend(marks::blocks(parts));
@@ -83,7 +85,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         }
     }
     blocks.extend(edging::blocks(source));
-    blocks.extend(on_site(source));
+    blocks.extend(from_offcuts::blocks(source));
     let laminated = parts.iter().any(|(_, part)| gluing::layers(piece, part) > 1);
     let mut proof = vec![match laminated {
         true => format!(
@@ -110,45 +112,6 @@ fn without_blocks(piece: &Piece) -> impl Iterator<Item = String> {
     hinges.map(|(_, hinge)| {
         format!("No plate is entered for the hinge {}, so this list has no blocks that its plates stand on. Look them up on its sheet before you saw.", hinge.name)
     })
-}
-
-/// What is sawn only when the piece stands in its place.
-fn on_site(source: &Source<'_, '_>) -> Vec<Block> {
-    let Source { work, figures, .. } = source;
-    let strips = scribe_strips(work.piece, work.parts);
-    if strips.is_empty() {
-        return Vec::new();
-    }
-    let stock = |id| work.piece.stock(id).map_or(String::new(), |stock: &Stock| stock.name.clone());
-    let mut table = Table {
-        columns: vec![
-            right("pcs").strong(),
-            left("what"),
-            right("length").strong(),
-            right("width").strong(),
-            left("stock"),
-            left("for"),
-        ],
-        ticks: Ticks::None,
-        ..Table::default()
-    };
-    for own in &strips {
-        let (kick, side) = (work.parts.mark(own.kick), own.side.word());
-        table.rows.push(vec![
-            "1".to_owned(),
-            "scribe strip".to_owned(),
-            figures.text(own.high),
-            figures.text(own.wide),
-            stock(own.stock),
-            format!("{kick}, from its {side} end to the wall"),
-        ]);
-    }
-    table.foot = "a scribe strip is as wide as the gap at its widest: leave it wider until the piece stands level, scribe it to the wall, and glue it to the end of the board that it lengthens".to_owned();
-    vec![
-        Block::Heading("From offcuts, when the piece stands in its place".into()),
-        Block::Note("Keep offcuts for these. They have no mark of their own. A scribe strip closes the gap between a kick, or the front of a base, and the wall.".to_owned()),
-        Block::Table(table),
-    ]
 }
 
 fn heading(stock: &Stock, source: &Source<'_, '_>) -> String {
@@ -223,7 +186,13 @@ fn later(own: &[(PartId, &Part)], source: &Source<'_, '_>) -> Vec<String> {
     };
     let notes = [
         (marks(true), "Saw these to their rough size for now"),
-        (marks(false), "Keep sheet for these, and saw none of them yet"),
+        (
+            marks(false),
+            match SawnFrom::of(source.work).has(own.iter().map(|own| own.0)) {
+                true => "Saw these larger for now, as the sheet plans show them",
+                false => "Keep sheet for these, and saw none of them yet",
+            },
+        ),
     ];
     let told = notes.into_iter().filter(|(marks, _)| !marks.is_empty());
     told.map(|(marks, what)| {
@@ -233,14 +202,18 @@ fn later(own: &[(PartId, &Part)], source: &Source<'_, '_>) -> Vec<String> {
 }
 
 /// What is said in the row of a piece that nothing is sawn of yet.
-fn waits(piece: &Piece, part: &Part) -> Option<&'static str> {
+fn waits(piece: &Piece, part: &Part, is_planned: bool) -> Option<&'static str> {
     let later = stage(part) != Stage::First && !is_broken_down_first(piece, part);
-    later.then_some("not yet: sawn in its step")
+    later.then_some(match is_planned {
+        true => "larger for now: cut to this in its step",
+        false => "not yet: sawn in its step",
+    })
 }
 
 /// What the rough pieces of a stock come to: board feet, or cubic metres.
 fn volume(stock: &Stock, own: &[(PartId, &Part)], source: &Source<'_, '_>) -> String {
-    amount(source.work.piece, sticks::pieces(source, stock.nominal, own))
+    let pieces = source.work.sticks().pieces(source.work, stock.nominal, own);
+    amount(source.work.piece, pieces.into_iter())
 }
 
 /// What rough pieces of lumber come to, each with its nominal thickness, its width, and
@@ -270,13 +243,14 @@ fn by_width(
     let blanks = measured::blanks(source);
     let housed = housed(source);
     let bored_later = Steps::of(source);
+    let sawn_from = SawnFrom::of(source.work);
     // What is cut alike is one line.
     let mut alike: BTreeMap<_, usize> = BTreeMap::new();
     for (id, part) in own {
         let done = left_to_cut::done(ledger, *id);
         let mut features = words::features(part, source.work, figures);
         features.extend(bored_later.told(*id));
-        let (mut width, mut length) = edging::sawn(part);
+        let [mut length, mut width] = part.sawn();
         let blank = blanks.get(id).copied();
         if let Some(blank) = blank {
             features.insert(0, blank.told(source));
@@ -347,13 +321,20 @@ fn by_width(
                 true => figures.mating_of(width, measured),
                 false => format!("{}{}", figures.plain(width), figures.mark(measured)),
             },
-            what: format!("fence, {pieces}"),
+            what: match stock.is_solid() {
+                true => format!("fence, {pieces}"),
+                false => format!("wide, {pieces}"),
+            },
             more,
         });
         let mut columns =
             vec![left("mark").strong(), left("piece"), right("pcs"), right("length").strong()];
         if stock.is_solid() {
             columns.push(right("rough"));
+        }
+        let of_sheets = sawn_from.has(lines.iter().flat_map(|line| &line.parts).map(|own| own.0));
+        if of_sheets {
+            columns.push(left("sheet: cut"));
         }
         if begun {
             columns.push(left("cut"));
@@ -385,6 +366,9 @@ fn by_width(
             if stock.is_solid() {
                 row.push(sticks::rough(source, *id, first));
             }
+            if of_sheets {
+                row.push(sawn_from.told(line.parts.iter().map(|own| own.0)));
+            }
             if begun {
                 row.push(line.done.clone());
             }
@@ -395,7 +379,7 @@ fn by_width(
                 Grain::Length => "along".to_owned(),
                 Grain::None => "any".to_owned(),
             });
-            let mut then: Vec<String> = waits(piece, first)
+            let mut then: Vec<String> = waits(piece, first, of_sheets)
                 .into_iter()
                 .map(str::to_owned)
                 .chain(layered(piece, first, line.parts.len()))

@@ -9,16 +9,6 @@ use super::Source;
 use super::cut_list::amount;
 use super::page::{Block, Table, Ticks, left, right};
 
-/// The width and the length that a part is sawn to with the first cuts: those of its
-/// core where its edges are covered.
-pub(super) fn sawn(part: &Part) -> (Length, Length) {
-    let [length, width] = part.as_made();
-    match part.strips.is_empty() {
-        true => (width.length, length.length),
-        false => (part.rough.width, part.rough.length),
-    }
-}
-
 /// What goes on its edges, and how large it is then; `None` where nothing does.
 pub(super) fn told(source: &Source<'_, '_>, part: &Part) -> Option<String> {
     let (piece, figures) = (source.work.piece, &source.figures);

@@ -4,6 +4,7 @@
 
 mod assembly_order;
 mod bored_later;
+mod buying_list;
 mod columns;
 mod csv_list;
 mod cut_list;
@@ -15,6 +16,7 @@ mod emit;
 mod examples;
 mod figures;
 mod fitting;
+mod from_offcuts;
 mod gaps;
 mod gates;
 mod index;
@@ -30,6 +32,8 @@ mod moves;
 mod page;
 mod placed;
 mod reference;
+mod sawn_from;
+mod sheet_plans;
 mod sticks;
 mod visible;
 mod warnings;
@@ -98,6 +102,18 @@ pub const PAPERS: &[Paper] = &[
         blocks: cut_list::blocks,
     },
     Paper {
+        slug: "buying-list",
+        title: "Buying list",
+        about: "sheets, boards, hardware, and screws to buy, and what they come to",
+        blocks: buying_list::blocks,
+    },
+    Paper {
+        slug: "sheet-plans",
+        title: "Sheet plans",
+        about: "which sheets to take, and every cut in them, drawn to scale",
+        blocks: sheet_plans::blocks,
+    },
+    Paper {
         slug: "layout",
         title: "Layout sheet",
         about: "every line to strike on frames and cases, from one end, and the tails of dovetails",
@@ -135,8 +151,9 @@ pub const PAPERS: &[Paper] = &[
     },
 ];
 
-/// The paper that also comes as a table for other programs.
+/// The papers that also come as tables for other programs.
 const CUT_LIST: &str = "cut-list";
+const BUYING_LIST: &str = "buying-list";
 
 /// The packet as data.
 const PACKET: &str = "packet";
@@ -201,6 +218,12 @@ pub fn packet_with(compiled: &Compilation, hands: &impl Hands) -> Option<Vec<Pap
         let packet = data::packet(compiled, work, &hash);
         vec![
             file(CUT_LIST, Format::Csv, "cut-list.csv", csv_list::cut_list(work)),
+            file(
+                BUYING_LIST,
+                Format::Csv,
+                "buying-list.csv",
+                csv_list::buying_list(&Source::of(work)),
+            ),
             file(PACKET, Format::Json, "packet.json", packet),
         ]
     };
@@ -229,7 +252,11 @@ pub fn one(compiled: &Compilation, slug: &str, format: Format) -> Option<String>
     }
     let paper = PAPERS.iter().find(|paper| paper.slug == slug)?;
     if format == Format::Csv {
-        return (slug == CUT_LIST).then(|| csv_list::cut_list(work));
+        return match slug {
+            CUT_LIST => Some(csv_list::cut_list(work)),
+            BUYING_LIST => Some(csv_list::buying_list(&Source::of(work))),
+            _ => None,
+        };
     }
     let page = page(paper, &Source::of(work), compiled, &hash(compiled));
     match format {

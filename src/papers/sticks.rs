@@ -3,7 +3,6 @@
 use crate::measure::Length;
 use crate::model::{Piece, Size};
 use crate::parts::{Part, PartId};
-use crate::plans::operations::rough_pieces;
 use crate::plans::small_parts;
 
 use super::Source;
@@ -27,26 +26,6 @@ pub(super) fn rough(source: &Source<'_, '_>, id: PartId, part: &Part) -> String 
             format!("from the stick of {first}")
         }
     }
-}
-
-/// The rough pieces that parts of one stock are sawn from: nominal thickness, width, and
-/// length.
-pub(super) fn pieces<'w>(
-    source: &'w Source<'_, '_>,
-    nominal: Length,
-    own: &'w [(PartId, &Part)],
-) -> impl Iterator<Item = (Length, Length, Length)> + 'w {
-    own.iter().flat_map(move |(id, part)| {
-        let sticks = source.work.sticks();
-        let own = sticks.of(*id).is_none_or(|stick| stick.is_under(*id));
-        let long = sticks.rough_long(*id, part);
-        // Each board of a blank and each layer of a laminated part is a rough piece of its
-        // own: it is wider by what is jointed off its edges.
-        let rough = rough_pieces(source.work, part);
-        let [_, wide, _] = rough.size;
-        let pieces = if own { rough.pieces } else { 0 };
-        (0..pieces).map(move |_| (nominal, wide, long))
-    })
 }
 
 /// What must not go over a machine one by one, among the parts of one setting.

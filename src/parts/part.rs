@@ -175,6 +175,16 @@ impl Part {
         own.fold(Size::zero(), |sum, spare| sum + &spare.by)
     }
 
+    /// The length and the width that it is sawn to with the first cuts: those of its core
+    /// where its edges are covered.
+    #[must_use]
+    pub fn sawn(&self) -> [Length; 2] {
+        match self.strips.is_empty() {
+            true => self.as_made().map(|size| size.length),
+            false => [self.rough.length, self.rough.width],
+        }
+    }
+
     /// The length and width that it is cut to in the shop: finished, with what is scribed
     /// off where the piece stands.
     #[must_use]

@@ -5,6 +5,7 @@
 
 pub mod assembly;
 pub mod bases;
+pub mod buying;
 mod beside;
 pub mod countertops;
 pub mod drawers;
@@ -21,6 +22,7 @@ pub mod operations;
 pub mod scribe_strips;
 pub mod seasons;
 pub mod setups;
+pub mod sheets;
 pub mod shelves;
 pub mod small_parts;
 pub mod spans;

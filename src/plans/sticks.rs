@@ -10,6 +10,7 @@ use crate::trade;
 use super::Workings;
 use super::assembly::{Stage, gluing, stage};
 use super::ledger::State;
+use super::operations::rough_pieces;
 use super::small_parts::is_short;
 
 /// One rough stick.
@@ -39,6 +40,28 @@ impl Stick {
 }
 
 impl Sticks {
+    /// The rough pieces that parts of one stock are sawn from: nominal thickness, width,
+    /// and length.
+    #[must_use]
+    pub fn pieces(
+        &self,
+        work: &Workings<'_>,
+        nominal: Length,
+        own: &[(PartId, &Part)],
+    ) -> Vec<(Length, Length, Length)> {
+        let of = |(id, part): &(PartId, &Part)| {
+            let own = self.of(*id).is_none_or(|stick| stick.is_under(*id));
+            let long = self.rough_long(*id, part);
+            // Each board of a blank and each layer of a laminated part is a rough piece of
+            // its own: it is wider by what is jointed off its edges.
+            let rough = rough_pieces(work, part);
+            let [_, wide, _] = rough.size;
+            let pieces = if own { rough.pieces } else { 0 };
+            (0..pieces).map(move |_| (nominal, wide, long)).collect::<Vec<_>>()
+        };
+        own.iter().flat_map(of).collect()
+    }
+
     /// How long the rough piece is that a part comes from.
     #[must_use]
     pub fn rough_long(&self, id: PartId, part: &Part) -> Length {

@@ -15,6 +15,7 @@ use super::ledger::Ledger;
 use super::operations::{self, Operations};
 use super::seasons::{self, Climate, Float, Gap};
 use super::setups::{self, Setup};
+use super::sheets::{self, OfStock};
 use super::spans::{self, Lying};
 use super::square::{self, Leaning};
 use super::stacked::{self, Presses};
@@ -47,6 +48,7 @@ pub struct Workings<'a> {
     operations: OnceLock<Operations>,
     pin_rows: OnceLock<Vec<PinRows<'a>>>,
     setups: OnceLock<Vec<Setup>>,
+    sheets: OnceLock<Vec<OfStock>>,
     stages: OnceLock<Stages>,
     sticks: OnceLock<Sticks>,
     presses: OnceLock<Vec<Presses<'a>>>,
@@ -78,6 +80,7 @@ impl<'a> Workings<'a> {
             operations: OnceLock::new(),
             pin_rows: OnceLock::new(),
             setups: OnceLock::new(),
+            sheets: OnceLock::new(),
             stages: OnceLock::new(),
             sticks: OnceLock::new(),
             presses: OnceLock::new(),
@@ -186,6 +189,11 @@ impl<'a> Workings<'a> {
     /// The set-ups of the router.
     pub fn setups(&self) -> &[Setup] {
         self.setups.get_or_init(|| setups::plan(self.piece, self.parts))
+    }
+
+    /// The sheets to take, and how the parts are sawn from them.
+    pub fn sheets(&self) -> &[OfStock] {
+        self.sheets.get_or_init(|| sheets::plan(self))
     }
 
     /// The steps in which each unit is put together, the whole unit last.

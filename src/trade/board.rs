@@ -2,6 +2,10 @@
 
 use crate::measure::{Exact, Length, Unit};
 
+/// How much more lumber is bought than its rough pieces come to, in percent: 30 % goes in
+/// knots, splits, ends, and widths that don't divide (common practice, no source).
+pub const BOARD_WASTE: i64 = 30;
+
 /// Board feet of a piece: a foot by a foot by an inch is one, 144 cubic inches
 /// (National Hardwood Lumber Association).
 #[must_use]

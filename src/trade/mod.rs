@@ -31,7 +31,7 @@ mod swing;
 mod walls;
 mod wooden;
 
-pub use board::{board_feet, cubic_metres, surface_measure, tallied_feet};
+pub use board::{BOARD_WASTE, board_feet, cubic_metres, surface_measure, tallied_feet};
 pub use clothes::{
     RAIL_SCREWS, clothes_deep, clothes_high, clothes_load, holds_rail, longest_rail,
     pole_stiffness, rail_from_back, rail_play, tube_stiffness,
@@ -77,13 +77,13 @@ pub use hinging::{
 pub use moisture::{MOISTURE_WITHIN, equilibrium};
 pub use movement::movement;
 pub use shanks::{shank_for, widest_on_shank};
-pub use sheets::{SHEETS, SheetGood, sheet_named};
+pub use sheets::{SHEETS, SheetGood, narrowest_kept, sheet_named, sheet_spare};
 pub use shims::{Shims, least_gap, shim_stack, widest_gap};
 pub use slips::{meant, thickness_off};
 pub use small_work::{
     carried_beside, farthest_fence, largest_on_table, lasting_wall, least_wall, longest_stick,
-    narrowest_ripped, narrowest_routed, shortest_planed, shortest_routed, strip_width,
-    thinnest_planed,
+    narrowest_ripped, narrowest_routed, shortest_planed, shortest_ripped, shortest_routed,
+    strip_width, thinnest_planed,
 };
 pub use species::{SPECIES, Species, Wood, species_named};
 pub use square::{

@@ -1,4 +1,6 @@
-//! Sheet goods: how heavy and how stiff.
+//! Sheet goods: how heavy and how stiff, and what is left on what is sawn from them.
+
+use crate::measure::{Length, Unit};
 
 /// What is known of a kind of sheet.
 #[derive(Clone, Copy, Debug)]
@@ -47,4 +49,18 @@ pub const SHEETS: &[SheetGood] = &[
 #[must_use]
 pub fn sheet_named(name: &str) -> Option<&'static SheetGood> {
     SHEETS.iter().find(|sheet| sheet.name == name)
+}
+
+/// The narrowest leftover of a sheet that is worth keeping: 3 in or 75 mm (common practice,
+/// no source).
+#[must_use]
+pub fn narrowest_kept(unit: Unit) -> Length {
+    unit.either(Length::inches(3, 1), Length::mm(75))
+}
+
+/// How much longer and wider a piece is sawn that is cut to its size later: 1/4 in or 6 mm
+/// (common practice, no source).
+#[must_use]
+pub fn sheet_spare(unit: Unit) -> Length {
+    unit.either(Length::inches(1, 4), Length::mm(6))
 }

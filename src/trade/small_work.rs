@@ -46,6 +46,13 @@ pub fn narrowest_ripped(unit: Unit) -> Length {
     unit.either(Length::inches(3, 4), Length::mm(19))
 }
 
+/// The shortest edge that runs along the fence of a table saw: 12 in or 300 mm (common
+/// practice, no source).
+#[must_use]
+pub fn shortest_ripped(unit: Unit) -> Length {
+    unit.either(Length::inches(12, 1), Length::mm(300))
+}
+
 /// The shortest piece to rout by itself: 6 in or 150 mm (common practice, no
 /// source).
 #[must_use]

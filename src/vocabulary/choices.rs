@@ -31,6 +31,14 @@ choices! {
         Bottom = "bottom",
     }
 
+    /// Which way a sheet is cut first.
+    FirstCuts {
+        /// Along its length, into strips.
+        Rip = "rip",
+        /// Across it, into shorter sheets.
+        Crosscut = "crosscut",
+    }
+
     /// How boards are joined.
     JointKind {
         /// A board let into a groove across another.

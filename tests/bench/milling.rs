@@ -4,6 +4,7 @@ use super::compare::Tolerance;
 use super::figures::said;
 use super::packet::{Axis, BreakDown, Figure, Form, GlueUp, Mill, StickOf, Way};
 use super::play::Play;
+use super::sawing;
 use super::wood::NOTHING;
 
 /// No machine holds a solid board that is shorter than this, in millimeters (common
@@ -16,7 +17,7 @@ const KERF: f64 = 3.0;
 impl Play<'_> {
     pub(super) fn break_down(&mut self, index: usize, work: &BreakDown) {
         let Some(part) = self.find(index, &work.part) else { return };
-        self.take(index, part, &work.stock, &work.size, work.pieces);
+        self.take(index, (part, &work.part), &work.stock, &work.size, work.pieces);
     }
 
     /// All of them are that stick, until they are crosscut from it.
@@ -24,7 +25,7 @@ impl Play<'_> {
         self.sticks.push(work.size[0].print);
         for mark in &work.parts {
             let Some(part) = self.find(index, mark) else { continue };
-            self.take(index, part, &work.stock, &work.size, work.pieces);
+            self.take(index, (part, &work.parts[0]), &work.stock, &work.size, work.pieces);
             self.boards[part].stick = Some(self.sticks.len() - 1);
         }
     }
@@ -47,7 +48,14 @@ impl Play<'_> {
         self.sticks[stick] = left - long - self.packet.job.unit.mm(KERF);
     }
 
-    fn take(&mut self, index: usize, part: usize, of: &str, size: &[Figure; 3], pieces: u32) {
+    fn take(
+        &mut self,
+        index: usize,
+        (part, first): (usize, &str),
+        of: &str,
+        size: &[Figure; 3],
+        pieces: u32,
+    ) {
         if self.boards[part].pieces.is_some() {
             self.about(index, part, "it is there already");
             return;
@@ -75,6 +83,20 @@ impl Play<'_> {
         }
         if sheet.is_none() && !self.rested.contains(of) {
             self.about(index, part, "nobody read how damp its wood is");
+        }
+        let marked = self.boards[part].part.mark.clone();
+        // What is cut already is sawn from no sheet any more.
+        let is_first = sheet.is_some() && first == marked && !self.boards[part].part.cut;
+        if let Some(roughs) = is_first.then(|| self.roughs(&marked, of)).flatten() {
+            let asked = [size[0].exact, size[1].exact];
+            let slack = self.packet.job.tape.exact / 2.0;
+            // Only a back, which is seen from inside, may lie either way.
+            let own = &self.boards[part].part;
+            let has_grain = own.grain == "length" && !own.name.contains("back");
+            let wrong = sawing::wrong_of(&roughs, asked, pieces as usize, has_grain, slack);
+            if let Some(wrong) = wrong {
+                self.about(index, part, &wrong);
+            }
         }
         let odd = if part.is_multiple_of(2) { self.off.odd } else { 0.0 };
         let more = sheet.map_or(0.0, |stock| self.sheet(stock) - stock.thickness.exact + odd);

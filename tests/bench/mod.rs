@@ -30,6 +30,7 @@ mod pieces;
 mod play;
 mod rails;
 mod random;
+mod sawing;
 mod scribing;
 mod season;
 mod shapes;

@@ -5,6 +5,7 @@ use serde::Deserialize;
 
 use super::figures;
 use super::keep_outs::{CutOut, Find};
+use super::sawing::Sheet;
 use super::scribing::{FitCover, FitFiller, Scribe, ScribeKick, ScribedEnd};
 
 /// A length: as the model has it, and as the papers print it.
@@ -55,6 +56,7 @@ pub(super) struct Packet {
     pub(super) job: Job,
     pub(super) shop: Shop,
     pub(super) stocks: Vec<Stock>,
+    pub(super) sheets: Vec<Sheet>,
     pub(super) tools: Vec<Tool>,
     pub(super) parts: Vec<Part>,
     pub(super) joints: Vec<Joint>,
@@ -106,6 +108,7 @@ impl Unit {
 #[derive(Debug, Deserialize)]
 pub(super) struct Shop {
     pub(super) base_plate: Figure,
+    pub(super) kerf: Figure,
 }
 
 #[derive(Debug, Deserialize)]
@@ -145,6 +148,9 @@ pub(super) struct Part {
     pub(super) name: String,
     pub(super) path: String,
     pub(super) stock: String,
+    pub(super) grain: String,
+    #[serde(default)]
+    pub(super) cut: bool,
     #[serde(default)]
     pub(super) edges: Vec<EdgeStrip>,
     pub(super) faces: Faces,

@@ -13,10 +13,11 @@ use super::off::Off;
 use super::packet::{
     Along, DrawnPart, Face, JointKind, Lift, Operation, Packet, Setting, Stock, WallStrip, Work,
 };
+use super::sawing::Rough;
 use super::wood::{NOTHING, common};
 use super::{
-    Report, bores, boxes, front_screws, keep_outs, lines, opening, rails, screws, scribing, season,
-    shapes, stacked, stops, strokes,
+    Report, bores, boxes, front_screws, keep_outs, lines, opening, rails, sawing, screws, scribing,
+    season, shapes, stacked, stops, strokes,
 };
 
 /// Plays a packet through, with wood and machines that are off. `sheets` says how
@@ -52,6 +53,8 @@ pub(super) struct Play<'p> {
     pub(super) off: Off,
     /// How thick each sheet is that was entered as measured.
     sheets: &'p BTreeMap<String, f64>,
+    /// What comes of the sheets, by the part that it is for.
+    roughs: BTreeMap<String, Vec<Rough>>,
     /// How long is what is left of each stick.
     pub(super) sticks: Vec<f64>,
     /// The sheets that were measured.
@@ -131,11 +134,14 @@ impl<'p> Play<'p> {
         }
         let (fixed, built) = (Fixed::new(boards.len()), Fixed::new(boards.len()));
         let closed = vec![None; packet.joints.len()];
+        let sawn = sawing::saw(packet);
+        complaints.extend(sawn.complaints);
         let mut play = Self {
             packet,
             boards,
             off,
             sheets,
+            roughs: sawn.roughs,
             sticks: Vec::new(),
             read: BTreeSet::new(),
             rested: BTreeSet::new(),
@@ -190,6 +196,12 @@ impl<'p> Play<'p> {
             }
         }
         self.complaints.extend(wrong);
+    }
+
+    /// The pieces that the sheets give for a part; `None` where its stock has no plan.
+    pub(super) fn roughs(&mut self, mark: &str, stock: &str) -> Option<Vec<Rough>> {
+        let is_planned = self.packet.sheets.iter().any(|sheet| sheet.stock == stock);
+        is_planned.then(|| self.roughs.remove(mark).unwrap_or_default())
     }
 
     pub(super) fn complain(&mut self, operation: usize, what: &str) {

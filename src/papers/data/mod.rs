@@ -10,6 +10,7 @@ mod lines;
 mod opens;
 mod record;
 mod sections;
+mod sheets;
 mod stacked;
 mod wooden;
 mod work;
@@ -20,6 +21,7 @@ use crate::model::StockId;
 use crate::parts::{Direction, Face, Grain, JointSort, Part, PartId};
 use crate::pipeline::Compilation;
 use crate::plans::Workings;
+use crate::plans::ledger::State;
 use crate::plans::made::Space;
 
 use super::words;
@@ -61,7 +63,10 @@ impl<'d> Data<'d> {
                 unit: maker.tape.unit.name(),
                 tape: maker.figure(maker.tape.mark),
             },
-            shop: Shop { base_plate: maker.figure(piece.shop.base_plate) },
+            shop: Shop {
+                base_plate: maker.figure(piece.shop.base_plate),
+                kerf: maker.figure(piece.shop.kerf),
+            },
             stocks: piece
                 .stocks
                 .iter()
@@ -76,8 +81,9 @@ impl<'d> Data<'d> {
                     movement: stock.wood.map(|wood| stock.sawn.coefficient(&wood)),
                 })
                 .collect(),
+            sheets: maker.sheets(),
             tools: maker.tools(),
-            parts: parts.all.iter().map(|part| maker.part(part)).collect(),
+            parts: parts.iter().map(|(id, part)| maker.part(id, part)).collect(),
             joints: parts
                 .joints
                 .iter()
@@ -218,7 +224,7 @@ impl<'d> Maker<'d, '_> {
         tools
     }
 
-    fn part(&self, part: &'d Part) -> PartData<'d> {
+    fn part(&self, id: PartId, part: &'d Part) -> PartData<'d> {
         let names = |start, end| [part.face_name(start), part.face_name(end)];
         PartData {
             mark: &part.mark,
@@ -246,6 +252,7 @@ impl<'d> Maker<'d, '_> {
             from: [&part.length, &part.width, &part.thickness]
                 .map(|size| self.lines.of_sizes(&self.work.piece.facts, [size])),
             spec: self.lines.number(part.span),
+            cut: matches!(self.work.ledger().state(id), State::Cut(_)),
         }
     }
 

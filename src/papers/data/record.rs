@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::lines::Refs;
 use super::opens::Opens;
-use super::{bases, covers, done, fitted, laid_on, layout, sections, stacked, wooden};
+use super::{bases, covers, done, fitted, laid_on, layout, sections, sheets, stacked, wooden};
 
 #[derive(Serialize)]
 pub(super) struct Data<'d> {
@@ -12,6 +12,7 @@ pub(super) struct Data<'d> {
     pub(super) job: Job<'d>,
     pub(super) shop: Shop,
     pub(super) stocks: Vec<Stock<'d>>,
+    pub(super) sheets: Vec<sheets::SheetData<'d>>,
     pub(super) tools: Vec<Tool>,
     pub(super) parts: Vec<PartData<'d>>,
     pub(super) joints: Vec<JointData<'d>>,
@@ -40,6 +41,7 @@ pub(super) struct Job<'d> {
 #[derive(Serialize)]
 pub(super) struct Shop {
     pub(super) base_plate: Figure,
+    pub(super) kerf: Figure,
 }
 
 #[derive(Serialize)]
@@ -75,6 +77,9 @@ pub(super) struct PartData<'d> {
     pub(super) faces: Faces,
     pub(super) from: [Refs; 3],
     pub(super) spec: Option<usize>,
+    /// It lies on the bench already.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub(super) cut: bool,
 }
 
 /// A strip on an edge of a part.

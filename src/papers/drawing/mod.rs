@@ -11,6 +11,7 @@ mod notched;
 mod on_fronts;
 pub(super) mod section;
 pub(super) mod setup;
+pub(super) mod sheet;
 mod slant;
 pub(super) mod svg;
 mod uncovered;

@@ -14,7 +14,7 @@ use crate::diagnostics::listed;
 use crate::parts::Part;
 use crate::plans::fitting::to_long_point;
 
-pub(super) use screws::{fastened, purpose};
+pub(super) use screws::{bought, fastened, purpose};
 pub(super) use stops::kind as catch_kind;
 
 use super::Source;

@@ -75,6 +75,15 @@ fn holes(unit: Unit) -> &'static str {
     }
 }
 
+/// How they are asked for in a store.
+pub(in crate::papers) fn bought(source: &Source<'_, '_>, screws: &Screws<'_>) -> String {
+    let what = what(source, screws);
+    match gauge(screws.purpose, source.work.piece.tape().unit) {
+        Some(gauge) => format!("{what}, {gauge}"),
+        None => what,
+    }
+}
+
 fn what(source: &Source<'_, '_>, screws: &Screws<'_>) -> String {
     let figures = &source.figures;
     let long = match screws.long {

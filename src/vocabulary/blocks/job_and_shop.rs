@@ -121,6 +121,31 @@ block! {
     ).default("1/8 in").metric("3 mm")
         .can_be("0.3 mm", "10 mm")
         .usual("0.5 mm", "1/4 in");
+    FENCE: Length = (
+        "fence",
+        "how far the fence of the table saw opens; a wider cut goes along a straight-edge",
+        "fence 50",
+    ).default("30 in").metric("760 mm")
+        .can_be("4 in", "10 ft")
+        .usual("12 in", "60 in");
+    SLED: Length = (
+        "sled",
+        "the widest piece that the crosscut sled takes",
+        "sled 24",
+    ).default("24 in").metric("600 mm")
+        .can_be("2 in", "6 ft")
+        .usual("10 in", "4 ft");
+    FIRST_CUTS: FirstCuts = (
+        "first-cuts",
+        "which way a sheet is cut first",
+        "first-cuts crosscut",
+    ).default("rip");
+    STAGES: Count<6> = (
+        "stages",
+        "how many kinds of cuts follow each other in a sheet: rips, then crosscuts, then rips again make 3",
+        "stages 2",
+    ).default("3")
+        .can_be("2", "6");
     ALLOW: Braces = (
         "allow",
         "how much larger a rough part is than the finished part",

@@ -1,0 +1,349 @@
+//! The search: pieces are taken out and put in again.
+
+use std::cmp::Reverse;
+use std::rc::Rc;
+
+use oorandom::Rand64;
+
+use super::bound::{by_area, fewest};
+use super::tree::Place;
+use super::{Node, Order, Plan, Sheet, Way};
+
+/// How many plans from nothing it begins with.
+const STARTS: usize = 24;
+/// How far back it looks for what it may be as bad as (late acceptance).
+const LATE: usize = 200;
+/// The most rectangles that are emptied in a round.
+const EMPTIED: u64 = 4;
+/// Of a hundred places, how many are overlooked.
+const OVERLOOKED: u64 = 2;
+
+/// The best plan that so many rounds find: least cost first, and of those the one with the
+/// largest leftover, and then with the fewest settings of the saw. Pieces that fit no
+/// sheet are in none.
+#[must_use]
+pub fn plan(order: &Order) -> Plan {
+    let mut search = Search::of(order);
+    let best = search.cheapest();
+    let best = search.with_largest_left(best);
+    let sheets = best.sheets.iter().map(|sheet| (**sheet).clone());
+    Plan { sheets: sheets.collect(), unplaced: search.too_large, least: search.least }
+}
+
+/// A plan in the making.
+#[derive(Clone, Debug, Default)]
+struct Draft {
+    /// Sheets that several drafts have in common.
+    sheets: Vec<Rc<Sheet>>,
+    /// The pieces that are in none of them.
+    out: Vec<usize>,
+}
+
+struct Search<'o> {
+    order: &'o Order,
+    random: Rand64,
+    /// What a plan must cost less than.
+    below: i64,
+    areas: Vec<i128>,
+    too_large: Vec<usize>,
+    /// What no plan costs less than.
+    least: i64,
+}
+
+impl<'o> Search<'o> {
+    fn of(order: &'o Order) -> Self {
+        let area = |[long, wide]: [i64; 2]| i128::from(long) * i128::from(wide);
+        let areas = order.pieces.iter().map(|piece| area(piece.size)).collect();
+        // Any seed would do, and it must be the same for ever.
+        let random = Rand64::new(16);
+        let mut search =
+            Self { order, random, below: i64::MAX, areas, too_large: Vec::new(), least: 0 };
+        let fits = |index: &usize| {
+            let kinds = 0..order.kinds.len();
+            kinds.into_iter().any(|kind| search.fresh(kind, *index, None).is_some())
+        };
+        let all = 0..order.pieces.len();
+        search.too_large = all.filter(|index| !fits(index)).collect();
+        search
+    }
+
+    fn below(&mut self, count: usize) -> usize {
+        let count = u64::try_from(count).unwrap_or(u64::MAX).max(1);
+        usize::try_from(self.random.rand_range(0..count)).unwrap_or(0)
+    }
+
+    fn cost(&self, draft: &Draft) -> i64 {
+        let kinds = draft.sheets.iter().filter_map(|sheet| self.order.kinds.get(sheet.kind));
+        kinds.map(|kind| kind.cost).sum()
+    }
+
+    /// The best place for a piece on a new sheet.
+    fn fresh(&self, kind: usize, index: usize, lean: Option<Way>) -> Option<Place> {
+        let root = Node::left(self.order.kinds.get(kind)?.size);
+        let mut best = None;
+        root.places(self.order.pieces.get(index)?, &self.order.stages, &mut |place| {
+            take_better(&mut best, place, lean);
+        });
+        best
+    }
+
+    /// A plan of the least cost that is found.
+    fn cheapest(&mut self) -> Draft {
+        let all = (0..self.order.pieces.len()).filter(|index| !self.too_large.contains(index));
+        let all: Vec<usize> = all.collect();
+        let mut best = Draft::default();
+        // Most orders are done as soon as the areas allow.
+        self.least = by_area(self.order);
+        self.below = i64::MAX;
+        for start in 0..STARTS {
+            if self.below <= self.least {
+                break;
+            }
+            let mut draft = Draft { sheets: Vec::new(), out: all.clone() };
+            self.fill(&mut draft, start > 0);
+            let cost = self.cost(&draft);
+            if draft.out.is_empty() && cost < self.below {
+                self.below = cost;
+                best = draft;
+            }
+        }
+        if self.below > self.least {
+            self.least = fewest(self.order);
+        }
+        let mut draft = best.clone();
+        self.shrink(&mut draft);
+        let mut late = Late::of(self.outside(&draft));
+        for round in 0..self.order.rounds[0] {
+            if self.below <= self.least {
+                break;
+            }
+            let mut next = draft.clone();
+            self.ruin(&mut next);
+            self.fill(&mut next, true);
+            if next.out.is_empty() {
+                best = next.clone();
+                self.below = self.cost(&best);
+                self.shrink(&mut next);
+                late = Late::of(self.outside(&next));
+                draft = next;
+            } else if late.takes(round, self.outside(&next)) {
+                draft = next;
+            }
+        }
+        best
+    }
+
+    /// A plan of the same cost with the largest leftover.
+    fn with_largest_left(&mut self, best: Draft) -> Draft {
+        let mut best = tightened(best);
+        if best.sheets.is_empty() {
+            return best;
+        }
+        self.below = self.cost(&best).saturating_add(1);
+        let judged = |draft: &Draft| {
+            let left = draft.sheets.iter().map(|sheet| sheet.root.largest_left());
+            let settings = draft.sheets.iter().map(|sheet| sheet.root.settings()).sum::<usize>();
+            (Reverse(left.max().unwrap_or(0)), settings)
+        };
+        let mut judgment = judged(&best);
+        let mut draft = best.clone();
+        let mut late = Late::of(judgment);
+        for round in 0..self.order.rounds[1] {
+            let mut next = draft.clone();
+            self.ruin(&mut next);
+            self.fill(&mut next, true);
+            if !next.out.is_empty() {
+                continue;
+            }
+            let next = tightened(next);
+            let own = judged(&next);
+            if own < judgment {
+                judgment = own;
+                best = next.clone();
+            }
+            if late.takes(round, own) {
+                draft = next;
+            }
+        }
+        best
+    }
+
+    /// How much is on no sheet.
+    fn outside(&self, draft: &Draft) -> i128 {
+        draft.out.iter().filter_map(|index| self.areas.get(*index)).sum()
+    }
+
+    /// Empties a few rectangles.
+    fn ruin(&mut self, draft: &mut Draft) {
+        for _ in 0..=self.random.rand_range(0..EMPTIED) {
+            let at = self.below(draft.sheets.len());
+            let Some(sheet) = draft.sheets.get_mut(at) else { break };
+            let count = sheet.root.count();
+            let mut nth = self.below(count);
+            // A whole sheet seldom.
+            if nth == 0 && count > 1 && self.below(4) > 0 {
+                nth = 1 + self.below(count - 1);
+            }
+            let Some(sheet) = draft.sheets.get_mut(at) else { break };
+            let sheet = Rc::make_mut(sheet);
+            sheet.root.take_out(&mut nth, &mut draft.out);
+            if sheet.root.is_left() {
+                draft.sheets.swap_remove(at);
+            }
+        }
+    }
+
+    /// Takes sheets out until the plan costs less than the best.
+    fn shrink(&mut self, draft: &mut Draft) {
+        while self.cost(draft) >= self.below && !draft.sheets.is_empty() {
+            let filled = |sheet: &Rc<Sheet>| {
+                let mut pieces = Vec::new();
+                sheet.root.pieces(&mut pieces);
+                pieces.iter().filter_map(|index| self.areas.get(*index)).sum::<i128>()
+            };
+            let all = draft.sheets.iter().enumerate();
+            let emptiest = all.min_by_key(|(_, sheet)| filled(sheet)).map_or(0, |(at, _)| at);
+            let at = match self.below(2) {
+                0 => self.below(draft.sheets.len()),
+                _ => emptiest,
+            };
+            let sheet = draft.sheets.swap_remove(at);
+            sheet.root.pieces(&mut draft.out);
+        }
+    }
+
+    /// Puts in what is out, the largest first, each where it spoils the least.
+    fn fill(&mut self, draft: &mut Draft, stumbles: bool) {
+        let mut todo = std::mem::take(&mut draft.out);
+        let by = self.below(4);
+        todo.sort_unstable_by_key(|index| {
+            let piece = self.order.pieces.get(*index);
+            let [long, wide] = piece.map_or([0, 0], |piece| piece.size);
+            let area = self.areas.get(*index).copied().unwrap_or(0);
+            let measure = match by {
+                0 | 1 => (area, 0),
+                2 => (i128::from(long.max(wide)), i128::from(long.min(wide))),
+                _ => (i128::from(long) + i128::from(wide), 0),
+            };
+            (Reverse(measure), *index)
+        });
+        if stumbles {
+            for at in 1..todo.len() {
+                if self.below(10) == 0 {
+                    todo.swap(at, at - 1);
+                }
+            }
+        }
+        // At times all are cut the same way first.
+        let lean = match self.below(4) {
+            0 if stumbles => Some(Way::Rip),
+            1 if stumbles => Some(Way::Crosscut),
+            _ => None,
+        };
+        let mut cost = self.cost(draft);
+        for index in todo {
+            let found = self.place(draft, index, stumbles, lean);
+            let found = found.or_else(|| self.open(draft, index, &mut cost, lean));
+            let put = found.is_some_and(|(at, place)| {
+                let mut nth = place.leftover;
+                let sheet = draft.sheets.get_mut(at).map(Rc::make_mut);
+                sheet.is_some_and(|sheet| sheet.root.put(&mut nth, index, &place))
+            });
+            if !put {
+                draft.out.push(index);
+            }
+        }
+    }
+
+    /// The best place for a piece on the sheets that are there.
+    fn place(
+        &mut self,
+        draft: &Draft,
+        index: usize,
+        stumbles: bool,
+        lean: Option<Way>,
+    ) -> Option<(usize, Place)> {
+        let piece = self.order.pieces.get(index)?;
+        let mut best: Option<(usize, Place)> = None;
+        let random = &mut self.random;
+        for (at, sheet) in draft.sheets.iter().enumerate() {
+            let mut own = best.map(|(_, place)| place);
+            let mut better = false;
+            sheet.root.places(piece, &self.order.stages, &mut |place| {
+                let is_overlooked = stumbles && random.rand_range(0..100) < OVERLOOKED;
+                better |= !is_overlooked && take_better(&mut own, place, lean);
+            });
+            if better {
+                best = own.map(|place| (at, place));
+            }
+        }
+        best
+    }
+
+    /// A new sheet for a piece, where one may be had.
+    fn open(
+        &mut self,
+        draft: &mut Draft,
+        index: usize,
+        cost: &mut i64,
+        lean: Option<Way>,
+    ) -> Option<(usize, Place)> {
+        let used = |kind: usize| draft.sheets.iter().filter(|sheet| sheet.kind == kind).count();
+        let kinds = self.order.kinds.iter().enumerate();
+        let may = kinds.filter(|(at, kind)| {
+            let is_there = kind.count.is_none_or(|count| used(*at) < count);
+            is_there && kind.cost.saturating_add(*cost) < self.below
+        });
+        let places: Vec<(usize, Place)> =
+            may.filter_map(|(at, _)| Some((at, self.fresh(at, index, lean)?))).collect();
+        let (at, place) = *places.get(self.below(places.len()))?;
+        let kind = self.order.kinds.get(at)?;
+        *cost = cost.saturating_add(kind.cost);
+        draft.sheets.push(Rc::new(Sheet { kind: at, root: Node::left(kind.size) }));
+        Some((draft.sheets.len() - 1, place))
+    }
+}
+
+/// Keeps the better of two places, and says whether it is the new one.
+fn take_better(best: &mut Option<Place>, place: Place, lean: Option<Way>) -> bool {
+    let leans = |place: &Place| lean.is_none_or(|lean| place.first == lean);
+    let is_better = best.as_ref().is_none_or(|best| {
+        leans(&place).cmp(&leans(best)).then(place.worth.total_cmp(&best.worth)).is_gt()
+    });
+    if is_better {
+        *best = Some(place);
+    }
+    is_better
+}
+
+fn tightened(mut draft: Draft) -> Draft {
+    for sheet in &mut draft.sheets {
+        let root = sheet.root.tightened();
+        if root != sheet.root {
+            Rc::make_mut(sheet).root = root;
+        }
+    }
+    draft
+}
+
+/// Takes what is no worse than what there is, or than what there was some rounds ago.
+struct Late<T> {
+    now: T,
+    then: Vec<T>,
+}
+
+impl<T: Ord + Copy> Late<T> {
+    fn of(now: T) -> Self {
+        Self { now, then: vec![now; LATE] }
+    }
+
+    fn takes(&mut self, round: usize, own: T) -> bool {
+        let Some(then) = self.then.get_mut(round % LATE) else { return false };
+        let takes = own <= self.now || own <= *then;
+        if takes {
+            self.now = own;
+        }
+        *then = (*then).min(self.now);
+        takes
+    }
+}

@@ -1,0 +1,195 @@
+//! The buying list: what to take home for the piece, and what it comes to.
+
+use crate::measure::{Exact, Length};
+use crate::model::Stock;
+use crate::plans::buying::{Amount, Bought, What, list};
+use crate::plans::hardware::Kind;
+use crate::trade;
+
+use super::fitting;
+use super::page::{Block, Table, left, right};
+use super::sheet_plans::size;
+use super::{Source, with_currency};
+
+/// A line of the list, for the page and for other programs.
+pub(super) struct Line {
+    /// `sheets`, `boards`, `edging`, `hardware`, `screws`.
+    pub(super) sort: &'static str,
+    pub(super) amount: String,
+    pub(super) what: String,
+    /// What one costs, as it is written.
+    pub(super) price: String,
+    /// What all of it costs.
+    pub(super) comes_to: Option<Exact>,
+}
+
+pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
+    let lines = lines(source);
+    let mut blocks = vec![Block::Note(format!(
+        "The sheets are those of the sheet plans. Boards are bought by what their rough pieces come to and {} % more, for knots, splits, ends, and widths that don't divide: choose them board by board with the cut list in hand. What lies in the rack already is not on this list, and neither is what is cut.",
+        trade::BOARD_WASTE
+    ))];
+    if lines.is_empty() {
+        return vec![Block::Note("There is nothing to buy.".to_owned())];
+    }
+    let (priced, others): (Vec<&Line>, Vec<&Line>) =
+        lines.iter().partition(|line| line.sort != SCREWS);
+    if !priced.is_empty() {
+        blocks.push(Block::Table(priced_table(source, &priced)));
+    }
+    if !others.is_empty() {
+        blocks.push(Block::Heading("Screws and small hardware".to_owned()));
+        blocks.push(Block::Note(
+            "These are a tenth more than the piece takes, because some are lost or break."
+                .to_owned(),
+        ));
+        let mut table =
+            Table { columns: vec![right("buy").strong(), left("what")], ..Table::default() };
+        table.rows =
+            others.iter().map(|line| vec![line.amount.clone(), line.what.clone()]).collect();
+        blocks.push(Block::Table(table));
+    }
+    blocks
+}
+
+/// Screws have no price in a spec.
+const SCREWS: &str = "screws";
+
+fn priced_table(source: &Source<'_, '_>, lines: &[&Line]) -> Table {
+    let total = lines.iter().filter_map(|line| line.comes_to).map(cents).sum::<i64>();
+    let unpriced: Vec<&str> = lines
+        .iter()
+        .filter(|line| line.comes_to.is_none())
+        .map(|line| line.what.as_str())
+        .collect();
+    let has_prices = unpriced.len() < lines.len();
+    let mut columns = vec![left("sort"), right("buy").strong(), left("what")];
+    if has_prices {
+        columns.extend([left("price"), right("comes to")]);
+    }
+    let mut table = Table { columns, ..Table::default() };
+    for line in lines {
+        let mut row = vec![line.sort.to_owned(), line.amount.clone(), line.what.clone()];
+        if has_prices {
+            row.push(line.price.clone());
+            row.push(line.comes_to.map_or_else(String::new, |own| in_cents(cents(own))));
+        }
+        table.rows.push(row);
+    }
+    if has_prices {
+        let currency = source
+            .work
+            .piece
+            .job
+            .currency
+            .as_deref()
+            .map_or(String::new(), |own| format!("{own} "));
+        table.foot = format!("together {currency}{}", in_cents(total));
+        if !unpriced.is_empty() {
+            table.foot.push_str(&format!("; no price is given for {}", unpriced.join(", ")));
+        }
+    }
+    table
+}
+
+fn cents(amount: Exact) -> i64 {
+    (amount * Exact::int(100)).round()
+}
+
+/// An amount to a hundredth of the currency.
+pub(super) fn in_hundredths(amount: Exact) -> String {
+    in_cents(cents(amount))
+}
+
+fn in_cents(cents: i64) -> String {
+    format!("{}.{:02}", cents / 100, cents % 100)
+}
+
+/// Everything to buy, line by line.
+pub(super) fn lines(source: &Source<'_, '_>) -> Vec<Line> {
+    let bought = list(source.work);
+    let mut lines: Vec<Line> = bought.iter().filter_map(|own| line(source, own)).collect();
+    let mut screws: Vec<(String, u32)> = Vec::new();
+    for own in &source.work.fastened().screws {
+        let what = fitting::bought(source, own);
+        match screws.iter_mut().find(|(told, _)| *told == what) {
+            Some((_, count)) => *count += own.count,
+            None => screws.push((what, own.count)),
+        }
+    }
+    lines.extend(screws.into_iter().map(|(what, count)| {
+        let spare = count + count.div_ceil(10);
+        // Left ones and right ones are bought in pairs.
+        let buy = if what.starts_with("clips") { spare + spare % 2 } else { spare };
+        Line { sort: SCREWS, amount: buy.to_string(), what, price: String::new(), comes_to: None }
+    }));
+    lines
+}
+
+fn line(source: &Source<'_, '_>, own: &Bought) -> Option<Line> {
+    let piece = source.work.piece;
+    let (sort, what) = match own.what {
+        What::Stock(id) => {
+            let stock = piece.stock(id)?;
+            let sort = match (stock.is_solid(), stock.is_banding()) {
+                (true, _) => "boards",
+                (false, true) => "edging",
+                (false, false) => "sheets",
+            };
+            (sort, stock_told(source, stock, &own.amount))
+        }
+        What::Hardware(kind) => {
+            let (noun, name) = match kind {
+                Kind::Hinge(id) => ("hinge", &piece.hinge(id)?.name),
+                Kind::Slide(id) => ("slides", &piece.slide(id)?.name),
+                Kind::Pull(id) => ("pull", &piece.pull(id)?.name),
+            };
+            ("hardware", format!("{noun} {name}"))
+        }
+    };
+    Some(Line {
+        sort,
+        amount: amount(source, &own.amount),
+        what,
+        price: own.price.map_or_else(String::new, |price| with_currency(source, price)),
+        comes_to: own.comes_to(),
+    })
+}
+
+fn stock_told(source: &Source<'_, '_>, stock: &Stock, amount: &Amount) -> String {
+    let text = |length: Length| source.figures.text(length);
+    let sold = match (stock.is_solid(), trade::quarters(stock.nominal)) {
+        (true, Some(quarters)) => quarters.to_owned(),
+        (true, None) => format!("sawn {} thick", text(stock.nominal)),
+        (false, _) => format!("{} {}", stock.kind.word(), text(stock.nominal)),
+    };
+    let mut told = vec![format!("{}: {sold}", stock.name)];
+    told.extend(stock.species.iter().map(|species| species.replace('-', " ")));
+    if let Amount::Sheets(_, sides) = amount {
+        told.push(size(source, *sides));
+    }
+    if let Some(boards) = stock.boards.filter(|_| stock.is_solid()) {
+        let [narrow, wide] = [boards.wide.0, boards.wide.1].map(text);
+        let [short, long] = [boards.long.0, boards.long.1].map(text);
+        told.push(format!("{narrow} to {wide} wide, {short} to {long} long"));
+    }
+    told.join(", ")
+}
+
+fn amount(source: &Source<'_, '_>, amount: &Amount) -> String {
+    match amount {
+        Amount::Sheets(count, _) => counted(*count, "sheet"),
+        Amount::Pieces(count) => count.to_string(),
+        Amount::Pairs(count) => counted(*count, "pair"),
+        Amount::BoardFeet(1) => "1 board foot".to_owned(),
+        Amount::BoardFeet(count) => format!("{count} board feet"),
+        Amount::CubicMeters(hundredths) => {
+            format!("{}.{:02} m3", hundredths / 100, hundredths % 100)
+        }
+        Amount::Roll(long) => source.figures.text(*long),
+    }
+}
+
+fn counted(count: i64, noun: &str) -> String {
+    if count == 1 { format!("1 {noun}") } else { format!("{count} {noun}s") }
+}

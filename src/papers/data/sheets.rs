@@ -1,0 +1,108 @@
+//! The sheets, cut by cut.
+
+use serde::Serialize;
+
+use crate::cutting::Way;
+use crate::plans::sheets::{Cut, Gives, OfStock, Sawn, Tool};
+use crate::vocabulary::SheetGrain;
+
+use super::Maker;
+use super::record::Figure;
+
+#[derive(Serialize)]
+pub(super) struct SheetData<'d> {
+    sheet: usize,
+    stock: &'d str,
+    on_hand: bool,
+    grain: &'static str,
+    size: [Figure; 2],
+    trim: Figure,
+    cuts: Vec<CutData<'d>>,
+    pieces: Vec<PieceData<'d>>,
+}
+
+#[derive(Serialize)]
+struct CutData<'d> {
+    first: usize,
+    last: usize,
+    /// Empty for the sheet.
+    #[serde(rename = "in")]
+    piece: &'d str,
+    way: &'static str,
+    off: Figure,
+    tool: &'static str,
+    gives: Vec<Given<'d>>,
+}
+
+/// What comes off.
+#[derive(Serialize)]
+#[serde(rename_all = "snake_case")]
+enum Given<'d> {
+    /// A piece that is cut on.
+    Piece(&'d str),
+    /// One of the pieces of the sheet that parts are made of, by its place among them.
+    Rough(usize),
+}
+
+#[derive(Serialize)]
+struct PieceData<'d> {
+    parts: Vec<&'d str>,
+    turned: bool,
+    larger: bool,
+}
+
+impl<'d> Maker<'d, '_> {
+    pub(super) fn sheets(&self) -> Vec<SheetData<'d>> {
+        let plans = self.work.sheets().iter();
+        plans.flat_map(|own| own.sheets.iter().filter_map(|sheet| self.sheet(own, sheet))).collect()
+    }
+
+    fn sheet(&self, plan: &OfStock, own: &'d Sawn) -> Option<SheetData<'d>> {
+        let stock = self.work.piece.stock(plan.stock)?;
+        Some(SheetData {
+            sheet: own.number,
+            stock: &stock.name,
+            on_hand: own.on_hand.is_some(),
+            grain: match stock.sheet.map_or(SheetGrain::None, |sheet| sheet.grain) {
+                SheetGrain::Long if stock.has_grain() => "long",
+                SheetGrain::Wide if stock.has_grain() => "wide",
+                SheetGrain::Long | SheetGrain::Wide | SheetGrain::None => "none",
+            },
+            size: own.size.map(|side| self.figure(side)),
+            trim: self.figure(own.trim),
+            cuts: own.cuts.iter().map(|cut| self.sheet_cut(cut)).collect(),
+            pieces: own
+                .laid
+                .iter()
+                .map(|laid| PieceData {
+                    parts: self.marks(&laid.blank.parts),
+                    turned: laid.turned,
+                    larger: laid.blank.later,
+                })
+                .collect(),
+        })
+    }
+
+    fn sheet_cut(&self, cut: &'d Cut) -> CutData<'d> {
+        let given = |gives: &'d Gives| match gives {
+            Gives::Piece(name) => Given::Piece(name),
+            Gives::Blank(index) => Given::Rough(*index),
+        };
+        CutData {
+            first: cut.numbers.0,
+            last: cut.numbers.1,
+            piece: &cut.from,
+            way: match cut.way {
+                Way::Crosscut => "crosscut",
+                Way::Rip => "rip",
+            },
+            off: self.mating(cut.off),
+            tool: match cut.tool {
+                Tool::Fence => "fence",
+                Tool::Sled => "sled",
+                Tool::Guide => "straight-edge",
+            },
+            gives: cut.gives.iter().map(given).collect(),
+        }
+    }
+}

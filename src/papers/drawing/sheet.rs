@@ -1,0 +1,162 @@
+//! A sheet to scale, with its cuts and what comes of them.
+
+use crate::measure::Length;
+use crate::model::Stock;
+use crate::papers::Source;
+use crate::papers::sheet_plans::{marks, size};
+use crate::plans::sheets::{Area, Cut, Laid, Sawn};
+use crate::vocabulary::SheetGrain;
+
+use super::legible;
+use super::svg::{Anchor, Fill, Line, Svg, mm, wide};
+
+/// The sheet as it lies, its length across the paper.
+pub(in crate::papers) fn drawing(source: &Source<'_, '_>, own: &Sawn, stock: &Stock) -> String {
+    let [long, across] = own.size.map(mm);
+    let draw = |letter: f64| {
+        let mut sketch = Sketch { svg: Svg::lettered(letter), letter, own, source };
+        sketch.sheet(stock);
+        sketch.svg
+    };
+    let letter = legible::letter((long, across), (4.0, 4.0));
+    let title = format!("sheet {} with its cuts and pieces", own.number);
+    legible::legible(letter, draw).finish(&title)
+}
+
+struct Sketch<'s, 'w, 'a> {
+    svg: Svg,
+    letter: f64,
+    own: &'s Sawn,
+    source: &'s Source<'w, 'a>,
+}
+
+impl Sketch<'_, '_, '_> {
+    fn sheet(&mut self, stock: &Stock) {
+        let [long, across] = self.own.size.map(mm);
+        self.svg.rect((0.0, 0.0), (long, across), Line::Narrow, Fill::White);
+        for area in &self.own.left {
+            self.left(area);
+        }
+        for laid in &self.own.laid {
+            self.frame(&laid.area, Fill::White);
+        }
+        for laid in &self.own.laid {
+            self.piece(laid);
+        }
+        for cut in &self.own.cuts {
+            self.cut(cut);
+        }
+        self.grain(stock);
+    }
+
+    /// A corner of an area on the paper, from the corner of the sheet.
+    fn corner(&self, [along, across]: [Length; 2]) -> (f64, f64) {
+        (mm(along + self.own.trim), mm(across + self.own.trim))
+    }
+
+    fn frame(&mut self, area: &Area, fill: Fill) {
+        let far = [area.at[0] + area.size[0], area.at[1] + area.size[1]];
+        let (from, to) = (self.corner(area.at), self.corner(far));
+        self.svg.rect(from, to, Line::Wide, fill);
+    }
+
+    fn left(&mut self, area: &Area) {
+        self.frame(area, Fill::Grey);
+        let size = size(self.source, area.size);
+        let over = "left over".to_owned();
+        self.told(area, &[over], &[size]);
+    }
+
+    fn piece(&mut self, laid: &Laid) {
+        let marks = marks(self.source, &laid.blank);
+        let size = size(self.source, laid.area.size);
+        let more = match (laid.turned, laid.blank.later) {
+            (true, true) => "turned, rough",
+            (true, false) => "turned",
+            (false, true) => "rough",
+            (false, false) => "",
+        };
+        let more: Vec<String> =
+            [more].iter().filter(|own| !own.is_empty()).map(|own| (*own).to_owned()).collect();
+        self.told(&laid.area, &[marks], &[vec![size], more].concat());
+    }
+
+    /// What stands in an area: all lines where they fit, level or upright, else the first.
+    fn told(&mut self, area: &Area, must: &[String], may: &[String]) {
+        let (x, y) = self.corner(area.at);
+        let [long, across] = area.size.map(mm);
+        let all: Vec<&String> = must.iter().chain(may).collect();
+        let widest = |lines: &[&String]| {
+            lines.iter().map(|line| wide(line, self.letter)).fold(0.0, f64::max)
+        };
+        let high = |lines: &[&String]| lines.len() as f64 * self.letter * 1.25;
+        let fits = |lines: &[&String], upright: bool| {
+            let room = if upright { (across, long) } else { (long, across) };
+            widest(lines) <= room.0 && high(lines) <= room.1
+        };
+        let first: Vec<&String> = must.iter().collect();
+        let choices = [(&all, false), (&all, true), (&first, false), (&first, true)];
+        let found = choices.into_iter().find(|(lines, upright)| fits(lines, *upright));
+        let Some((lines, upright)) = found else { return };
+        let (middle_x, middle_y) = (x + long / 2.0, y + across / 2.0);
+        let step = self.letter * 1.25;
+        let start = -(lines.len() as f64 - 1.0) / 2.0 * step + self.letter * 0.35;
+        for (nth, line) in lines.iter().enumerate() {
+            let down = start + nth as f64 * step;
+            let at =
+                if upright { (middle_x + down, middle_y) } else { (middle_x, middle_y + down) };
+            self.svg.text(at, line, self.letter, upright);
+        }
+    }
+
+    /// The numbers of cuts, each at the edge where its line begins.
+    fn cut(&mut self, cut: &Cut) {
+        let is_rip = cut.way == crate::cutting::Way::Rip;
+        let (x, y) = self.corner(cut.area.at);
+        for (nth, line) in cut.lines.iter().enumerate() {
+            let number = (cut.numbers.0 + nth).to_string();
+            let along = mm(*line + self.own.trim);
+            let gap = self.letter * 0.35;
+            match is_rip {
+                true => {
+                    let at = if cut.from.is_empty() {
+                        (-gap, along + gap)
+                    } else {
+                        (x + gap, along + gap)
+                    };
+                    let anchor = if cut.from.is_empty() { Anchor::End } else { Anchor::Start };
+                    self.svg.label(at, &number, self.letter, anchor);
+                }
+                false => {
+                    let at =
+                        if cut.from.is_empty() { (along, -gap) } else { (along, y + self.letter) };
+                    self.svg.label(at, &number, self.letter, Anchor::Middle);
+                }
+            }
+        }
+    }
+
+    /// Which way the grain runs, below the sheet.
+    fn grain(&mut self, stock: &Stock) {
+        let [long, across] = self.own.size.map(mm);
+        let grain = stock.sheet.map_or(SheetGrain::None, |sheet| sheet.grain);
+        if !stock.has_grain() || grain == SheetGrain::None {
+            return;
+        }
+        let below = across + self.letter * 1.6;
+        let words = match grain {
+            SheetGrain::Long => "the grain runs this way",
+            SheetGrain::Wide | SheetGrain::None => "the grain runs up and down here",
+        };
+        self.svg.label((0.0, below), words, self.letter, Anchor::Start);
+        if grain == SheetGrain::Long {
+            let from = wide(words, self.letter) + self.letter;
+            let y = below - self.letter * 0.35;
+            self.svg.arrow(
+                (from, y),
+                ((from + self.letter * 8.0).min(long.max(from + self.letter * 2.0)), y),
+                self.letter * 0.5,
+            );
+        }
+    }
+}

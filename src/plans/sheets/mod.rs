@@ -1,0 +1,146 @@
+//! Which sheets to take, and how to saw the parts from them.
+
+mod blanks;
+mod sawn;
+mod tool;
+
+use crate::cutting::{self, Kind, Order, Stages, Wanted, Way};
+use crate::measure::{Exact, Length};
+use crate::model::{Sheet, Stock, StockId};
+use crate::vocabulary::{FirstCuts, SheetGrain};
+
+pub use blanks::Blank;
+pub use sawn::{Area, Cut, Gives, Laid, Sawn};
+pub use tool::Tool;
+
+use super::Workings;
+
+/// How many rounds the search takes for fewer sheets, and for larger leftovers, where there
+/// are few pieces.
+const ROUNDS: [usize; 2] = [4000, 300];
+/// Where there are more pieces than this, a round takes longer, and so there are fewer.
+const FEW: usize = 30;
+/// A sheet costs as much more than a piece on hand that no number of these outweighs it.
+const SHEET: i64 = 1_000_000;
+/// In how many parts of a millimeter sizes are told to the search: every 64th of an inch
+/// and every thousandth is a whole number of them. What is no whole number of them is
+/// rounded so that it fits all the more.
+const GRID: i64 = 80_000;
+
+/// The sheets of one stock.
+#[derive(Clone, Debug, PartialEq)]
+pub struct OfStock {
+    /// Which.
+    pub stock: StockId,
+    /// The sheets and the pieces on hand that are sawn.
+    pub sheets: Vec<Sawn>,
+    /// No plan takes fewer sheets than this.
+    pub least: i64,
+}
+
+impl OfStock {
+    /// How many sheets are bought.
+    #[must_use]
+    pub fn bought(&self) -> i64 {
+        let bought = self.sheets.iter().filter(|sheet| sheet.on_hand.is_none()).count();
+        i64::try_from(bought).unwrap_or(i64::MAX)
+    }
+}
+
+/// The plans of every stock whose sheets are known, numbered through.
+pub(super) fn plan(work: &Workings<'_>) -> Vec<OfStock> {
+    let mut all: Vec<OfStock> = Vec::new();
+    let mut number = 0;
+    for (index, stock) in work.piece.stocks.iter().enumerate() {
+        let Some(sheet) = stock.sheet.filter(|_| !stock.is_solid()) else { continue };
+        let id = StockId(index);
+        let blanks = blanks::blanks(work, id, &sheet);
+        if blanks.is_empty() {
+            continue;
+        }
+        let made = of_stock(work, stock, &sheet, &blanks, &mut number);
+        all.push(OfStock { stock: id, ..made });
+    }
+    all
+}
+
+/// A size of sheet, or a piece on hand, as it lies: along what is long in a sheet.
+#[derive(Clone, Copy, Debug)]
+struct Source {
+    on_hand: Option<usize>,
+    size: [Length; 2],
+    trim: Length,
+}
+
+impl Source {
+    fn inside(&self) -> [Length; 2] {
+        self.size.map(|side| side - self.trim.twice())
+    }
+}
+
+fn of_stock(
+    work: &Workings<'_>,
+    stock: &Stock,
+    sheet: &Sheet,
+    blanks: &[Blank],
+    number: &mut usize,
+) -> OfStock {
+    let shop = &work.piece.shop;
+    let whole = Source { on_hand: None, size: [sheet.long, sheet.wide], trim: shop.edge_trim };
+    let on_hand = stock.on_hand.iter().enumerate().map(|(index, (long, wide))| Source {
+        on_hand: Some(index),
+        size: lying(sheet, [*long, *wide]),
+        trim: Length::ZERO,
+    });
+    let sources: Vec<Source> = [whole].into_iter().chain(on_hand).collect();
+    let kind = |source: &Source| Kind {
+        size: source.inside().map(|side| floor(side + shop.kerf)),
+        cost: if source.on_hand.is_some() { 1 } else { SHEET },
+        count: source.on_hand.map(|_| 1),
+    };
+    let wanted = |blank: &Blank| Wanted {
+        size: lying(sheet, blank.size).map(|side| ceil(side + shop.kerf)),
+        turns: blank.turns,
+    };
+    let first = match shop.first_cuts {
+        FirstCuts::Rip => Way::Rip,
+        FirstCuts::Crosscut => Way::Crosscut,
+    };
+    let order = Order {
+        kinds: sources.iter().map(kind).collect(),
+        pieces: blanks.iter().map(wanted).collect(),
+        stages: Stages { most: Some(shop.stages), first: Some(first) },
+        rounds: ROUNDS.map(|rounds| rounds * FEW / blanks.len().max(FEW)),
+    };
+    let plan = cutting::plan(&order);
+    let mut sheets = plan.sheets;
+    // What is on hand is sawn first, and then the fullest sheets.
+    sheets.sort_by_key(|sheet| (sheet.kind == 0, std::cmp::Reverse(sheet.root.filled())));
+    let saw = sawn::Saw { shop, unit: work.piece.tape().unit, blanks, sheet };
+    let sawn = sheets.iter().filter_map(|own| {
+        let source = sources.get(own.kind)?;
+        *number += 1;
+        Some(saw.sawn(*number, source, &own.root))
+    });
+    OfStock { stock: StockId(0), sheets: sawn.collect(), least: plan.least / SHEET }
+}
+
+/// A length along and a length across the grain, as they lie along a sheet and across it.
+fn lying(sheet: &Sheet, [along, across]: [Length; 2]) -> [Length; 2] {
+    match sheet.grain {
+        SheetGrain::Wide => [across, along],
+        SheetGrain::Long | SheetGrain::None => [along, across],
+    }
+}
+
+fn floor(length: Length) -> i64 {
+    (on_grid(length)).floor()
+}
+
+fn ceil(length: Length) -> i64 {
+    (on_grid(length)).ceil()
+}
+
+fn on_grid(length: Length) -> Exact {
+    length / Length::mm(1) * Exact::int(GRID)
+}

@@ -1,0 +1,278 @@
+//! A sheet cut by cut, in exact lengths.
+
+use std::collections::VecDeque;
+
+use crate::cutting::{Node, Way, What};
+use crate::measure::{Length, Unit};
+use crate::model::{Sheet, Shop};
+
+use super::{Blank, Source, Tool, lying};
+
+/// A rectangle of a sheet: where it begins along and across the trimmed sheet, and its
+/// size.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Area {
+    /// From the corner at which the sheet is measured.
+    pub at: [Length; 2],
+    /// Along and across.
+    pub size: [Length; 2],
+}
+
+/// A blank in its place.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Laid {
+    /// What it is.
+    pub blank: Blank,
+    /// Where it lies.
+    pub area: Area,
+    /// It lies across the sheet.
+    pub turned: bool,
+    /// The number of the cut that frees it; nothing where the sheet is the blank.
+    pub cut: usize,
+}
+
+/// What comes off with a cut.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Gives {
+    /// A blank, by its place among those of the sheet.
+    Blank(usize),
+    /// A piece that is cut on, by its name.
+    Piece(String),
+}
+
+/// Cuts of one setting in one piece, which follow each other.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Cut {
+    /// The numbers of the first and the last of them on their sheet.
+    pub numbers: (usize, usize),
+    /// The piece that is cut; empty for the sheet.
+    pub from: String,
+    /// Where that lies.
+    pub area: Area,
+    /// Which way.
+    pub way: Way,
+    /// How wide or long is what comes off.
+    pub off: Length,
+    /// What the cut is made with.
+    pub tool: Tool,
+    /// What there is then, in the order in which it comes off.
+    pub gives: Vec<Gives>,
+    /// Where each of the cuts begins, along what it divides.
+    pub lines: Vec<Length>,
+    /// The last of them leaves nothing: it trims an edge.
+    pub clears: bool,
+}
+
+/// A sheet, or a piece on hand, as it is sawn.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Sawn {
+    /// Its number among all of the job.
+    pub number: usize,
+    /// Which of the pieces on hand it is; `None` for a sheet that is bought.
+    pub on_hand: Option<usize>,
+    /// Its size before it is trimmed.
+    pub size: [Length; 2],
+    /// What is trimmed off each edge first.
+    pub trim: Length,
+    /// What is sawn from it.
+    pub laid: Vec<Laid>,
+    /// What is left over.
+    pub left: Vec<Area>,
+    /// The cuts, in their order.
+    pub cuts: Vec<Cut>,
+}
+
+/// What sheets are sawn by.
+pub(super) struct Saw<'s> {
+    pub(super) shop: &'s Shop,
+    pub(super) unit: Unit,
+    pub(super) blanks: &'s [Blank],
+    pub(super) sheet: &'s Sheet,
+}
+
+/// A piece that waits to be cut on.
+struct Waiting<'n> {
+    node: &'n Node,
+    area: Area,
+    name: String,
+    /// The cut that freed it.
+    cut: usize,
+}
+
+impl Saw<'_> {
+    /// A sheet as it is sawn: all cuts one way through it, and then those of each piece
+    /// that comes of them.
+    pub(super) fn sawn(&self, number: usize, source: &Source, root: &Node) -> Sawn {
+        let mut sawn = Sawn {
+            number,
+            on_hand: source.on_hand,
+            size: source.size,
+            trim: source.trim,
+            laid: Vec::new(),
+            left: Vec::new(),
+            cuts: Vec::new(),
+        };
+        let area = Area { at: [Length::ZERO; 2], size: source.inside() };
+        let mut waiting = VecDeque::new();
+        let whole = Waiting { node: root, area, name: String::new(), cut: 0 };
+        self.take(whole, &mut sawn, &mut waiting);
+        let mut cuts = 0;
+        while let Some(own) = waiting.pop_front() {
+            if let What::Cut(way, parts) = &own.node.what {
+                self.divide(&own, *way, parts, &mut cuts, &mut sawn, &mut waiting);
+            }
+        }
+        sawn.left.sort_by_key(|area| std::cmp::Reverse(area.size[0].min(area.size[1])));
+        sawn
+    }
+
+    /// Takes what came off: a blank is done, and another piece waits to be cut on.
+    fn take<'n>(
+        &self,
+        own: Waiting<'n>,
+        sawn: &mut Sawn,
+        waiting: &mut VecDeque<Waiting<'n>>,
+    ) -> Option<Gives> {
+        match &own.node.what {
+            What::Left => None,
+            What::Piece { index, turned } => {
+                let blank = self.blanks.get(*index)?.clone();
+                let (area, turned, cut) = (own.area, *turned, own.cut);
+                sawn.laid.push(Laid { blank, area, turned, cut });
+                Some(Gives::Blank(sawn.laid.len() - 1))
+            }
+            What::Cut(..) => {
+                let name = own.name.clone();
+                waiting.push_back(own);
+                Some(Gives::Piece(name))
+            }
+        }
+    }
+
+    /// What a node holds, along and across the sheet.
+    fn holds(&self, node: &Node) -> [Length; 2] {
+        match &node.what {
+            What::Left => [Length::ZERO; 2],
+            What::Piece { index, turned } => {
+                let size = self.blanks.get(*index).map_or([Length::ZERO; 2], |blank| blank.size);
+                let [long, wide] = lying(self.sheet, size);
+                if *turned { [wide, long] } else { [long, wide] }
+            }
+            What::Cut(way, parts) => {
+                let held = parts.iter().filter(|part| !matches!(part.what, What::Left));
+                let held: Vec<[Length; 2]> = held.map(|part| self.holds(part)).collect();
+                let (along, across) = axes(*way);
+                let cuts = i64::try_from(held.len()).unwrap_or(1) - 1;
+                let mut size = [Length::ZERO; 2];
+                size[along] =
+                    held.iter().map(|own| own[along]).sum::<Length>() + self.shop.kerf * cuts;
+                size[across] = held.iter().map(|own| own[across]).max().unwrap_or(Length::ZERO);
+                size
+            }
+        }
+    }
+
+    fn divide<'n>(
+        &self,
+        own: &Waiting<'n>,
+        way: Way,
+        parts: &'n [Node],
+        cuts: &mut usize,
+        sawn: &mut Sawn,
+        waiting: &mut VecDeque<Waiting<'n>>,
+    ) {
+        let (along, _) = axes(way);
+        let held = parts.iter().filter(|part| !matches!(part.what, What::Left));
+        let held: Vec<(&Node, Length)> = held.map(|part| (part, self.holds(part)[along])).collect();
+        let end = own.area.at[along] + own.area.size[along];
+        let mut at = own.area.at[along];
+        let mut name = 0;
+        let count = held.len();
+        for (nth, (node, off)) in held.into_iter().enumerate() {
+            let mut area = own.area;
+            area.at[along] = at;
+            area.size[along] = off;
+            at += off;
+            // The last one may be what is left itself.
+            let is_cut = at < end;
+            if is_cut {
+                *cuts += 1;
+                let is_new =
+                    sawn.cuts.last().is_none_or(|cut| cut.area != own.area || cut.off != off);
+                if is_new {
+                    sawn.cuts.push(self.cut(own, way, off, (*cuts, at)));
+                } else if let Some(cut) = sawn.cuts.last_mut() {
+                    cut.numbers.1 = *cuts;
+                    cut.lines.push(at);
+                }
+            }
+            let is_cut_on = matches!(node.what, What::Cut(..));
+            name += usize::from(is_cut_on);
+            let name = if is_cut_on { named(&own.name, name) } else { String::new() };
+            let piece = Waiting { node, area, name, cut: *cuts };
+            let gives = self.take(piece, sawn, waiting);
+            if let Some(cut) = sawn.cuts.last_mut() {
+                cut.gives.extend(gives);
+            }
+            at += self.shop.kerf;
+            if nth + 1 == count {
+                let mut left = own.area;
+                left.at[along] = at;
+                left.size[along] = end - at;
+                if left.size[along].is_positive() {
+                    sawn.left.push(left);
+                } else if let Some(cut) = sawn.cuts.last_mut() {
+                    cut.clears = is_cut;
+                }
+            }
+        }
+    }
+
+    fn cut(
+        &self,
+        own: &Waiting<'_>,
+        way: Way,
+        off: Length,
+        (number, line): (usize, Length),
+    ) -> Cut {
+        let (along, across) = axes(way);
+        Cut {
+            numbers: (number, number),
+            from: own.name.clone(),
+            area: own.area,
+            way,
+            off,
+            tool: Tool::of(
+                self.shop,
+                self.unit,
+                (own.area.size[across], off, own.area.size[along]),
+            ),
+            gives: Vec::new(),
+            lines: vec![line],
+            clears: false,
+        }
+    }
+}
+
+/// The places of the size that is divided, and of the other.
+fn axes(way: Way) -> (usize, usize) {
+    match way {
+        Way::Crosscut => (0, 1),
+        Way::Rip => (1, 0),
+    }
+}
+
+/// The name of the `nth` piece that is cut on: letters and numbers in turn.
+fn named(above: &str, nth: usize) -> String {
+    let letter = |nth: usize| {
+        let letter = u8::try_from((nth - 1) % 26).unwrap_or(0);
+        let round = (nth - 1) / 26;
+        let letter = char::from(b'A' + letter).to_string();
+        if round == 0 { letter } else { format!("{letter}{letter}") }
+    };
+    let is_lettered = above.chars().last().is_none_or(|last| last.is_ascii_digit());
+    match is_lettered {
+        true => format!("{above}{}", letter(nth)),
+        false => format!("{above}{nth}"),
+    }
+}

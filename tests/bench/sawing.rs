@@ -1,0 +1,270 @@
+//! The sheets are sawn by their numbered cuts, a blade's width at a time. What comes of
+//! them is what the parts are made of.
+
+use std::collections::BTreeMap;
+
+use serde::Deserialize;
+
+use super::figures::said;
+use super::packet::{Figure, Packet};
+use super::wood::NOTHING;
+
+/// A sheet as the packet has it.
+#[derive(Debug, Deserialize)]
+pub(super) struct Sheet {
+    pub(super) sheet: u32,
+    pub(super) stock: String,
+    grain: Grain,
+    size: [Figure; 2],
+    trim: Figure,
+    cuts: Vec<SheetCut>,
+    pieces: Vec<Piece>,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Deserialize)]
+#[serde(rename_all = "lowercase")]
+enum Grain {
+    Long,
+    Wide,
+    None,
+}
+
+#[derive(Debug, Deserialize)]
+struct SheetCut {
+    first: u32,
+    last: u32,
+    #[serde(rename = "in")]
+    piece: String,
+    way: Way,
+    off: Figure,
+    gives: Vec<Gives>,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Deserialize)]
+#[serde(rename_all = "lowercase")]
+enum Way {
+    Rip,
+    Crosscut,
+}
+
+#[derive(Debug, Deserialize)]
+#[serde(rename_all = "lowercase")]
+enum Gives {
+    Piece(String),
+    Rough(usize),
+}
+
+#[derive(Debug, Deserialize)]
+struct Piece {
+    parts: Vec<String>,
+    turned: bool,
+    larger: bool,
+}
+
+/// A rectangle that came off, for some parts.
+#[derive(Clone, Debug)]
+pub(super) struct Rough {
+    /// Along the parts' length, and across it.
+    pub(super) size: [f64; 2],
+    /// It is cut to size later.
+    pub(super) larger: bool,
+    /// Its length runs across the grain of its sheet.
+    pub(super) across: bool,
+}
+
+/// What comes of the sheets, by the first of the parts; and what went wrong.
+#[derive(Debug, Default)]
+pub(super) struct Sawn {
+    pub(super) roughs: BTreeMap<String, Vec<Rough>>,
+    pub(super) complaints: Vec<String>,
+}
+
+/// Saws all sheets of a packet.
+pub(super) fn saw(packet: &Packet) -> Sawn {
+    let mut sawn = Sawn::default();
+    let kerf = packet.shop.kerf.exact;
+    for sheet in &packet.sheets {
+        for wrong in one(sheet, kerf, &mut sawn.roughs) {
+            sawn.complaints.push(format!("sheet {}: {wrong}", sheet.sheet));
+        }
+    }
+    sawn
+}
+
+fn one(sheet: &Sheet, kerf: f64, roughs: &mut BTreeMap<String, Vec<Rough>>) -> Vec<String> {
+    let mut wrong = Vec::new();
+    let whole = [0, 1].map(|side| sheet.size[side].exact - 2.0 * sheet.trim.exact);
+    // What is left of each piece that is being cut, by its name.
+    let mut there: BTreeMap<&str, [f64; 2]> = BTreeMap::from([("", whole)]);
+    let mut done = vec![false; sheet.pieces.len()];
+    let mut next = 1;
+    for cut in &sheet.cuts {
+        if cut.first != next || cut.last < cut.first {
+            wrong.push(format!("cut {} does not follow cut {}", cut.first, next - 1));
+        }
+        next = cut.last + 1;
+        let Some(mut left) = there.remove(cut.piece.as_str()) else {
+            wrong.push(format!("cut {} is in {}, which is not there", cut.first, cut.piece));
+            continue;
+        };
+        let side = usize::from(cut.way == Way::Rip);
+        let cuts = (cut.last - cut.first + 1) as usize;
+        let given = cut.gives.len();
+        if given != cuts && given != cuts + 1 {
+            wrong.push(format!("{cuts} cuts give {given} pieces"));
+        }
+        let mut off: Vec<(&Gives, [f64; 2])> = Vec::new();
+        for gives in cut.gives.iter().take(cuts) {
+            if cut.off.exact > left[side] + NOTHING {
+                wrong.push(format!(
+                    "cut {} takes {} off what is {}",
+                    cut.first,
+                    said(cut.off.exact),
+                    said(left[side])
+                ));
+            }
+            let mut size = left;
+            size[side] = cut.off.exact;
+            off.push((gives, size));
+            left[side] -= cut.off.exact + kerf;
+        }
+        if let Some(gives) = cut.gives.get(cuts) {
+            off.push((gives, left));
+            left[side] = 0.0;
+        }
+        for (gives, size) in off {
+            match gives {
+                Gives::Piece(name) => {
+                    if there.insert(name, size).is_some() {
+                        wrong.push(format!("there are two pieces {name}"));
+                    }
+                }
+                Gives::Rough(index) => match sheet.pieces.get(*index) {
+                    Some(piece) if !done[*index] => {
+                        done[*index] = true;
+                        keep(sheet, piece, size, roughs);
+                    }
+                    _ => wrong.push(format!("cut {} gives a piece that is not there", cut.first)),
+                },
+            }
+        }
+        if left[side] > NOTHING {
+            there.insert(&cut.piece, left);
+        }
+    }
+    // A sheet that is one piece needs no cut.
+    if let (true, [piece]) = (sheet.cuts.is_empty(), sheet.pieces.as_slice()) {
+        done[0] = true;
+        keep(sheet, piece, whole, roughs);
+    }
+    for (piece, done) in sheet.pieces.iter().zip(done) {
+        if !done {
+            wrong.push(format!("no cut frees {}", piece.parts.join(" ")));
+        }
+    }
+    wrong
+}
+
+fn keep(
+    sheet: &Sheet,
+    piece: &Piece,
+    [long, wide]: [f64; 2],
+    roughs: &mut BTreeMap<String, Vec<Rough>>,
+) {
+    // Of a sheet whose grain runs across it, a part lies across it.
+    let along = (sheet.grain != Grain::Wide) != piece.turned;
+    let size = if along { [long, wide] } else { [wide, long] };
+    let across = piece.turned && sheet.grain != Grain::None;
+    let Some(mark) = piece.parts.first() else { return };
+    let rough = Rough { size, larger: piece.larger, across };
+    roughs.entry(mark.clone()).or_default().push(rough);
+}
+
+/// What is wrong with what a part is made of: so many pieces of this size are asked for.
+pub(super) fn wrong_of(
+    roughs: &[Rough],
+    [long, wide]: [f64; 2],
+    pieces: usize,
+    has_grain: bool,
+    slack: f64,
+) -> Option<String> {
+    if roughs.len() != pieces {
+        return Some(format!("{} are sawn of the {pieces} pieces for it", roughs.len()));
+    }
+    roughs.iter().find_map(|rough| {
+        if has_grain && rough.across {
+            return Some("its grain runs across it".to_owned());
+        }
+        let told = format!("{} by {}", said(rough.size[0]), said(rough.size[1]));
+        let small = rough.size[0] < long - slack || rough.size[1] < wide - slack;
+        let large = rough.size[0] > long + slack || rough.size[1] > wide + slack;
+        match (small, large && !rough.larger) {
+            (true, _) => Some(format!("its sheet gives it only {told}")),
+            (_, true) => Some(format!("its sheet gives it {told}, which nobody cuts down")),
+            (false, false) => None,
+        }
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use serde_json::{Value, json};
+
+    use super::{Rough, Sheet, one};
+
+    fn length(exact: f64) -> Value {
+        json!({"exact": exact.to_string(), "print": exact.to_string()})
+    }
+
+    /// A sheet of 100 by 50, 2 trimmed off: 96 by 46. Two strips of 20 with a blade of 3
+    /// leave a strip of nothing: 20 + 3 + 20 + 3 = 46. From the first come 60 and 30, with
+    /// 3 wasted between and behind: 60 + 3 + 30 + 3 = 96.
+    fn sheet() -> Value {
+        json!({
+            "sheet": 1, "stock": "ply", "on_hand": false, "grain": "long",
+            "size": [length(100.0), length(50.0)], "trim": length(2.0),
+            "cuts": [
+                {"first": 1, "last": 2, "in": "", "way": "rip", "off": length(20.0), "tool": "fence",
+                 "gives": [{"piece": "A"}, {"rough": 0}]},
+                {"first": 3, "last": 3, "in": "A", "way": "crosscut", "off": length(60.0), "tool": "sled",
+                 "gives": [{"rough": 1}]},
+                {"first": 4, "last": 4, "in": "A", "way": "crosscut", "off": length(30.0), "tool": "sled",
+                 "gives": [{"rough": 2}]},
+            ],
+            "pieces": [
+                {"parts": ["B"], "turned": false, "larger": false},
+                {"parts": ["LE"], "turned": false, "larger": false},
+                {"parts": ["RE"], "turned": true, "larger": false},
+            ],
+        })
+    }
+
+    fn sawn(sheet: &Value) -> (Vec<String>, Vec<(String, Vec<Rough>)>) {
+        let sheet: Sheet = serde_json::from_value(sheet.clone()).unwrap();
+        let mut roughs = std::collections::BTreeMap::new();
+        let wrong = one(&sheet, 3.0, &mut roughs);
+        (wrong, roughs.into_iter().collect())
+    }
+
+    #[test]
+    fn a_sheet_is_sawn_as_by_hand() {
+        let (wrong, roughs) = sawn(&sheet());
+        assert_eq!(wrong, Vec::<String>::new());
+        let sizes: Vec<(&str, [f64; 2])> =
+            roughs.iter().map(|(mark, own)| (mark.as_str(), own[0].size)).collect();
+        assert_eq!(sizes, [("B", [96.0, 20.0]), ("LE", [60.0, 20.0]), ("RE", [20.0, 30.0])]);
+    }
+
+    #[test]
+    fn cuts_that_can_not_be_made_are_noticed() {
+        let mut wide = sheet();
+        wide["cuts"][0]["off"] = length(24.0);
+        assert_eq!(sawn(&wide).0, ["cut 1 takes 24 off what is 19"]);
+        let mut lost = sheet();
+        lost["cuts"].as_array_mut().unwrap().pop();
+        assert_eq!(sawn(&lost).0, ["no cut frees RE"]);
+        let mut early = sheet();
+        early["cuts"][1]["in"] = "B".into();
+        assert_eq!(sawn(&early).0, ["cut 3 is in B, which is not there", "no cut frees LE"]);
+    }
+}

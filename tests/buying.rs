@@ -1,0 +1,94 @@
+//! The buying list added up by hand from what the other papers say.
+
+use casewright::papers::{self, Format};
+
+use serde_json::Value;
+
+use crate::support::{compile, demo_pieces, packet, spec};
+
+fn csv(compiled: &casewright::pipeline::Compilation, slug: &str) -> Vec<Vec<String>> {
+    let text = papers::one(compiled, slug, Format::Csv).expect("a list");
+    let mut rows = csv::ReaderBuilder::new().has_headers(false).from_reader(text.as_bytes());
+    rows.records().map(|row| row.unwrap().iter().map(str::to_owned).collect()).collect()
+}
+
+/// `26-13/16` in inches.
+fn inches(text: &str) -> f64 {
+    let text = text.trim_end_matches('~');
+    let (whole, part) = text.split_once('-').unwrap_or(("0", text));
+    let part = match part.split_once('/') {
+        Some((above, below)) => above.parse::<f64>().unwrap() / below.parse::<f64>().unwrap(),
+        None => part.parse().unwrap(),
+    };
+    whole.parse::<f64>().unwrap() + part
+}
+
+/// Worked by hand from the spec's prices: birch plywood 2 x 82, thin plywood 44, cherry at
+/// 11.40 and maple at 7.20 a board foot, slides 3 x 31, hinges 4 x 5.80. A board foot is
+/// 144 cubic inches (National Hardwood Lumber Association); 30 % more are bought.
+#[test]
+fn the_console_is_priced_by_hand() {
+    let compiled = compile(&spec("hall-console.case"));
+    let packet = packet(&compiled);
+    let feet = |name: &str| {
+        let all = packet["operations"].as_array().unwrap().iter();
+        let own = all.filter(|own| own["kind"] == "break down" || own["kind"] == "stick");
+        let own = own.filter(|own| own["stock"] == name);
+        let side = |own: &Value, at: usize| inches(own["size"][at]["print"].as_str().unwrap());
+        // 4/4 boards are an inch thick.
+        let feet = |own: &Value| {
+            side(own, 0) * side(own, 1) / 144.0 * own["pieces"].as_f64().unwrap_or(1.0)
+        };
+        (own.map(feet).sum::<f64>() * 1.3).ceil()
+    };
+    let (cherry, maple) = (feet("cherry"), feet("maple"));
+    assert_eq!((cherry, maple), (16.0, 16.0));
+    let total = 2.0 * 82.0 + 44.0 + cherry * 11.4 + maple * 7.2 + 3.0 * 31.0 + 4.0 * 5.8;
+    let paper = papers::one(&compiled, "buying-list", Format::Text).unwrap();
+    let told = format!("together USD {total:.2}; no price is given for pull ring");
+    assert!(paper.contains(&told), "{told}\n{paper}");
+}
+
+/// The sum is that of the printed lines, and what has no price is named.
+#[test]
+fn printed_lines_add_up_to_the_printed_sum() {
+    let mut priced = 0;
+    for (name, compiled) in demo_pieces() {
+        let rows = csv(&compiled, "buying-list");
+        let cents = |text: &String| (text.parse::<f64>().unwrap() * 100.0).round() as i64;
+        let sum: i64 =
+            rows.iter().skip(1).filter(|row| !row[4].is_empty()).map(|row| cents(&row[4])).sum();
+        let paper = papers::one(&compiled, "buying-list", Format::Text).unwrap();
+        let has_sum = paper.contains("together ");
+        assert_eq!(has_sum, sum > 0, "{name}");
+        if has_sum {
+            priced += 1;
+            let told = format!("{}.{:02}", sum / 100, sum % 100);
+            assert!(paper.contains(&told), "{name}: {told}\n{paper}");
+        }
+    }
+    assert!(priced >= 2, "{priced}");
+}
+
+/// Worked by hand. A sheet of 96 by 48 has 2.4384 x 1.2192 = 2.97289728 square meters, and
+/// at 20.00 a square meter it costs 59.46. A pair of hinges at 9.00 serves two leaves with
+/// a pair each. Slides at 12.50 each are two to a drawer.
+#[test]
+fn prices_are_taken_by_what_they_are_for() {
+    let text = spec("first.case")
+        .replace("stock ply     { ", "stock ply     { price 20 per m2; ")
+        .replace("hinge cup-hinge {", "hinge cup-hinge { price 9 per pair;")
+        .replace("slide runner {", "slide runner { price 12.50 each;");
+    let compiled = compile(&text);
+    let rows = csv(&compiled, "buying-list");
+    let comes_to = |what: &str| {
+        let row =
+            rows.iter().find(|row| row[2].starts_with(what)).unwrap_or_else(|| panic!("{rows:?}"));
+        (row[1].clone(), row[4].clone())
+    };
+    let (sheets, money) = comes_to("ply:");
+    let count: f64 = sheets.split(' ').next().unwrap().parse().unwrap();
+    assert_eq!(money, format!("{:.2}", (count * 2.972_897_28 * 20.0 * 100.0).round() / 100.0));
+    assert_eq!(comes_to("hinge "), ("4".to_owned(), "18.00".to_owned()));
+    assert_eq!(comes_to("slides "), ("1 pair".to_owned(), "25.00".to_owned()));
+}
