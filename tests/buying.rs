@@ -45,7 +45,9 @@ fn the_console_is_priced_by_hand() {
     assert_eq!((cherry, maple), (16.0, 16.0));
     let total = 2.0 * 82.0 + 44.0 + cherry * 11.4 + maple * 7.2 + 3.0 * 31.0 + 4.0 * 5.8;
     let paper = papers::one(&compiled, "buying-list", Format::Text).unwrap();
-    let told = format!("together USD {total:.2}; no price is given for pull ring");
+    let told = format!(
+        "together USD {total:.2}; without what has no price, or none for what is bought: pull ring"
+    );
     assert!(paper.contains(&told), "{told}\n{paper}");
 }
 

@@ -67,7 +67,7 @@ fn order(text: &str, turns: bool) -> Order {
     let stages = Stages { most: None, first: None };
     // Several sizes are harder than one.
     let rounds = if kinds.len() > 1 { 20_000 } else { 4000 };
-    Order { kinds, pieces, stages, rounds: [rounds, 20] }
+    Order { kinds, pieces, kerf: 0, stages, rounds: [rounds, 20] }
 }
 
 /// A piece on a sheet: which, and from where to where.
@@ -203,7 +203,7 @@ fn four_pieces_round_a_hole_take_two_sheets() {
     let kind = Kind { size: [10, 10], cost: 1, count: None };
     let pieces = vec![Wanted { size: [6, 4], turns: true }; 4];
     let stages = Stages { most: None, first: None };
-    let order = Order { kinds: vec![kind], pieces, stages, rounds: [500, 0] };
+    let order = Order { kinds: vec![kind], pieces, kerf: 0, stages, rounds: [500, 0] };
     assert_eq!(cutting::plan(&order).cost(&order), 2);
     assert_eq!(cutting::fewest(&order), 1);
 }
@@ -219,7 +219,8 @@ fn stages_are_kept() {
     pieces.push(Wanted { size: [2, 2], turns: false });
     let with = |most| {
         let stages = Stages { most: Some(most), first: Some(Way::Rip) };
-        let order = Order { kinds: vec![kind], pieces: pieces.clone(), stages, rounds: [500, 0] };
+        let order =
+            Order { kinds: vec![kind], pieces: pieces.clone(), kerf: 0, stages, rounds: [500, 0] };
         let plan = cutting::plan(&order);
         assert_eq!(wrong(&order, &plan), Vec::<String>::new());
         plan.cost(&order)
@@ -235,7 +236,7 @@ fn what_is_on_hand_is_cut_where_it_saves_a_sheet() {
         let had = Kind { size: [5, 5], cost: 1, count: Some(1) };
         let pieces = vec![Wanted { size: [5, 5], turns: false }; pieces];
         let stages = Stages { most: Some(3), first: Some(Way::Rip) };
-        let order = Order { kinds: vec![bought, had], pieces, stages, rounds: [500, 0] };
+        let order = Order { kinds: vec![bought, had], pieces, kerf: 0, stages, rounds: [500, 0] };
         cutting::plan(&order).cost(&order)
     };
     assert_eq!([1, 4, 5, 6].map(with), [1, 1000, 1001, 2000]);
@@ -258,7 +259,7 @@ proptest! {
         let pieces: Vec<Wanted> =
             sizes.into_iter().map(|(long, wide, turns)| Wanted { size: [long, wide], turns }).collect();
         let first = Some(if rips { Way::Rip } else { Way::Crosscut });
-        let order = Order { kinds, pieces, stages: Stages { most, first }, rounds: [60, 20] };
+        let order = Order { kinds, pieces, kerf: 0, stages: Stages { most, first }, rounds: [60, 20] };
         let plan = cutting::plan(&order);
         prop_assert_eq!(wrong(&order, &plan), Vec::<String>::new());
         prop_assert!(plan.unplaced.is_empty());

@@ -15,7 +15,8 @@ use casewright::pipeline::{self, Compilation};
 use crate::jig::BOTH_FACES;
 use crate::support::{compile, spec};
 
-const DEMOS: [&str; 8] = [
+const DEMOS: [&str; 9] = [
+    "fern-bank-stand.case",
     "heron-quay-hutch.case",
     "gate-cottage-laundry.case",
     "orchard-lane-chest.case",
@@ -42,6 +43,56 @@ const TABLE: &[Row] = &[
         "right end",
         ["inside face", "outside face", "bottom end", "top end", "front edge", "back edge"],
         ["inside face", "front edge", "bottom end"],
+    ),
+    (
+        "front left post",
+        ["outside face", "inside face", "bottom end", "top end", "front face", "back face"],
+        ["front face", "inside face", "top end"],
+    ),
+    (
+        "front right post",
+        ["inside face", "outside face", "bottom end", "top end", "front face", "back face"],
+        ["front face", "inside face", "top end"],
+    ),
+    (
+        "back left post",
+        ["outside face", "inside face", "bottom end", "top end", "front face", "back face"],
+        ["back face", "inside face", "top end"],
+    ),
+    (
+        "back right post",
+        ["inside face", "outside face", "bottom end", "top end", "front face", "back face"],
+        ["back face", "inside face", "top end"],
+    ),
+    (
+        "left end top rail",
+        ["outside face", "inside face", "bottom edge", "top edge", "front end", "back end"],
+        ["inside face", "bottom edge", "front end"],
+    ),
+    (
+        "left end bottom rail",
+        ["outside face", "inside face", "bottom edge", "top edge", "front end", "back end"],
+        ["inside face", "top edge", "front end"],
+    ),
+    (
+        "left end panel",
+        ["outside face", "inside face", "bottom end", "top end", "front edge", "back edge"],
+        ["outside face", "front edge", "bottom end"],
+    ),
+    (
+        "right end top rail",
+        ["inside face", "outside face", "bottom edge", "top edge", "front end", "back end"],
+        ["inside face", "bottom edge", "front end"],
+    ),
+    (
+        "right end bottom rail",
+        ["inside face", "outside face", "bottom edge", "top edge", "front end", "back end"],
+        ["inside face", "top edge", "front end"],
+    ),
+    (
+        "right end panel",
+        ["inside face", "outside face", "bottom end", "top end", "front edge", "back edge"],
+        ["outside face", "front edge", "bottom end"],
     ),
     (
         "left cover",
@@ -271,6 +322,16 @@ fn kind(parts: &Parts, part: &Part) -> &'static str {
     match part.role {
         Role::End(Side::Left) => "left end",
         Role::End(Side::Right) => "right end",
+        Role::Post(Side::Left) if part.which == Which::Front => "front left post",
+        Role::Post(Side::Left) => "back left post",
+        Role::Post(Side::Right) if part.which == Which::Front => "front right post",
+        Role::Post(Side::Right) => "back right post",
+        Role::EndRail(Side::Left) if part.which == Which::Top => "left end top rail",
+        Role::EndRail(Side::Left) => "left end bottom rail",
+        Role::EndRail(Side::Right) if part.which == Which::Top => "right end top rail",
+        Role::EndRail(Side::Right) => "right end bottom rail",
+        Role::EndPanel(Side::Left) => "left end panel",
+        Role::EndPanel(Side::Right) => "right end panel",
         Role::Cover => sides(["left cover", "right cover"]),
         Role::Partition | Role::Batten => "partition",
         Role::Bottom

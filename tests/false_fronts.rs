@@ -23,7 +23,14 @@ fn lies(space: &Cuboid, [x, y, z]: [[i64; 2]; 3]) {
 
 fn first(list: &str, set: &str) -> Compilation {
     let text = spec("first.case").replace("drawer upper { high 5 }", list);
-    compile(&text.replace("set inset", set).replace("pull knob\n", "\n"))
+    let text = text.replace("set inset", set).replace("pull knob\n", "\n");
+    if list.contains("drawer ") {
+        return compile(&text);
+    }
+    // Without a drawer nothing says how drawers are made.
+    let (before, rest) = text.split_once("  drawers {").expect("the drawers");
+    let (_, after) = rest.split_once("joint rabbet\n  }\n").expect("their end");
+    compile(&format!("{before}{after}"))
 }
 
 /// The front is as thick as the frame, 3/4, so its back lies in the plane of the back of

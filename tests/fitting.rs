@@ -66,7 +66,7 @@ fn screws_of_slides_stay_short_of_the_far_face() {
 /// Screws: pockets 7 + 6 in the partition, 4 × 3 in the stretchers, 2 × 3 in the
 /// nailer, 6 × 2 × 2 in the frame. A packer of 15 takes 3. Through 1-1/32 and 23/32 less 1/8 go
 /// 1-5/8 at most, of which 1-1/2 is sold; through 25/64 and 23/32 go 63/64,
-/// 7/8. The back has a line in each end, 29 / 6 or 5 screws, one in the bottom and one in
+/// 7/8: four in each, two in a row, also where pockets part the line. The back has a line in each end, 29 / 6 or 5 screws, one in the bottom and one in
 /// the stretcher, 63 / 6 or 11, and one in each partition below its notch of 4 and 1/4 off
 /// it, (27-9/16 - 4-1/4) / 6 or 4: 2 × (5 + 11 + 4); 13/64 + 5/8 is 53/64, 3/4.
 ///
@@ -91,7 +91,7 @@ fn the_console_is_fitted_as_worked_by_hand() {
             "UP-F upper, front 3/4 5/8 2 × 1-1/4 4 × 1-1/8 1/2 1/8",
             "31 pocket screws, 1-1/4 long pocket holes into sheets and soft wood: coarse thread",
             "24 pocket screws, 1-1/4 long pocket holes into hard wood: fine thread",
-            "16 wood screws, 7/8 long No. 8 packers onto the case: UP-RPK, MI-RPK, LO-RPK",
+            "12 wood screws, 7/8 long No. 8 packers onto the case: UP-RPK, MI-RPK, LO-RPK",
             "12 wood screws, 1-1/2 long No. 8 packers onto the case: UP-LPK, MI-LPK, LO-LPK",
             "40 screws with flat heads, 3/4 long No. 6 the backs, on the lines of the layout sheet",
             "8 shelf pins, for holes of 1/4 loose shelves, four each",

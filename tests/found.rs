@@ -262,3 +262,53 @@ fn a_frame_without_its_bottom_rail_is_told_so() {
     assert_eq!(slugs(&compiled), ["parts-overlap"], "{:#?}", compiled.diagnostics);
     assert!(compiled.diagnostics[0].notes[0].contains("write `rail bottom` in it"));
 }
+
+/// A pocket screw of 1-1/4 in a stretcher of 23/32 has its head 0.6 in from the end, and
+/// stands 0.65 in × the cosine of 15 degrees, 0.628 in, in the end: 1/8 in through one of
+/// 1/2 in, while one of 1 in stops 0.386 in deep. In ends of 23/32, 1-1/4 stays inside,
+/// and 1-1/2, at 0.9 × 0.966 = 0.87 in, does not.
+#[test]
+fn pocket_screws_stay_in_the_board_that_they_go_into() {
+    let half = "stock half { plywood 1/2; actual 1/2; sheet { long 96; wide 48 } }\nstock thin ";
+    let ends = |ends: &str, screw: &str| {
+        let text = FIRST
+            .replacen("stock thin ", half, 1)
+            .replacen("ends { stock ply }", &format!("ends {{ stock {ends} }}"), 1)
+            .replacen("back { stock thin; joint rabbet { deep 3/8 } }", "back { stock thin }", 1)
+            .replacen("wide 4 }; joint pocket }", &format!("wide 4 }}; joint pocket{screw} }}"), 1);
+        compile(&text)
+    };
+    let fitting = |compiled: &Compilation| {
+        papers::one(compiled, "fitting", Format::Text).expect("the fitting sheet")
+    };
+    let sound = ends("ply", "");
+    assert_eq!(slugs(&sound), Vec::<&str>::new());
+    assert!(fitting(&sound).contains("pocket screws, 1-1/4 long"), "{}", fitting(&sound));
+    // Stretchers and nailers get the shorter screw by themselves; the rails of the frame,
+    // which go into the width of its stiles, keep theirs.
+    let thin = ends("half", "");
+    assert!(!slugs(&thin).contains(&"pocket-screw-out"), "{:?}", slugs(&thin));
+    assert!(fitting(&thin).contains("18  pocket screws, 1 long"), "{}", fitting(&thin));
+    let wrong = ends("half", " { screw 1-1/4 }");
+    assert!(slugs(&wrong).contains(&"pocket-screw-out"), "{:?}", slugs(&wrong));
+    assert!(edits(&wrong).contains(&"screw 1".to_owned()), "{:?}", edits(&wrong));
+    assert_eq!(slugs(&ends("ply", " { screw 1-1/2 }")), ["pocket-screw-out"]);
+}
+
+/// Two dadoes 1/4 deep back to back leave 1/4 of 3/4: enough in plywood, and not between
+/// chips. 7/32 deep each they leave 5/16.
+#[test]
+fn dadoes_back_to_back_leave_more_of_particleboard() {
+    let at = |board: &str, deep: &str| {
+        let text = crate::said::LEG_UNDER
+            .replacen("stock thin ", &format!("stock board {{ {board} 3/4; actual 3/4; sheet {{ long 96; wide 48 }} }}\nstock thin "), 1)
+            .replacen("leg { }\n", &format!("shelves {{ joint dado {{ deep {deep} }} }}\n"), 1)
+            .replacen("divider;", "divider { stock board; joint dado };", 1)
+            .replacen("open a { share 1 }", "open a { share 1; shelf { fixed 1 } }", 1)
+            .replacen("open b { share 1 }", "open b { share 1; shelf { fixed 1 } }", 1);
+        slugs(&compile(&text))
+    };
+    assert!(!at("plywood", "1/4").contains(&"thin-wall"), "{:?}", at("plywood", "1/4"));
+    assert!(at("particleboard", "1/4").contains(&"thin-wall"), "{:?}", at("particleboard", "1/4"));
+    assert!(!at("particleboard", "7/32").contains(&"thin-wall"));
+}

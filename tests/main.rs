@@ -66,6 +66,7 @@ mod order;
 mod packet;
 mod papers;
 mod pockets;
+mod posts;
 mod prefinished;
 mod printed;
 mod readme;

@@ -739,6 +739,16 @@ fn the_rule_on_clothing_storage_is_told_only_where_it_applies() {
     assert!(!told(first) && told(&free));
     let low = free.replace("high 34-1/2", "high 26-1/2");
     assert!(!told(&low));
+    // A countertop makes a kitchen of it; drawers in a bank make a chest of it, fixed or not.
+    let topped = free.replacen("  frame {", "  countertop { stock maple }\n  frame {", 1);
+    assert!(topped != free && !told(&topped));
+    let bank = first.replacen(
+        "drawer upper { high 5 }",
+        "drawer top { high 5 }\n      rail { wide 1-1/2 }\n      drawer upper { high 5 }",
+        1,
+    );
+    assert!(bank != first && told(&bank));
+    assert!(!told(&bank.replacen("right open", "right wall { scribe 1/2 }", 1)));
     assert!(!told(&LOOSE.replace("fixing wall", "fixing none")));
 }
 

@@ -22,7 +22,8 @@ fn packets() -> Vec<(String, Value)> {
         let own = EXAMPLES.iter().find(|own| own.slug == slug).expect("the example");
         (slug.to_owned(), own.compiled().expect("readable"))
     };
-    let more = [short, free, example("edges"), example("web-frames")];
+    let legs = ("legs".to_owned(), compile(crate::said::LEG_UNDER));
+    let more = [short, free, legs, example("edges"), example("web-frames")];
     demo_pieces().into_iter().chain(more).map(packet).collect()
 }
 

@@ -100,3 +100,42 @@ fn screws_move_aside_in_the_unit_of_the_job() {
     holds(&paper("alcove-shelves.case", "layout"), &["move it 25 mm along its line"]);
     assert!(spec("alcove-shelves.case").contains("units mm"));
 }
+
+/// A leg in the middle of a case, under a partition that is glued into the bottom.
+pub(crate) const LEG_UNDER: &str = r#"casework 1
+job "Legs" { units in }
+site { fixing wall }
+stock ply  { plywood 3/4; actual 23/32; sheet { long 96; wide 48 } }
+stock thin { plywood 1/4; actual 13/64; sheet { long 96; wide 48 } }
+case chest {
+  wide 60; deep 15; high 30
+  stock ply
+  base { toe-kick; high 4; set-back 2; cut-into ends }
+  back { stock thin; joint rabbet }
+  bottom { joint dado }
+  top { panel; joint dado }
+  partitions { joint dado }
+  leg { }
+  frame none
+  across { open a { share 1 }; divider; open b { share 1 } }
+}
+"#;
+
+/// No screw goes down into a leg under a partition: it gets a block of 1 in below. The leg
+/// is 15 less 2 to the kick, its 23/32, and the rabbet of the back, 13/64: 12-5/64; the
+/// block is 1 in shorter. Its screws are the longest sold up to 1 + 23/32 − 1/8 = 1-19/32.
+/// A leg beside the partition keeps its screws from above, on a line.
+#[test]
+fn a_leg_under_a_partition_is_held_from_below() {
+    let papers_of = |leg: &str| {
+        let compiled = compile(&LEG_UNDER.replacen("leg { }", leg, 1));
+        ["assembly-order", "fitting"]
+            .map(|slug| papers::one(&compiled, slug, Format::Text).expect("the paper"))
+    };
+    let [order, fitting] = papers_of("leg { }");
+    assert!(order.contains("glue a block 1 square and 11-3/32~ long"), "{order}");
+    assert!(!order.contains("LEG: glue and screw from above"));
+    assert!(fitting.contains("4  wood screws, 1-1/2 long"), "{fitting}");
+    let [order, _] = papers_of("leg { at 20 }");
+    assert!(order.contains("LEG: glue and screw from above, on the lines of the layout sheet"));
+}

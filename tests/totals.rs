@@ -37,7 +37,9 @@ fn papers_of_demos() -> Vec<(String, Vec<(String, String)>)> {
 /// `34-3/32~` in 128ths of an inch, `332.5` in tenths of a millimeter: both are
 /// whole. So is a weight in tenths.
 fn figure(text: &str, of: i64) -> i64 {
-    let text = text.trim().trim_end_matches(" (m)").trim_end_matches('~');
+    // Behind it may stand what it is measured finer, and that it was measured.
+    let text = text.trim();
+    let text = text.split_once(" (").map_or(text, |(figure, _)| figure).trim_end_matches('~');
     let (whole, part) = match (text.split_once('-'), text.split_once('.'), text.split_once('/')) {
         (Some((whole, part)), ..) => (whole, Some(part.split_once('/').unwrap())),
         (None, Some((whole, tenths)), _) => (whole, Some((tenths, "10"))),

@@ -48,6 +48,7 @@ fn page(rule: &Rule) -> String {
         Base::Hung => "specs/signal-house-media-shelf.case",
         Base::Run => "specs/gate-cottage-laundry.case",
         Base::Hutch => "specs/heron-quay-hutch.case",
+        Base::Posts => "specs/fern-bank-stand.case",
     };
     let mut text = format!("{}[{}]\n\n", rule.severity.word(), rule.slug);
     let mut part = |head: &str, body: &str| {

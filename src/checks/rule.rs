@@ -30,6 +30,8 @@ pub enum Base {
     Run,
     /// The hutch on its base.
     Hutch,
+    /// The stand on posts of the reference.
+    Posts,
 }
 
 impl Base {
@@ -47,6 +49,7 @@ impl Base {
             Self::Hung => include_str!("../../specs/signal-house-media-shelf.case"),
             Self::Run => include_str!("../../specs/gate-cottage-laundry.case"),
             Self::Hutch => include_str!("../../specs/heron-quay-hutch.case"),
+            Self::Posts => include_str!("../../specs/fern-bank-stand.case"),
         }
     }
 }

@@ -10,7 +10,7 @@
 
 use std::collections::BTreeSet;
 
-use super::{Kind, Order, Size, Wanted, Way};
+use super::{Kind, Order, Wanted, Way, area};
 
 /// The most sizes of pieces that values are made from, each way.
 const MARKS: usize = 48;
@@ -95,12 +95,8 @@ fn cost_of(sheets: i128, kind: &Kind) -> i64 {
 pub(super) fn by_area(order: &Order) -> i64 {
     let Some(kind) = bought(order) else { return by_cheapest_area(order) };
     let had: i128 = order.kinds.iter().filter(|own| own.count.is_some()).map(all_of).sum();
-    let pieces: i128 = order.pieces.iter().map(|piece| area(piece.size)).sum();
+    let pieces: i128 = order.placeable().map(|(_, piece)| area(piece.size)).sum();
     cost_of((pieces - had).max(0).div_ceil_of(area(kind.size)), kind)
-}
-
-fn area([long, wide]: Size) -> i128 {
-    i128::from(long) * i128::from(wide)
 }
 
 fn all_of(kind: &Kind) -> i128 {
@@ -119,7 +115,7 @@ impl DivCeil for i128 {
 
 /// The cost of as much area as the pieces have, bought where it is cheapest.
 fn by_cheapest_area(order: &Order) -> i64 {
-    let mut rest: i128 = order.pieces.iter().map(|piece| area(piece.size)).sum();
+    let mut rest: i128 = order.placeable().map(|(_, piece)| area(piece.size)).sum();
     let mut kinds: Vec<&Kind> = order.kinds.iter().filter(|kind| area(kind.size) > 0).collect();
     kinds.sort_by(|a, b| {
         let own = i128::from(a.cost) * area(b.size);

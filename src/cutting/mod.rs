@@ -120,10 +120,28 @@ pub struct Order {
     pub kinds: Vec<Kind>,
     /// The pieces.
     pub pieces: Vec<Wanted>,
+    /// What the saw takes with a cut.
+    pub kerf: i64,
     /// How the saw is used.
     pub stages: Stages,
     /// How many rounds the search may take for fewer sheets, and for larger leftovers.
     pub rounds: [usize; 2],
+}
+
+impl Order {
+    /// The pieces that some sheet is large enough for, by their places.
+    fn placeable(&self) -> impl Iterator<Item = (usize, &Wanted)> {
+        let fits = |piece: &Wanted| {
+            self.kinds.iter().any(|kind| {
+                piece.ways().any(|(_, size)| size[0] <= kind.size[0] && size[1] <= kind.size[1])
+            })
+        };
+        self.pieces.iter().enumerate().filter(move |(_, piece)| fits(piece))
+    }
+}
+
+fn area([long, wide]: Size) -> i128 {
+    i128::from(long) * i128::from(wide)
 }
 
 /// A sheet as it is cut.

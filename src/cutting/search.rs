@@ -7,19 +7,25 @@ use oorandom::Rand64;
 
 use super::bound::{by_area, fewest};
 use super::tree::Place;
-use super::{Node, Order, Plan, Sheet, Way};
+use super::{Node, Order, Plan, Sheet, Way, What, area};
 
-/// How many plans from nothing it begins with.
+/// How many plans from nothing it begins with, where there are few pieces.
 const STARTS: usize = 24;
+/// Where there are more pieces than this, a start takes longer, and so there are fewer.
+const FEW: usize = 60;
 /// How far back it looks for what it may be as bad as (late acceptance).
 const LATE: usize = 200;
 /// The most rectangles that are emptied in a round.
 const EMPTIED: u64 = 4;
+/// How many tries it takes to use less of what is on hand.
+const TRIES: usize = 150;
+/// In how many parts of a sheet leftovers are told apart: what is less is not worth a cut.
+const STEPS: i128 = 40;
 /// Of a hundred places, how many are overlooked.
 const OVERLOOKED: u64 = 2;
 
 /// The best plan that so many rounds find: least cost first, and of those the one with the
-/// largest leftover, and then with the fewest settings of the saw. Pieces that fit no
+/// largest leftover, and then with the fewest settings of the saw and awkward cuts. Pieces that fit no
 /// sheet are in none.
 #[must_use]
 pub fn plan(order: &Order) -> Plan {
@@ -39,6 +45,13 @@ struct Draft {
     out: Vec<usize>,
 }
 
+impl Draft {
+    fn cost(&self, order: &Order) -> i64 {
+        let kinds = self.sheets.iter().filter_map(|sheet| order.kinds.get(sheet.kind));
+        kinds.map(|kind| kind.cost).sum()
+    }
+}
+
 struct Search<'o> {
     order: &'o Order,
     random: Rand64,
@@ -52,7 +65,6 @@ struct Search<'o> {
 
 impl<'o> Search<'o> {
     fn of(order: &'o Order) -> Self {
-        let area = |[long, wide]: [i64; 2]| i128::from(long) * i128::from(wide);
         let areas = order.pieces.iter().map(|piece| area(piece.size)).collect();
         // Any seed would do, and it must be the same for ever.
         let random = Rand64::new(16);
@@ -72,9 +84,18 @@ impl<'o> Search<'o> {
         usize::try_from(self.random.rand_range(0..count)).unwrap_or(0)
     }
 
-    fn cost(&self, draft: &Draft) -> i64 {
-        let kinds = draft.sheets.iter().filter_map(|sheet| self.order.kinds.get(sheet.kind));
-        kinds.map(|kind| kind.cost).sum()
+    /// True where no plan costs less than the best, or, after some tries, where none buys
+    /// less and it may only use more of what is on hand.
+    fn is_least(&self, tries: usize) -> bool {
+        if self.below <= self.least {
+            return true;
+        }
+        if tries < TRIES {
+            return false;
+        }
+        let had = self.order.kinds.iter().filter_map(|kind| Some((kind.cost, kind.count?)));
+        let had = had.map(|(cost, count)| cost.saturating_mul(i64::try_from(count).unwrap_or(1)));
+        self.below <= self.least.saturating_add(had.sum())
     }
 
     /// The best place for a piece on a new sheet.
@@ -95,26 +116,27 @@ impl<'o> Search<'o> {
         // Most orders are done as soon as the areas allow.
         self.least = by_area(self.order);
         self.below = i64::MAX;
-        for start in 0..STARTS {
-            if self.below <= self.least {
+        let starts = (STARTS * FEW / all.len().max(FEW)).max(2);
+        for start in 0..starts {
+            if self.is_least(start) {
                 break;
             }
             let mut draft = Draft { sheets: Vec::new(), out: all.clone() };
             self.fill(&mut draft, start > 0);
-            let cost = self.cost(&draft);
+            let cost = draft.cost(self.order);
             if draft.out.is_empty() && cost < self.below {
                 self.below = cost;
                 best = draft;
             }
         }
-        if self.below > self.least {
+        if !self.is_least(0) {
             self.least = fewest(self.order);
         }
         let mut draft = best.clone();
         self.shrink(&mut draft);
         let mut late = Late::of(self.outside(&draft));
         for round in 0..self.order.rounds[0] {
-            if self.below <= self.least {
+            if self.is_least(STARTS + round) {
                 break;
             }
             let mut next = draft.clone();
@@ -122,7 +144,7 @@ impl<'o> Search<'o> {
             self.fill(&mut next, true);
             if next.out.is_empty() {
                 best = next.clone();
-                self.below = self.cost(&best);
+                self.below = best.cost(self.order);
                 self.shrink(&mut next);
                 late = Late::of(self.outside(&next));
                 draft = next;
@@ -139,11 +161,16 @@ impl<'o> Search<'o> {
         if best.sheets.is_empty() {
             return best;
         }
-        self.below = self.cost(&best).saturating_add(1);
+        self.below = best.cost(self.order).saturating_add(1);
+        let order = self.order;
         let judged = |draft: &Draft| {
-            let left = draft.sheets.iter().map(|sheet| sheet.root.largest_left());
-            let settings = draft.sheets.iter().map(|sheet| sheet.root.settings()).sum::<usize>();
-            (Reverse(left.max().unwrap_or(0)), settings)
+            let left = draft.sheets.iter().map(|sheet| {
+                let whole = order.kinds.get(sheet.kind).map_or(1, |kind| area(kind.size));
+                sheet.root.largest_left() * STEPS / whole.max(1)
+            });
+            let effort = draft.sheets.iter().map(|sheet| sheet.root.effort(order.kerf, 1));
+            let left = Reverse(left.max().unwrap_or(0));
+            (draft.cost(order), left, effort.sum::<usize>())
         };
         let mut judgment = judged(&best);
         let mut draft = best.clone();
@@ -187,7 +214,16 @@ impl<'o> Search<'o> {
             let Some(sheet) = draft.sheets.get_mut(at) else { break };
             let sheet = Rc::make_mut(sheet);
             sheet.root.take_out(&mut nth, &mut draft.out);
-            if sheet.root.is_left() {
+            // What lay across the whole sheet is gone: it is cut anew, as the saw asks.
+            let goes_on = match (&sheet.root.what, self.order.stages.first) {
+                (What::Cut(way, parts), Some(first)) => {
+                    *way == first || parts.iter().any(|own| matches!(own.what, What::Piece { .. }))
+                }
+                (What::Cut(..) | What::Piece { .. }, _) => true,
+                (What::Left, _) => false,
+            };
+            if !goes_on {
+                sheet.root.pieces(&mut draft.out);
                 draft.sheets.swap_remove(at);
             }
         }
@@ -195,7 +231,7 @@ impl<'o> Search<'o> {
 
     /// Takes sheets out until the plan costs less than the best.
     fn shrink(&mut self, draft: &mut Draft) {
-        while self.cost(draft) >= self.below && !draft.sheets.is_empty() {
+        while draft.cost(self.order) >= self.below && !draft.sheets.is_empty() {
             let filled = |sheet: &Rc<Sheet>| {
                 let mut pieces = Vec::new();
                 sheet.root.pieces(&mut pieces);
@@ -240,7 +276,7 @@ impl<'o> Search<'o> {
             1 if stumbles => Some(Way::Crosscut),
             _ => None,
         };
-        let mut cost = self.cost(draft);
+        let mut cost = draft.cost(self.order);
         for index in todo {
             let found = self.place(draft, index, stumbles, lean);
             let found = found.or_else(|| self.open(draft, index, &mut cost, lean));

@@ -61,13 +61,19 @@ impl Node {
         }
     }
 
-    /// How often the saw is set anew: for each cut another size than the one before.
-    pub(super) fn settings(&self) -> usize {
+    /// How often the saw is set anew, for each cut another size than the one before, and
+    /// what is awkward: cuts of a third stage, which are made in short pieces, and those
+    /// that take less than a saw cut off, so that the blade runs half in the air.
+    pub(super) fn effort(&self, kerf: i64, stage: usize) -> usize {
         let What::Cut(way, parts) = &self.what else { return 0 };
-        let mut sizes: Vec<i64> =
-            parts.iter().filter(|part| !part.is_left()).map(|part| way.of(part.size)).collect();
+        let held = parts.iter().filter(|part| !part.is_left());
+        let mut sizes: Vec<i64> = held.map(|part| way.of(part.size)).collect();
         sizes.dedup();
-        sizes.len() + parts.iter().map(Self::settings).sum::<usize>()
+        let left = parts.iter().filter(|part| part.is_left());
+        let slivers = left.filter(|part| way.of(part.size) < kerf).count();
+        let short = if stage > 2 { sizes.len() * 2 } else { 0 };
+        let inner: usize = parts.iter().map(|part| part.effort(kerf, stage + 1)).sum();
+        sizes.len() + short + slivers * 3 + inner
     }
 }
 

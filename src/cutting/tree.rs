@@ -1,6 +1,6 @@
 //! A sheet as a tree of cuts that each go from edge to edge.
 
-use super::{Size, Stages, Wanted, Way};
+use super::{Size, Stages, Wanted, Way, area};
 
 /// A rectangle of a sheet.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -70,7 +70,7 @@ impl Node {
     /// Its area, the saw cut beside it counted.
     #[must_use]
     pub fn area(&self) -> i128 {
-        i128::from(self.size[0]) * i128::from(self.size[1])
+        area(self.size)
     }
 
     /// The area of the pieces in it.

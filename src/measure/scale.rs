@@ -97,6 +97,12 @@ impl Scale {
         }
     }
 
+    /// A moment in the unit that it is printed in.
+    #[must_use]
+    pub fn moment_count(self, moment: Moment) -> Exact {
+        moment.0 / self.moment()
+    }
+
     fn moment_text(self, count: i64) -> String {
         match self.pounds {
             true => format!("{count} lb in"),

@@ -12,6 +12,7 @@ use super::id::StockId;
 use super::joinery::Board;
 use super::lower::Lower;
 use super::nailers::{self, Nailers};
+use super::posts::{self, Posts};
 use super::read_case::{self, Shared};
 use super::read_fronts;
 
@@ -20,6 +21,7 @@ pub(super) struct Blocks {
     /// What a board is of that does not say it.
     pub(super) stock: Option<StockId>,
     pub(super) ends: Option<[End; 2]>,
+    pub(super) posts: Given<Posts>,
     pub(super) covers: Covers,
     pub(super) fronts: Given<Fronts>,
     pub(super) drawers: Given<DrawerBoxes>,
@@ -55,6 +57,8 @@ impl Blocks {
             return None;
         }
         let into = ends.as_ref().map(|ends| shared.thickness(ends[0].stock)).unwrap_or_default();
+        let usual = posts::usual_joint(body);
+        let posts = posts::read(body, ends.as_ref(), shared, ctx);
         // What a board does not say, the case says; else it is as the ends are.
         let stock = own.or_else(|| ends.as_ref().map(|ends| ends[1].stock));
         let fronts = body.one(FRONTS).map(|e| read_fronts::fronts(&e, None, shared, ctx));
@@ -63,12 +67,13 @@ impl Blocks {
             let joint = (words::panels::JOINT, JointKind::Dado);
             read_case::board(&e, joint, &into, stock, "partitions", shared, ctx)
         });
-        let bottom = body.one(BOTTOM).map(|e| read_case::bottom(&e, &into, stock, shared, ctx));
+        let bottom =
+            body.one(BOTTOM).map(|e| read_case::bottom(&e, usual, &into, stock, shared, ctx));
         let back = body.one(BACK).map(|e| {
             let joint = (words::back::JOINT, JointKind::Rabbet);
             read_case::board(&e, joint, &into, stock, "back", shared, ctx)
         });
-        let top = body.one(TOP).map(|e| read_case::top(&e, &into, stock, shared, ctx));
+        let top = body.one(TOP).map(|e| read_case::top(&e, usual, &into, stock, shared, ctx));
         Some(Self {
             legs: read_case::legs(body, stock, shared, ctx),
             shelves: read_case::shelves(body, entry.head, &into, stock, shared, ctx),
@@ -81,6 +86,7 @@ impl Blocks {
             covers: cover::read(body, stock, ends.as_ref(), shared, ctx),
             stock,
             ends,
+            posts,
             fronts: Given::block(fronts),
             drawers: Given::block(drawers),
             partitions: Given::block(partitions),

@@ -16,6 +16,7 @@ use super::insertion::Insertion;
 use super::joinery::{Board, Joinery};
 use super::nailers::Nailers;
 use super::opening::{Member, Opening};
+use super::posts::Posts;
 use super::run::Filler;
 use super::site::Boundary;
 use super::size::Size;
@@ -241,6 +242,8 @@ pub struct Case {
     pub exposure: [Exposure; 2],
     /// What it stands on.
     pub base: Option<Base>,
+    /// The posts at its corners, in place of a base.
+    pub posts: Option<Box<Posts>>,
     /// How it hangs on the wall, where it stands on nothing.
     pub hung: Option<Hung>,
     /// What other case it stands on, where it does.
@@ -297,12 +300,14 @@ impl Case {
         self.fillers.iter().find(|filler| filler.side == side)
     }
 
-    /// From the floor to its underside: the height of its base, how far up it hangs, or
-    /// the height of what it stands on; nought where it stands on its ends.
+    /// From the floor to its underside: the height of its base, how far its posts reach
+    /// down, how far up it hangs, or the height of what it stands on; nought where it
+    /// stands on its ends.
     #[must_use]
     pub fn base_high(&self) -> Size {
         let base = self.base.as_ref().map(|base| &base.high);
-        base.or(self.off_floor()).cloned().unwrap_or_default()
+        let posts = self.posts.as_ref().map(|posts| &posts.high);
+        base.or(posts).or(self.off_floor()).cloned().unwrap_or_default()
     }
 
     /// From the floor to the underside of what is carried as the case: nought where it has

@@ -1,6 +1,7 @@
 //! Finishes.
 
 use crate::measure::{Duration, Exact, Span};
+use crate::trade;
 use crate::vocabulary::words::finish::FinishKind;
 use crate::vocabulary::{Entry, Kinds, words};
 
@@ -18,6 +19,7 @@ impl FinishKind {
     pub fn word(self) -> &'static str {
         match self {
             Self::HardwaxOil => "hardwax oil",
+            Self::WaterLacquer => "water-based lacquer",
             Self::Oil | Self::Varnish | Self::Lacquer | Self::Wax | Self::Paint => self.spelling(),
         }
     }
@@ -52,14 +54,19 @@ pub(super) fn finish(entry: &Entry, _ctx: &mut Lower) -> Option<Finish> {
     use words::finish::{COATS, COVERS, CURE, MIX, POT_LIFE};
 
     let body = entry.body()?;
+    let kind: FinishKind = body.which()?.0;
+    let usual = || {
+        let minutes = trade::finish_named(kind.slug()).map(|good| good.dries)?;
+        Some(Duration(Exact::int(minutes.into())))
+    };
     Some(Finish {
         name: entry.name()?.value.to_owned(),
-        kind: body.which()?.0,
+        kind,
         coats: body.get(COATS)?.value.max(1),
         covers: body.get(COVERS).map(|covers| covers.value),
         mix: body.get(MIX).map(|mix| mix.value),
         pot_life: body.get(POT_LIFE).map(|life| life.value),
-        cure: body.get(CURE)?.value,
+        cure: body.get(CURE).map(|cure| cure.value).or_else(usual)?,
         cure_span: body.one(CURE).map(|cure| cure.head),
         notes: body.notes(),
         span: entry.head,

@@ -4,7 +4,7 @@ use crate::diagnostics::Diagnostic;
 use crate::measure::{Length, Span};
 use crate::trade;
 use crate::vocabulary::takes::{Flag, Refer, Stock};
-use crate::vocabulary::{Entries, Entry, Said, words};
+use crate::vocabulary::{Entries, Entry, HowBuilt, Said, words};
 
 use super::id::StockId;
 use super::insertion::Insertion;
@@ -33,6 +33,8 @@ pub struct PanelBuild {
     pub stub: Size,
     /// How long the tenons are: as the stubs, or longer, into mortises.
     pub tenon: Size,
+    /// Where that length is said, or would be.
+    pub tenon_at: Insertion,
     /// How far tenons in mortises are set in from the ends of the stiles, where
     /// written; else it follows from the width of the rails.
     pub set_in: Option<Size>,
@@ -209,10 +211,59 @@ pub(super) fn read(
         stub: if mortised { most } else { tenon.clone() },
         groove,
         tenon,
+        tenon_at: Insertion::of(sizes, TENON),
         set_in,
         set_in_at: Insertion::of(sizes, SET_IN),
         float: ctx.size(sizes, FLOAT, "panel float")?,
         span: entry.head,
+    })
+}
+
+/// The sizes of an end of frame and panel, whose stiles are posts so wide; reported where
+/// they are missing.
+pub(super) fn of_end(
+    build: Said<'_, HowBuilt>,
+    stile: &Size,
+    stocks: &Names<'_, Stock>,
+    ctx: &mut Lower,
+) -> Option<PanelBuild> {
+    use words::end_panel::{BOTTOM_RAIL, FLOAT, GROOVE, PANEL_STOCK, RAIL, ROOM, SET_IN, TENON};
+
+    let Some(sizes) = build.body() else {
+        ctx.sink.push(
+            Diagnostic::error(
+                "block-missing",
+                "a paneled end needs its sizes",
+                build.head,
+                "`{ rail …; panel-stock … }` is missing after this",
+            )
+            .note("for example, `build panel { rail 2-1/2; panel-stock thin-ply }`"),
+        );
+        return None;
+    };
+    let groove = ctx.positive(sizes, GROOVE, "groove of an end").known()?;
+    let room = ctx.size(sizes, ROOM, "room in the groove")?;
+    let stub = match room.length > groove.length.half() {
+        true => groove.half(),
+        false => &groove - &room,
+    };
+    let rail = ctx.positive(sizes, RAIL, "rail of an end").known()?;
+    let bottom = ctx.positive(sizes, BOTTOM_RAIL, "bottom rail of an end").known();
+    Some(PanelBuild {
+        stile: stile.clone(),
+        bottom: bottom.unwrap_or_else(|| rail.clone()),
+        mids: Vec::new(),
+        mid_at: Insertion::of(sizes, RAIL),
+        rail,
+        panel_stock: panel_stock(sizes, PANEL_STOCK, stocks, ctx)?,
+        stub,
+        groove,
+        tenon: ctx.positive(sizes, TENON, "tenon of an end").known()?,
+        tenon_at: Insertion::of(sizes, TENON),
+        set_in: ctx.size(sizes, SET_IN, "end tenon's set-in"),
+        set_in_at: Insertion::of(sizes, SET_IN),
+        float: ctx.size(sizes, FLOAT, "panel float")?,
+        span: build.head,
     })
 }
 

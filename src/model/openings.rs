@@ -23,7 +23,7 @@ use super::lower::Lower;
 use super::opening::{Axis, Called, Item};
 use super::read_case::{self, Shared};
 use super::size_names::{Found, SizeNames, last};
-use super::web;
+use super::web::{self, HoldsWeb};
 
 /// An opening or member while its size is unknown.
 #[derive(Debug)]
@@ -70,6 +70,7 @@ pub(super) struct Context<'a> {
     pub(super) drawers: Option<&'a DrawerBoxes>,
     pub(super) partitions: Option<&'a Board>,
     pub(super) shelves: &'a Shelves,
+    pub(super) holds_web: HoldsWeb,
     /// Whether the case has a bottom and a top.
     pub(super) closed: [bool; 2],
     /// What boards are of that say nothing else.

@@ -4,6 +4,7 @@ use crate::vocabulary::{Entries, Entry, JointKind, RailSide, Seam, Side, words};
 
 use super::frame::{Frame, OuterMember};
 use super::lower::Lower;
+use super::posts::Posts;
 use super::read_case::{self, Shared};
 use super::size::Size;
 
@@ -13,14 +14,21 @@ pub(super) fn read(
     entry: &Entry,
     body: &Entries,
     (sides, above, below): ([Size; 2], Option<Size>, Option<Size>),
+    posts: Option<&Posts>,
     shared: &Shared<'_>,
     ctx: &mut Lower,
 ) -> Option<Frame> {
     let stock = read_case::stock(body, None, "the frame", entry.head, shared, ctx)?;
     let into = shared.thickness(stock);
-    let asked = (words::frame::JOINT, JointKind::Pocket);
+    // Rails go into posts with tenons.
+    let usual = if posts.is_some() { JointKind::Tenon } else { JointKind::Pocket };
+    let asked = (words::frame::JOINT, usual);
     let joint = read_case::joinery(body, asked, &into, "frame", ctx);
     let stile = |side: Side, wide: Size| {
+        if let Some(posts) = posts {
+            let notes = Vec::new();
+            return Some(OuterMember { wide, seam: Seam::Butt, span: posts.span, notes });
+        }
         let said = body.all(words::frame::STILE).find(|stile| stile.is(side))?;
         let inner = said.body()?;
         let seam = read_case::seam(inner);

@@ -18,6 +18,7 @@ use super::id::StockId;
 use super::insertion::Insertion;
 use super::joinery::{Board, Joinery};
 use super::lower::{Lower, Names};
+use super::posts;
 use super::size::Size;
 use super::stock;
 use super::web;
@@ -138,11 +139,11 @@ pub(super) fn base(
 ) -> Option<Base> {
     let body = entry.body()?;
     match body.which() {
-        Some((BaseKind::ToeKick, _)) | None => {}
+        Some((BaseKind::ToeKick | BaseKind::Posts, _)) | None => {}
     }
     let separate = match body.which() {
         Some((BaseBuild::Separate, _)) => true,
-        Some((BaseBuild::CutInto, _)) | None => false,
+        Some((BaseBuild::CutInto | BaseBuild::Posts, _)) | None => false,
     };
     // 1 in, 25 mm: common practice, no source.
     let room = ctx.tape.unit.either(Length::inches(1, 1), Length::mm(25));
@@ -232,12 +233,13 @@ pub(super) fn board(
 
 pub(super) fn bottom(
     entry: &Entry,
+    usual: JointKind,
     into: &Size,
     fallback: Option<StockId>,
     shared: &Shared<'_>,
     ctx: &mut Lower,
 ) -> Option<Bottom> {
-    let joint = (words::bottom::JOINT, JointKind::Dado);
+    let joint = (words::bottom::JOINT, usual);
     let board = board(entry, joint, into, fallback, "bottom", shared, ctx)?;
     let body = entry.body()?;
     Some(Bottom {
@@ -250,6 +252,7 @@ pub(super) fn bottom(
 
 pub(super) fn top(
     entry: &Entry,
+    usual: JointKind,
     into: &Size,
     fallback: Option<StockId>,
     shared: &Shared<'_>,
@@ -276,7 +279,7 @@ pub(super) fn top(
         }
         Some((TopKind::Panel, _)) | None => None,
     };
-    let kind = if stretchers.is_some() { JointKind::Pocket } else { JointKind::Dado };
+    let kind = if stretchers.is_some() { JointKind::Pocket } else { usual };
     Some(Top {
         board: board(entry, (words::top::JOINT, kind), into, fallback, "top", shared, ctx)?,
         // Stretchers carry what is said, a worktop, and nothing by themselves.
@@ -321,11 +324,12 @@ pub(super) fn shelves(
     let entry = case.one(words::case::SHELVES);
     let body = entry.and_then(Said::body).unwrap_or(&empty);
     let stock = named(body, shared, ctx).known().or(fallback);
-    let joint = joinery(body, (words::shelves::JOINT, JointKind::Dado), into, "shelf", ctx);
+    let joint =
+        joinery(body, (words::shelves::JOINT, posts::usual_joint(case)), into, "shelf", ctx);
     let built = stock.and_then(|stock| web::read(body, words::shelves::BUILD, stock, shared, ctx));
     Shelves {
         stock,
-        web: web::in_dadoes(built.flatten(), &joint, ctx),
+        web: web::held(built.flatten(), &joint, posts::holds_web(case), ctx),
         clearance: ctx.size_or_zero(body, words::shelves::CLEARANCE, "shelf clearance"),
         set_back: ctx.size_or_zero(body, words::shelves::SET_BACK, "shelf set-back"),
         joint,

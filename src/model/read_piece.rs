@@ -19,6 +19,7 @@ use super::limits::{self, MOST_CASES};
 use super::load::Loaded;
 use super::lower::{Lower, Names};
 use super::measured::{self, Replaced};
+use super::on_posts;
 use super::opening::OpeningKind;
 use super::piece::{Accept, Holding, Piece};
 use super::place::Place;
@@ -109,6 +110,7 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
     let made_of = (things.slides.as_slice(), things.stocks.as_slice());
     drawer_box::give(&mut cases, made_of, (&site, shop.humidity), ctx);
     web::give(&mut cases, made_of.1, (&site, shop.humidity), ctx);
+    on_posts::nothing_on(&cases, ctx);
     // Only a whole piece has every name that may have been measured.
     let whole = cases.len() == entries && !ctx.made_up;
     let readings = match whole {

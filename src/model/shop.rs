@@ -100,13 +100,16 @@ pub struct Times {
     pub notch: Duration,
     /// Fitting an inset front.
     pub fit_front: Duration,
+    /// Sanding a square meter with one grit.
+    pub sanding: Duration,
 }
 
 impl Times {
     /// What the block says, or else its defaults.
     fn read(body: &Entries) -> Self {
         use words::times::{
-            CLAMPING, DOVETAILS, DOWELS, FIT_FRONT, MITER, MORTISE, NOTCH, PASS, POCKETS, TENON,
+            CLAMPING, DOVETAILS, DOWELS, FIT_FRONT, MITER, MORTISE, NOTCH, PASS, POCKETS, SANDING,
+            TENON,
         };
         let time = |word: Word<takes::Duration>| {
             body.get(word).map(|duration| duration.value).unwrap_or_default()
@@ -121,6 +124,7 @@ impl Times {
             dovetails: time(DOVETAILS),
             miter: time(MITER),
             notch: time(NOTCH),
+            sanding: time(SANDING),
             fit_front: time(FIT_FRONT),
         }
     }

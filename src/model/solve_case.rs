@@ -2,7 +2,6 @@
 
 use crate::diagnostics::Diagnostic;
 use crate::measure::{Exact, Length, Span};
-use crate::vocabulary::words::frame::Root;
 use crate::vocabulary::{Entries, Entry, Nothing, RailSide, Said, Side, words};
 
 use super::blame;
@@ -18,12 +17,15 @@ use super::joinery::Board;
 use super::layout::{Solution, Variable};
 use super::limits::{self, MOST_OPENINGS};
 use super::lower::Lower;
+use super::on_posts;
 use super::opening::Axis;
 use super::openings::{Context, Drafts};
 use super::outer_frame;
 use super::place::{Place, Width};
+use super::posts::{self, Posts};
 use super::reach::Around;
 use super::read_case::{self, Shared};
+use super::root_list;
 use super::seams;
 use super::settle::settle;
 use super::size::Size;
@@ -99,10 +101,12 @@ impl OuterSizes {
     }
 }
 
-/// The boards that a frame-less case has in place of a frame.
+/// The boards that a frame-less case has in place of a frame, and the posts that a frame
+/// has in place of its outer stiles.
 struct Boards<'a> {
     ends: &'a [End; 2],
     covers: &'a Covers,
+    posts: Option<&'a Posts>,
     bottom: Option<&'a Board>,
     top: Option<&'a Board>,
 }
@@ -133,7 +137,7 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
     let frameless = frame_said.is(Nothing::None);
     let frame_body = frame_said.body();
     seams::look(body, frame_body.filter(|_| !frameless), ctx);
-    let root = list(body, frame_body, frameless, &frame_said, ctx)?;
+    let root = root_list::find(body, frame_body, frameless, &frame_said, ctx)?;
     // A block at fault was reported; the openings would only repeat it.
     let countertop = body.one(words::case::COUNTERTOP);
     let countertop = countertop.map(|e| countertop::read(&e, blocks.stock, &exposure, shared, ctx));
@@ -142,6 +146,16 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
     let (fronts, drawers) = (blocks.fronts.sound()?, blocks.drawers.sound()?);
     let (partitions, back) = (blocks.partitions.sound()?, blocks.back.sound()?);
     let (bottom, top, ends) = (blocks.bottom.sound()?, blocks.top.sound()?, ends?);
+    let posts = blocks.posts.sound()?;
+    if let Some(posts) = &posts {
+        match frame_body.filter(|_| !frameless) {
+            Some(frame) => posts::no_stiles(frame, posts, ctx),
+            None => {
+                posts::no_frame(posts, &frame_said, ctx);
+                return None;
+            }
+        }
+    }
 
     let context = Context {
         case: &path,
@@ -151,6 +165,7 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
         drawers: drawers.as_ref(),
         partitions: partitions.as_ref(),
         shelves: &shelves,
+        holds_web: posts::holds_web(body),
         closed: [bottom.is_some(), top.is_some()],
         stock,
         shared,
@@ -158,6 +173,7 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
     let boards = Boards {
         ends: &ends,
         covers: &covers,
+        posts: posts.as_ref(),
         bottom: bottom.as_ref().map(|bottom| &bottom.board),
         top: top.as_ref().map(|top| &top.board),
     };
@@ -185,7 +201,11 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
         ctx.half_solved.push(drafts.standing(&solution, holding, outside, (id, entry, &path)));
     }
 
-    let base = match body.one(words::case::BASE) {
+    let posts = match posts {
+        Some(posts) => Some(Box::new(Posts { high: sizes.base.clone()?, ..posts })),
+        None => None,
+    };
+    let base = match body.one(words::case::BASE).filter(|_| posts.is_none()) {
         Some(base) => Some(read_case::base(&base, sizes.base?, stock, shared, ctx)?),
         None => None,
     };
@@ -197,6 +217,7 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
                 &frame_said,
                 frame,
                 ([left?, right?], above, below),
+                posts.as_deref(),
                 shared,
                 ctx,
             )?)
@@ -223,7 +244,7 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
         ctx.sink.push(found.note("take the cover out"));
         return None;
     }
-    Some(Case {
+    let case = Case {
         id,
         name: name.to_owned(),
         path: path.clone(),
@@ -237,6 +258,7 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
         deep_span,
         exposure,
         base,
+        posts,
         hung,
         on,
         ends: seams::seamed(ends, frame.as_ref()),
@@ -260,7 +282,11 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
         around: cut_round::read(body, shared, ctx),
         finish,
         notes: body.notes(),
-    })
+    };
+    match &case.posts {
+        Some(posts) if !on_posts::fits(&case, body, posts, shared, ctx) => None,
+        Some(_) | None => Some(case),
+    }
 }
 
 /// The openings of a case and its outer sizes, with all equations that the spec
@@ -286,7 +312,7 @@ fn drafted<'a>(
         ctx.sink.push(limits::too_many(MOST_OPENINGS, &what, draft.entry.head));
         return None;
     }
-    fix_outer(&mut drafts, &outer, (entry, body, wide), frame, ctx);
+    fix_outer(&mut drafts, &outer, (entry, body, wide), (frame, boards.posts), ctx);
     if context.frameless {
         fix_boards(&mut drafts, &outer, boards, context.shared);
         no_scribe(exposure, entry.head, ctx);
@@ -332,61 +358,6 @@ fn no_scribe(exposure: &[Exposure; 2], span: Span, ctx: &mut Lower) {
     }
 }
 
-/// The root list: in the frame, or in a frame-less case itself.
-fn list<'a>(
-    case: &'a Entries,
-    frame: Option<&'a Entries>,
-    frameless: bool,
-    frame_entry: &Entry,
-    ctx: &mut Lower,
-) -> Option<(&'a Entry, Axis)> {
-    let (holder, what) = match (frameless, frame) {
-        (true, _) => (case, "the frameless case"),
-        (false, Some(frame)) => (frame, "the frame"),
-        (false, None) => {
-            ctx.sink.push(
-                Diagnostic::error(
-                    "block-missing",
-                    "the frame needs its members",
-                    frame_entry.head,
-                    "`{ … }` is missing after this",
-                )
-                .note("write `frame none` for a frameless case"),
-            );
-            return None;
-        }
-    };
-    let mut lists = holder.in_order().filter_map(|entry| Some((entry.kind()?, entry)));
-    match (lists.next(), lists.next()) {
-        (Some((Root::Across, list)), None) => Some((list, Axis::Across)),
-        (Some((Root::Down, list)), None) => Some((list, Axis::Down)),
-        (Some((_, first)), Some((_, second))) => {
-            ctx.sink.push(
-                Diagnostic::error(
-                    "word-twice",
-                    format!("{what} has two lists of openings"),
-                    second.head,
-                    "the second list",
-                )
-                .label(first.head, "the first one")
-                .note("put one list into the other"),
-            );
-            None
-        }
-        (None, _) => {
-            if frameless {
-                ctx.sink.push(Diagnostic::error(
-                    "word-missing",
-                    "the frameless case has no openings",
-                    frame_entry.head,
-                    "`across { … }` is missing in the case",
-                ));
-            }
-            None
-        }
-    }
-}
-
 fn outer(
     sheet: &mut Sheet,
     entry: &Entry,
@@ -425,7 +396,7 @@ fn fix_outer(
     drafts: &mut Drafts<'_>,
     outer: &Outer,
     (entry, body, wide): (&Entry, &Entries, Option<Width>),
-    frame: Option<&Entries>,
+    (frame, posts): (Option<&Entries>, Option<&Posts>),
     ctx: &mut Lower,
 ) {
     match wide {
@@ -442,6 +413,11 @@ fn fix_outer(
     }
     let Some(frame) = frame else { return };
     for (side, variable) in Side::BOTH.into_iter().zip(outer.sides) {
+        if let Some(posts) = posts {
+            let name = format!("{} post", side.word());
+            drafts.sheet.fix_to(variable, &posts.wide, &name, None, posts.span);
+            continue;
+        }
         let stile = frame.all(words::frame::STILE).find(|stile| stile.is(side));
         match stile.and_then(Said::body) {
             Some(stile) => {

@@ -409,7 +409,7 @@ fn rail_shelf(
     }
     let built = web::read(body, words::rail_shelf::BUILD, stock, shared, ctx);
     let built = built.unwrap_or_else(|| shelves.web.clone());
-    let web = web::in_dadoes(web::without_load(built, body, ctx), &joint, ctx);
+    let web = web::held(web::without_load(built, body, ctx), &joint, context.holds_web, ctx);
     let edges = shelves.edges.clone();
     Some(Some(Box::new(RailShelf {
         board: Board { stock, joint, edges, web, span: at, notes: body.notes() },

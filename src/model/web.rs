@@ -38,6 +38,15 @@ pub struct Web {
     pub span: Span,
 }
 
+/// What holds a web frame at its ends.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum HoldsWeb {
+    /// Ends and partitions.
+    Boards,
+    /// The posts of the case.
+    Posts,
+}
+
 /// What a web frame leaves at its back rail for the year.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Free {
@@ -85,8 +94,9 @@ pub(super) fn give(
     let moisture = |humidity| trade::equilibrium(site.temperature, humidity);
     let [milled, driest, dampest] = [shop, site.humidity.0, site.humidity.1].map(moisture);
     for case in cases {
-        let uprights = case.ends.iter().map(|end| end.stock);
-        let uprights = uprights.chain(case.partitions.iter().map(|board| board.stock));
+        // Posts are narrow, and the panels between them move by themselves.
+        let ends = case.ends.iter().filter(|_| case.posts.is_none()).map(|end| end.stock);
+        let uprights = ends.chain(case.partitions.iter().map(|board| board.stock));
         let woods: Vec<u32> = uprights
             .filter_map(|id| stocks.get(id.0))
             .filter_map(|stock| Some(stock.sawn.coefficient(&stock.wood?)))
@@ -193,7 +203,7 @@ pub(super) fn of_board(
 ) -> Option<Box<Web>> {
     let may = body.may_hold(words::divider::BUILD);
     let read = may.then(|| read(body, words::divider::BUILD, stock, shared, ctx));
-    in_dadoes(read.flatten().flatten(), joint, ctx)
+    held(read.flatten().flatten(), joint, HoldsWeb::Boards, ctx)
 }
 
 /// Reports an upright divider that is to be a web frame; it then counts as one board.
@@ -233,23 +243,35 @@ pub(super) fn without_load(
     web
 }
 
-/// Reports a web frame that goes into its boards by anything but dadoes, which then
-/// counts as one board.
-pub(super) fn in_dadoes(
+/// Reports a web frame that its boards can't hold as is said, which then counts as one
+/// board. Boards take it in dadoes; posts hold its rails by pocket screws, for a dado would
+/// cut through the wood between their mortises and grooves.
+pub(super) fn held(
     web: Option<Box<Web>>,
     joint: &Joinery,
+    by: HoldsWeb,
     ctx: &mut Lower,
 ) -> Option<Box<Web>> {
     let web = web?;
-    if joint.kind == JointKind::Dado {
+    let (kind, title, note) = match by {
+        HoldsWeb::Boards => {
+            (JointKind::Dado, "a web frame goes into dadoes", "write `joint dado`, or `build slab`")
+        }
+        HoldsWeb::Posts => (
+            JointKind::Pocket,
+            "a web frame between posts is held by pocket screws",
+            "write `joint pocket`",
+        ),
+    };
+    if joint.kind == kind {
         return Some(web);
     }
     let found = Diagnostic::error(
         "not-supported-yet",
-        format!("a web frame goes into dadoes, and its joint here is {}", joint.kind.word()),
+        format!("{title}, and its joint here is {}", joint.kind.word()),
         joint.span.unwrap_or(web.span),
         "this joint",
     );
-    ctx.sink.push(found.label(web.span, "this frame").note("write `joint dado`, or `build slab`"));
+    ctx.sink.push(found.label(web.span, "this frame").note(note));
     None
 }

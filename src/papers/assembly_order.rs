@@ -1,6 +1,6 @@
 //! The assembly order.
 
-use crate::measure::{Length, MEASURED, Tape, Unit};
+use crate::measure::{Length, MEASURED, Scale, Tape, Unit};
 use crate::model::HingeKind;
 use crate::plans::assembly::{Slot, Task, Wait, Work};
 use crate::plans::hardware::{self, Count, Kind};
@@ -97,7 +97,7 @@ fn glue(source: &Source<'_, '_>) -> Option<String> {
         }
     };
     Some(format!(
-        "These papers take the glue to stay open {}{known}, from the first drop until the last clamp is tight. They allow a quarter of a minute to take up each joint and a minute to spread {joint} of it, or {flat} of a flat seam, a quarter of a minute for each screw that is driven while glue waits for its clamp, and a clamp for every {clamp} of a joint or {panel} of a panel. Go by the label of your glue.",
+        "These papers take the glue to stay open {}{known}, from the first drop until the last clamp is tight. They allow a quarter of a minute to take up each joint and a minute to spread {joint} of it, or {flat} of a flat seam, 10 s for each clamp, which was set to its width in the dry run, a quarter of a minute for each screw that is driven while glue waits for its clamp, and a clamp for every {clamp} of a joint or {panel} of a panel. Go by the label of your glue.",
         shop.open_time
     ))
 }
@@ -178,7 +178,8 @@ fn hardware(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
                     "pair, {length} long, needs {} behind the front",
                     figures.text(sheet.room.length)
                 )];
-                told.extend(sheet.load.map(|load| format!("carries {load}")));
+                let scale = Scale::of(piece.tape());
+                told.extend(sheet.load.map(|load| format!("carries {}", scale.both(load))));
                 told.extend(slide.notes.iter().cloned());
                 (&slide.name, sheet.price, told)
             }
@@ -275,12 +276,13 @@ fn step(
     }
     if task.closing.0.is_positive() {
         let open = source.work.piece.shop.open_time;
-        let screws = match task.driven {
-            0 => String::new(),
-            1 => " and drive 1 screw".to_owned(),
-            several => format!(" and drive {several} screws"),
+        let work = match (task.clamps, task.driven) {
+            (0, _) => "spread".to_owned(),
+            (_, 0) => "spread and clamp".to_owned(),
+            (_, 1) => "spread, clamp, and drive 1 screw".to_owned(),
+            (_, several) => format!("spread, clamp, and drive {several} screws"),
         };
-        times.push(format!("{} to spread{screws}, and the glue stays open {open}", task.closing));
+        times.push(format!("{} to {work}, and the glue stays open {open}", task.closing));
     }
     more.push(times.join(", "));
     blocks.push(Block::Setting {
@@ -295,6 +297,14 @@ fn step(
         && let Some(caution) = caution(task.work, rags(source))
     {
         warned.push(task.work);
+        blocks.push(Block::Caution(caution.into()));
+    }
+    // Dust comes with the first sanding, whatever else is done in its step.
+    if task.sands
+        && !warned.contains(&Work::Sand)
+        && let Some(caution) = caution(Work::Sand, rags(source))
+    {
+        warned.push(Work::Sand);
         blocks.push(Block::Caution(caution.into()));
     }
     if let Some(square) = &task.square {
@@ -323,14 +333,14 @@ fn at_most(tape: &Tape, limit: Length) -> String {
     if shown.is_positive() { tape.exact(shown) } else { tape.fine(limit) }
 }
 
-/// What the rags of the finish do that is used.
-fn rags(source: &Source<'_, '_>) -> Rags {
+/// What the rags of the finish do that is used, and whether it is thinned with water.
+fn rags(source: &Source<'_, '_>) -> (Rags, bool) {
     let used = source.work.piece.finish_used();
     let known = used.and_then(|(_, finish)| trade::finish_named(finish.kind.slug()));
-    known.map_or(Rags::StayCold, |finish| finish.rags)
+    known.map_or((Rags::StayCold, false), |finish| (finish.rags, finish.is_watery))
 }
 
-fn caution(work: Work, rags: Rags) -> Option<&'static str> {
+fn caution(work: Work, (rags, is_watery): (Rags, bool)) -> Option<&'static str> {
     match work {
         Work::Bench => None,
         Work::Machine => Some(
@@ -346,6 +356,9 @@ fn caution(work: Work, rags: Rags) -> Option<&'static str> {
             "Mind the glue's open time. Lay out clamps, cauls, and a wet cloth before you open the bottle. Wear gloves if your glue's label asks for them.",
         ),
         Work::Finish => Some(match rags {
+            Rags::StayCold if is_watery => {
+                "Air the room, wear a respirator against the mist when you spray and gloves when you brush, and keep the lids on."
+            }
             Rags::StayCold => {
                 "Air the room and wear a respirator against the vapor. Keep flames and sparks away, and keep the lids on."
             }

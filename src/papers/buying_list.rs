@@ -3,8 +3,10 @@
 use crate::diagnostics::counted;
 use crate::measure::{Exact, Length};
 use crate::model::Stock;
+use crate::plans::Workings;
 use crate::plans::buying::{Amount, Bought, What, list};
-use crate::plans::hardware::Kind;
+use crate::plans::fitting::{Long, Rail};
+use crate::plans::hardware::{self, Kind};
 use crate::trade;
 
 use super::fitting;
@@ -27,9 +29,10 @@ pub(super) struct Line {
 pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let lines = lines(source);
     let mut blocks = vec![Block::Note(format!(
-        "The sheets are those of the sheet plans. Boards are bought by what their rough pieces come to and {} % more, for knots, splits, ends, and widths that don't divide: choose them board by board with the cut list in hand. What lies in the rack already is not on this list, and neither is what is cut.",
+        "The sheets are those of the sheet plans. Boards are bought by what their rough pieces come to and {} % more, for knots, splits, ends, and widths that don't divide: choose them board by board with the cut list in hand. Pieces of sheet that lie in the rack already are used first where that saves a sheet; boards in the rack are not taken off. What is cut already is not on this list.",
         trade::BOARD_WASTE
     ))];
+    let others_note = Block::Note("Glue, abrasives, and the finish are not on this list. How much finish there is to mix stands in the assembly order.".to_owned());
     if lines.is_empty() {
         return vec![Block::Note("There is nothing to buy.".to_owned())];
     }
@@ -40,16 +43,14 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     }
     if !others.is_empty() {
         blocks.push(Block::Heading("Screws and small hardware".to_owned()));
-        blocks.push(Block::Note(
-            "These are a tenth more than the piece takes, because some are lost or break."
-                .to_owned(),
-        ));
+        blocks.push(Block::Note("These are a tenth more than the piece takes, because some are lost or break, and have no price here. Screws come in boxes. Those of slides, and of hinges and catches where none are listed, come with them.".to_owned()));
         let mut table =
             Table { columns: vec![right("buy").strong(), left("what")], ..Table::default() };
         table.rows =
             others.iter().map(|line| vec![line.amount.clone(), line.what.clone()]).collect();
         blocks.push(Block::Table(table));
     }
+    blocks.push(others_note);
     blocks
 }
 
@@ -78,16 +79,12 @@ fn priced_table(source: &Source<'_, '_>, lines: &[&Line]) -> Table {
         table.rows.push(row);
     }
     if has_prices {
-        let currency = source
-            .work
-            .piece
-            .job
-            .currency
-            .as_deref()
-            .map_or(String::new(), |own| format!("{own} "));
-        table.foot = format!("together {currency}{}", in_cents(total));
+        table.foot = format!("together {}", with_name_of_currency(source, total));
         if !unpriced.is_empty() {
-            table.foot.push_str(&format!("; no price is given for {}", unpriced.join(", ")));
+            table.foot.push_str(&format!(
+                "; without what has no price, or none for what is bought: {}",
+                unpriced.join(", ")
+            ));
         }
     }
     table
@@ -106,6 +103,33 @@ fn in_cents(cents: i64) -> String {
     format!("{}.{:02}", cents / 100, cents % 100)
 }
 
+/// What there is to buy, as two revisions are compared by it.
+#[derive(Debug)]
+pub(crate) struct ToBuy {
+    /// Each stock with how much of it.
+    pub(crate) stocks: Vec<(String, String)>,
+    /// What all that has a price comes to, with its currency.
+    pub(crate) total: Option<String>,
+}
+
+/// What there is to buy of stocks, and the sum.
+pub(crate) fn to_buy(work: &Workings<'_>) -> ToBuy {
+    let source = &Source::of(work);
+    let bought = list(work);
+    let stocks = bought.iter().filter(|own| matches!(own.what, What::Stock(_)));
+    let stocks = stocks.filter_map(|own| line(source, own)).map(|own| (own.what, own.amount));
+    let priced: Vec<i64> = bought.iter().filter_map(Bought::comes_to).map(cents).collect();
+    let total = (!priced.is_empty()).then(|| with_name_of_currency(source, priced.iter().sum()));
+    ToBuy { stocks: stocks.collect(), total }
+}
+
+fn with_name_of_currency(source: &Source<'_, '_>, total: i64) -> String {
+    match &source.work.piece.job.currency {
+        Some(currency) => format!("{currency} {}", in_cents(total)),
+        None => in_cents(total),
+    }
+}
+
 /// Everything to buy, line by line.
 pub(super) fn lines(source: &Source<'_, '_>) -> Vec<Line> {
     let bought = list(source.work);
@@ -118,13 +142,65 @@ pub(super) fn lines(source: &Source<'_, '_>) -> Vec<Line> {
             None => screws.push((what, own.count)),
         }
     }
-    lines.extend(screws.into_iter().map(|(what, count)| {
+    screws.extend(pull_screws(source));
+    screws.extend(screws_of_rails(source));
+    screws.extend(fitting::into_studs(source).map(|(count, long)| {
+        (
+            format!("cabinet screws for the wall, {} long, #8 to #10", source.figures.text(long)),
+            count,
+        )
+    }));
+    let screw = |(what, count): (String, u32)| {
         let spare = count + count.div_ceil(10);
         // Left ones and right ones are bought in pairs.
         let buy = if what.starts_with("clips") { spare + spare % 2 } else { spare };
         Line { sort: SCREWS, amount: buy.to_string(), what, price: String::new(), comes_to: None }
-    }));
+    };
+    lines.extend(rails(source));
+    lines.extend(screws.into_iter().map(screw));
     lines
+}
+
+/// The screws of pulls through a drawer front and its box: those that come with a pull
+/// are often too short.
+fn pull_screws(source: &Source<'_, '_>) -> Vec<(String, u32)> {
+    let piece = source.work.piece;
+    let told = hardware::pull_screws(piece, source.work.parts).into_iter().filter_map(|own| {
+        let name = &piece.pull(own.pull)?.name;
+        let long = source.figures.at_least(own.length(piece.tape().unit));
+        Some((format!("screws for the pull {name}, at least {long} long"), own.number))
+    });
+    told.collect()
+}
+
+/// The screws of the cups of hanging rails.
+fn screws_of_rails(source: &Source<'_, '_>) -> Vec<(String, u32)> {
+    let told = source.work.fitting().rails.iter().map(|rail| {
+        let long = match rail.screws(source.work.piece.tape().unit) {
+            Long::Is(long) => format!(", {} long", source.figures.text(long)),
+            Long::Between(_, most) => format!(", under {} long", source.figures.text(most)),
+            Long::BySheet | Long::AtLeast(_) => String::new(),
+        };
+        (format!("screws for the cups of a hanging rail{long}"), rail.screw_count())
+    });
+    told.collect()
+}
+
+/// Hanging rails with their cups.
+fn rails(source: &Source<'_, '_>) -> Vec<Line> {
+    let line = |amount: &str, what: String| Line {
+        sort: "hardware",
+        amount: amount.to_owned(),
+        what,
+        price: String::new(),
+        comes_to: None,
+    };
+    let of = |rail: &Rail<'_>| {
+        let long = source.figures.size(&rail.long, &source.work.piece.facts);
+        let rod = format!("hanging rail of {long}: {}", fitting::rail(source, rail));
+        [line("1", rod), line("2", "cups for the ends of that rail".to_owned())]
+    };
+    source.work.fitting().rails.iter().flat_map(of).collect()
 }
 
 fn line(source: &Source<'_, '_>, own: &Bought) -> Option<Line> {
@@ -137,7 +213,7 @@ fn line(source: &Source<'_, '_>, own: &Bought) -> Option<Line> {
                 (false, true) => "edging",
                 (false, false) => "sheets",
             };
-            (sort, stock_told(source, stock, &own.amount))
+            (sort, stock_told(source, stock, &own.amount, own.largest))
         }
         What::Hardware(kind) => {
             let (noun, name) = match kind {
@@ -157,7 +233,12 @@ fn line(source: &Source<'_, '_>, own: &Bought) -> Option<Line> {
     })
 }
 
-fn stock_told(source: &Source<'_, '_>, stock: &Stock, amount: &Amount) -> String {
+fn stock_told(
+    source: &Source<'_, '_>,
+    stock: &Stock,
+    amount: &Amount,
+    largest: Option<[Length; 2]>,
+) -> String {
     let text = |length: Length| source.figures.text(length);
     let sold = match (stock.is_solid(), trade::quarters(stock.nominal)) {
         (true, Some(quarters)) => quarters.to_owned(),
@@ -168,6 +249,12 @@ fn stock_told(source: &Source<'_, '_>, stock: &Stock, amount: &Amount) -> String
     told.extend(stock.species.iter().map(|species| species.replace('-', " ")));
     if let Amount::Sheets(_, sides) = amount {
         told.push(size(source, *sides));
+    }
+    if matches!(amount, Amount::Unplanned) {
+        told.push("how many sheets is not known, since its stock gives no `sheet`".to_owned());
+    }
+    if let Some([long, wide]) = largest {
+        told.push(format!("the longest piece {}, the widest {}", text(long), text(wide)));
     }
     if let Some(boards) = stock.boards.filter(|_| stock.is_solid()) {
         let [narrow, wide] = [boards.wide.0, boards.wide.1].map(text);
@@ -180,6 +267,7 @@ fn stock_told(source: &Source<'_, '_>, stock: &Stock, amount: &Amount) -> String
 fn amount(source: &Source<'_, '_>, amount: &Amount) -> String {
     match amount {
         Amount::Sheets(count, _) => counted(*count, "sheet"),
+        Amount::Unplanned => "?".to_owned(),
         Amount::Pieces(count) => count.to_string(),
         Amount::Pairs(count) => counted(*count, "pair"),
         Amount::BoardFeet(1) => "1 board foot".to_owned(),

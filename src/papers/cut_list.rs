@@ -38,13 +38,15 @@ struct Line<'a> {
 pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let (piece, parts, figures) = (source.work.piece, source.work.parts, &source.figures);
     let mut blocks = vec![
-        Block::Note("Rip the boards under one figure at one setting of the fence. Then crosscut to the stop, longest first, with pieces of one length together so that they come out alike. Mark every piece before it leaves the saw.".into()),
+        Block::Note("The large figure is the width that pieces have when they are done. Rip the boards under one figure at one setting of the fence. Then crosscut to the stop, longest first, with pieces of one length together so that they come out alike. Mark every piece before it leaves the saw.".into()),
         Block::Caution("Keep the guard and riving knife on, and stand out of line with the cut. Use a push stick wherever your hand would come within a hand's breadth of the blade. Handle a whole sheet with two people. Wear a mask and run the dust collector, because wood dust harms, most of all from oak and beech.".into()),
     ];
     let used = |part: &Part| piece.stock(part.stock).is_some_and(|stock| !stock.is_solid());
     if parts.all.iter().any(used) {
-        blocks.insert(1, Block::Note("Saw the sheets by the sheet plans. The column \"sheet: cut\" says on which sheet a piece lies, and which cut there frees it.".into()));
         blocks.insert(1, Block::Note("Before you saw, caliper every sheet: the first step of the assembly order says by how much it may differ from the figures here.".into()));
+    }
+    if SawnFrom::of(source.work).has(parts.iter().map(|own| own.0)) {
+        blocks.insert(1, Block::Note("Saw the sheets by the sheet plans. The column \"sheet: cut\" says on which sheet a piece lies, and which cut there frees it.".into()));
     }
     blocks.extend(marks::blocks(parts));
     blocks.extend(left_to_cut::blocks(source));
@@ -95,7 +97,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     }];
     proof.extend(sums(source));
     blocks.push(Block::Proof(proof));
-    blocks.push(Block::Note(format!("Rough sizes leave {} on the length and {} on the width of solid parts. Cut sheet parts to size.", figures.text(piece.shop.allow_length), figures.text(piece.shop.allow_width))));
+    blocks.push(Block::Note(format!("Rough sizes leave {} on the length and {} on the width of solid parts. Cut sheet parts to size, but for those that are larger for now.", figures.text(piece.shop.allow_length), figures.text(piece.shop.allow_width))));
     blocks
 }
 
@@ -159,7 +161,7 @@ fn about(stock: &Stock, own: &[(PartId, &Part)], source: &Source<'_, '_>) -> Opt
                 text(sheet.long),
                 text(sheet.wide),
                 text(source.work.piece.shop.edge_trim),
-                text(source.work.piece.shop.kerf)
+                source.figures.hardware(source.work.piece.shop.kerf)
             ));
         }
         for (long, wide) in &stock.on_hand {

@@ -99,7 +99,13 @@ fn exploded_case(source: &Source<'_, '_>, case: &Case, blocks: &mut Vec<Block>) 
     let own = source.work.parts.of_case(case.id);
     if let Some(svg) = exploded::case(own) {
         blocks.push(Block::Heading(format!("Exploded view of {}", case.name)));
-        let caption = format!("the boards of the case, {SEEN}");
+        let webs = if exploded::webs(own).is_some() { ", without its web frames" } else { "" };
+        let caption = format!("the boards of the case{webs}, {SEEN}");
+        blocks.push(Block::Drawing { svg, caption, small: false });
+    }
+    if let Some(svg) = exploded::webs(own) {
+        blocks.push(Block::Heading(format!("Exploded view of the web frames of {}", case.name)));
+        let caption = format!("from the uppermost down, {SEEN}");
         blocks.push(Block::Drawing { svg, caption, small: false });
     }
     let Some(svg) = exploded::before(source.work.piece, own) else { return };

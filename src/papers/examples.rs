@@ -38,6 +38,7 @@ examples! {
     "trays-behind-doors"
     "drawers-on-wood"
     "web-frames"
+    "posts"
     "fluted-fronts"
     "edges"
     "countertop"

@@ -216,7 +216,7 @@ fn setting(source: &Source<'_, '_>, setup: &Setup, first: &CutLine, number: usiz
                     .to_owned();
             let mut led = vec![scrap];
             if breaks_out(source, setup) {
-                led.push("the flutes run across the grain of solid wood: take a light last pass and feed slowly, or the wood tears out beside them".to_owned());
+                led.push("the flutes run across the grain of solid wood: the last pass is light; feed it slowly, or the wood tears out beside them".to_owned());
             }
             (text(place), what, led)
         }

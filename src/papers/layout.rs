@@ -39,7 +39,8 @@ fn alike<'w>(source: &Source<'w, '_>) -> Vec<Vec<&'w Stick>> {
         let of = |stick: &Stick| {
             let host = work.parts.get(stick.host)?;
             let lines = stick.lines.iter();
-            let names: Vec<String> = lines.map(|line| host.face_name(line.along.datum)).collect();
+            let datums = lines.map(|line| line.along.datum).chain(stick.face);
+            let names: Vec<String> = datums.map(|face| host.face_name(face)).collect();
             Some((host.assembly, host.length.length, names))
         };
         let same = |group: &Vec<&Stick>| {
@@ -91,14 +92,16 @@ fn stick(source: &Source<'_, '_>, sticks: &[&Stick], blocks: &mut Vec<Block>) {
     if is_headed != Some(&heading) {
         blocks.push(heading);
     }
-    let names: Vec<String> = hosts.iter().map(|host| words::name(host, work.piece)).collect();
+    let mut names: Vec<String> = hosts.iter().map(|host| words::name(host, work.piece)).collect();
+    names.extend(stick.face.map(|face| format!("on the {}", host.face_name(face))));
     let end = stick.lines.first().map(|line| host.face_name(line.along.datum));
     let long = figures.size(&host.length, &work.piece.facts);
     let mut more = Vec::new();
-    if host.features.iter().any(|own| own.kind == FeatureKind::Mortise) {
-        more.push("the lines are the ends of the mortises too, but for those that are set in; the cut list says how wide and deep those are, and how far from the face side".to_owned());
+    if struck(stick, host).any(|own| own.kind == FeatureKind::Mortise) {
+        let from = if stick.face.is_some() { "which face" } else { "the face side" };
+        more.push(format!("the lines are the ends of the mortises too, but for those that are set in; the cut list says how wide and deep those are, and how far from {from}"));
     }
-    more.extend(closed(source, host));
+    more.extend(closed(source, stick, host));
     more.extend(shoulders(source, host));
     blocks.push(Block::Setting {
         figure: marks(source, sticks.iter().map(|own| own.host)),
@@ -131,9 +134,15 @@ fn stick(source: &Source<'_, '_>, sticks: &[&Stick], blocks: &mut Vec<Block>) {
     blocks.push(Block::Table(table));
 }
 
+/// The cuts of a board that its lines place: those in the face that they are on.
+fn struck<'p>(stick: &Stick, host: &'p Part) -> impl Iterator<Item = &'p Feature> {
+    let face = stick.face;
+    host.features.iter().filter(move |own| face.is_none_or(|face| own.face == face))
+}
+
 /// The mortises that are closed at the end of the board: the line of the other board
 /// runs on to the end, and its tenon does not.
-fn closed(source: &Source<'_, '_>, host: &Part) -> Vec<String> {
+fn closed(source: &Source<'_, '_>, stick: &Stick, host: &Part) -> Vec<String> {
     let datum = host.datum([Face::LengthStart, Face::LengthEnd]);
     let along = host.placement.length;
     let told = |own: &Feature| {
@@ -148,13 +157,15 @@ fn closed(source: &Source<'_, '_>, host: &Part) -> Vec<String> {
         let [from, to] = ends.map(|end| source.figures.text(end));
         let is_mid =
             guest.role == Role::FrontRail && !matches!(guest.which, Which::Top | Which::Bottom);
-        let why = match is_mid {
-            true => "between the two grooves of the rail",
-            false => "and is closed at the end of the stile",
+        let why = match (is_mid, guest.role, host.role) {
+            (true, ..) => "between the two grooves of the rail",
+            (_, Role::EndRail(_), _) => "between the groove of the rail and its other shoulder",
+            (_, _, Role::Post(_)) => "and is closed at the end of the post",
+            _ => "and is closed at the end of the stile",
         };
         Some(format!("the mortise for {} runs from {from} to {to} only, {why}", guest.mark))
     };
-    host.features.iter().filter_map(told).collect()
+    struck(stick, host).filter_map(told).collect()
 }
 
 /// Where the board has shoulders of its own: its length counts from the tip of a

@@ -60,6 +60,11 @@ fn kind(part: &Part) -> &'static str {
     let is_door = part.hung.is_some();
     match (part.role, part.which) {
         (Role::End(_), _) => "end",
+        (Role::Post(_), Which::Front) => "front post",
+        (Role::Post(_), _) => "back post",
+        (Role::EndRail(_), Which::Top) => "top rail of an end",
+        (Role::EndRail(_), _) => "bottom rail of an end",
+        (Role::EndPanel(_), _) => "panel of an end",
         (Role::Bottom, _) => "bottom",
         (Role::Top, _) => "top",
         (Role::Countertop, _) => "countertop",

@@ -50,6 +50,7 @@ use crate::pipeline::Compilation;
 use crate::plans::fitting::pins;
 use crate::plans::{Hands, OneByOne, Workings};
 
+pub(crate) use buying_list::{ToBuy, to_buy};
 pub use examples::{EXAMPLES, Example, SHARED};
 pub use measuring::form as measuring_form;
 pub use reference::{reference, reference_page};
@@ -59,6 +60,7 @@ pub(crate) use emit::filters;
 use figures::Figures;
 pub(crate) use markdown::in_markdown;
 use page::{Block, Page};
+pub(crate) use words::notch_end;
 
 /// What a paper is made from.
 #[derive(Debug)]
@@ -329,10 +331,15 @@ fn page(paper: &Paper, source: &Source<'_, '_>, compiled: &Compilation, hash: &s
         work: source.work,
         figures: Figures::telling_apart(*piece.tape(), clashing.clone()),
     };
-    let source = match clashing.is_empty() || blocks.iter().any(Block::is_drawn) {
+    let source = match clashing.is_empty() {
         true => source,
         false => {
-            blocks = (paper.blocks)(&apart);
+            let drawn = std::mem::replace(&mut blocks, (paper.blocks)(&apart));
+            for (own, before) in blocks.iter_mut().zip(drawn) {
+                if before.is_drawn() {
+                    *own = before;
+                }
+            }
             &apart
         }
     };

@@ -15,9 +15,7 @@ impl SawnFrom {
         let mut all: BTreeMap<PartId, Vec<(usize, usize)>> = BTreeMap::new();
         for sheet in work.sheets().iter().flat_map(|own| &own.sheets) {
             for Laid { blank, cut, .. } in &sheet.laid {
-                for part in &blank.parts {
-                    all.entry(*part).or_default().push((sheet.number, *cut));
-                }
+                all.entry(blank.part).or_default().push((sheet.number, *cut));
             }
         }
         Self(all)
@@ -32,11 +30,10 @@ impl SawnFrom {
     pub(super) fn told(&self, parts: impl Iterator<Item = PartId>) -> String {
         let mut sheets: BTreeMap<usize, Vec<String>> = BTreeMap::new();
         for (sheet, cut) in parts.filter_map(|part| self.0.get(&part)).flatten() {
-            let cut = cut.to_string();
+            // A whole sheet, or a whole piece on hand, needs no cut.
+            let cut = if *cut == 0 { "whole".to_owned() } else { cut.to_string() };
             let cuts = sheets.entry(*sheet).or_default();
-            if cuts.last() != Some(&cut) {
-                cuts.push(cut);
-            }
+            cuts.push(cut);
         }
         let told = sheets.iter().map(|(sheet, cuts)| format!("{sheet}: {}", cuts.join(", ")));
         told.collect::<Vec<_>>().join("; ")

@@ -4,8 +4,9 @@ use std::collections::BTreeSet;
 
 use crate::cutting::Way;
 use crate::diagnostics::listed;
+use crate::measure::Scale;
 use crate::model::Stock;
-use crate::plans::sheets::{Blank, Cut, Gives, Laid, OfStock, Sawn, Tool};
+use crate::plans::sheets::{Cut, Gives, Laid, OfStock, Sawn, Tool};
 use crate::trade;
 
 use super::Source;
@@ -20,8 +21,9 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         return vec![Block::Note("Nothing is left to saw from a sheet whose size is known. The size of a whole sheet stands in its stock, as in `sheet { long 96; wide 48 }`.".to_owned())];
     }
     let mut blocks = vec![
-        Block::Note("Saw the cuts of a sheet in the order of their numbers. Every cut goes from edge to edge of the piece that it is made in, and a cut is as wide as the blade. What comes off has the figure's size: set the fence to it, or a stop beside the sled (a pencil line, where no stop reaches), or strike a line that far from the edge and clamp a straight-edge for the saw. Where one cut gives two pieces, the second is what is left behind the first. Mark every piece before it leaves the saw.".to_owned()),
-        Block::Caution("Keep the guard and riving knife on, and stand out of line with the cut. Never rip a piece that is shorter along the fence than it is wide. Two people carry and turn a whole sheet; by yourself, lay it on boards on the floor and saw it along a straight-edge. Hold up what hangs over, so that it neither tips nor pinches the blade. Wear a mask and run the dust collector.".to_owned()),
+        Block::Note(format!("Saw the cuts of a sheet in the order of their numbers. Every cut goes from edge to edge of the piece that it is made in, and the plans count {} for the blade. Caliper a cut of your saws, and enter another figure if they take more. What comes off has the figure's size: set the fence to it, or a stop beside the sled (where no stop reaches, strike the first and gauge the others from it), or strike a line that far from the edge and clamp a straight-edge for the saw. Where cuts give one piece more than there are cuts, the last one is what is left behind them.", source.figures.text(source.work.piece.shop.kerf))),
+        Block::Note("Lay the good face up on a table saw, and down under a saw that you push by hand, since the teeth tear where they come out. Across the grain of thin veneer, score the line with a knife first. Mark every piece before it leaves the saw.".to_owned()),
+        Block::Caution("Keep the guard and riving knife on, and stand out of line with the cut. Never rip a piece that is shorter along the fence than it is wide. If nobody helps you with a whole sheet, lay it on boards on the floor and make its first cuts along a straight-edge, whatever the table says, until you can handle what is left. Hold up what hangs over, so that it neither tips nor pinches the blade. Wear a mask and run the dust collector.".to_owned()),
         taken(source, &plans),
     ];
     for (own, stock) in plans {
@@ -48,6 +50,7 @@ fn taken(source: &Source<'_, '_>, plans: &[(&OfStock, &Stock)]) -> Block {
             right("sheets").strong(),
             left("on hand, sawn too"),
             left("could fewer do?"),
+            right("a sheet weighs"),
         ],
         ticks: super::page::Ticks::None,
         ..Table::default()
@@ -64,27 +67,52 @@ fn taken(source: &Source<'_, '_>, plans: &[(&OfStock, &Stock)]) -> Block {
             bought.to_string(),
             if had.is_empty() { "none".to_owned() } else { listed(&had) },
             match own.least {
-                least if least >= bought => "no: this is the least".to_owned(),
-                least => format!("no plan takes fewer than {least}"),
+                least if least >= bought => "no, this is the least".to_owned(),
+                least => format!("not known: at least {least}"),
             },
+            weighs(source, stock).unwrap_or_default(),
         ]);
     }
     Block::Table(table)
+}
+
+/// What a whole sheet weighs, and whether two people may lift it.
+fn weighs(source: &Source<'_, '_>, stock: &Stock) -> Option<String> {
+    let (sheet, gravity) = (stock.sheet?, stock.gravity?);
+    let volume = trade::volume(sheet.long, sheet.wide, stock.thickness.length);
+    let mass = trade::grams(trade::kilograms(volume, trade::density(gravity)));
+    let told = Scale::of(source.work.piece.tape()).both(mass);
+    let [two, _] = trade::team();
+    Some(if mass > two {
+        format!("{told}: slide and tip it, more than two people lift")
+    } else {
+        told
+    })
 }
 
 /// What is sawn larger, and turned.
 fn about(source: &Source<'_, '_>, own: &OfStock) -> Vec<Block> {
     let all = || own.sheets.iter().flat_map(|sheet| &sheet.laid);
     let marks = |which: &dyn Fn(&Laid) -> bool| {
-        let own: BTreeSet<String> =
-            all().filter(|laid| which(laid)).map(|laid| marks(source, &laid.blank)).collect();
+        let own: BTreeSet<String> = all()
+            .filter(|laid| which(laid))
+            .map(|laid| source.work.parts.mark(laid.blank.part).to_owned())
+            .collect();
         own.into_iter().collect::<Vec<_>>()
     };
     let later = marks(&|laid| laid.blank.later);
     let mut notes = Vec::new();
+    let unplaced: Vec<&str> =
+        own.unplaced.iter().map(|blank| source.work.parts.mark(blank.part)).collect();
+    if !unplaced.is_empty() {
+        notes.push(format!(
+            "No sheet is large enough for these, so they are in no plan: {}.",
+            unplaced.join(", ")
+        ));
+    }
     if !later.is_empty() {
         let spare = source.figures.text(trade::sheet_spare(source.work.piece.tape().unit));
-        notes.push(format!("These are sawn {spare} longer and wider than drawn where the sheet leaves that much, and are cut to size from what the case comes to, in their step of the assembly order: {}.", later.join(", ")));
+        notes.push(format!("These are sawn {spare} or more longer and wider than on the cut list where the sheet leaves that much, and are cut to size from what the case comes to, in their step of the assembly order: {}.", later.join(", ")));
     }
     notes.into_iter().map(Block::Note).collect()
 }
@@ -97,15 +125,24 @@ fn of_sheet(source: &Source<'_, '_>, stock: &Stock, own: &Sawn) -> Vec<Block> {
     let title = format!("Sheet {}: {what}, {}", own.number, size(source, own.size));
     let mut more = Vec::new();
     if own.trim.is_positive() {
-        let inside = own.size.map(|side| side - own.trim.twice());
+        let trim = source.figures.text(own.trim);
         more.push(format!(
-            "trim {} off all four edges first, which leaves {}",
-            source.figures.text(own.trim),
-            size(source, inside)
+            "first saw {trim} off one long edge along a straight-edge: the figures of the first cuts count from there"
+        ));
+        more.push(format!(
+            "before the first crosscut of a piece saw {trim} off its end; the other ends and the other long edge fall off behind the last cuts"
+        ));
+    } else {
+        more.push("its edges count as straight and square, so look whether they are, and trim them first if not".to_owned());
+    }
+    let (svg, bare) = sheet::drawing(source, own, stock);
+    let mut caption = format!("{title}: the cuts by their numbers, and the pieces by their marks");
+    if !bare.is_empty() {
+        caption.push_str(&format!(
+            "; too narrow for their marks are {}, so look for the numbers of their cuts",
+            listed(&bare)
         ));
     }
-    let caption = format!("{title}: the cuts by their numbers, and the pieces by their marks");
-    let svg = sheet::drawing(source, own, stock);
     let mut blocks = vec![
         Block::Setting {
             figure: format!("sheet {}", own.number),
@@ -135,10 +172,6 @@ fn cuts(source: &Source<'_, '_>, own: &Sawn) -> Table {
     for cut in &own.cuts {
         let (first, last) = cut.numbers;
         let gives: Vec<String> = cut.gives.iter().map(|gives| given(source, own, gives)).collect();
-        let behind = match cut.clears {
-            true => " (the rest is a strip to throw away)",
-            false => "",
-        };
         table.rows.push(vec![
             if first == last { first.to_string() } else { format!("{first}-{last}") },
             if cut.from.is_empty() {
@@ -148,7 +181,7 @@ fn cuts(source: &Source<'_, '_>, own: &Sawn) -> Table {
             },
             source.figures.mating(cut.off),
             how(cut),
-            format!("{}{behind}", gives.join(", ")),
+            gives.join(", "),
         ]);
     }
     table
@@ -171,18 +204,9 @@ fn given(source: &Source<'_, '_>, own: &Sawn, gives: &Gives) -> String {
     match gives {
         Gives::Piece(name) => format!("piece {name}"),
         Gives::Blank(index) => own.laid.get(*index).map_or_else(String::new, |laid| {
-            let marks = marks(source, &laid.blank);
-            if laid.blank.later { format!("{marks} (rough)") } else { marks }
+            let mark = source.work.parts.mark(laid.blank.part);
+            if laid.blank.later { format!("{mark} (rough)") } else { mark.to_owned() }
         }),
-    }
-}
-
-/// The marks of what comes of a blank.
-pub(super) fn marks(source: &Source<'_, '_>, blank: &Blank) -> String {
-    let marks: Vec<&str> = blank.parts.iter().map(|id| source.work.parts.mark(*id)).collect();
-    match marks.len() {
-        1 => marks.concat(),
-        _ => format!("stick of {}", marks.join(" ")),
     }
 }
 

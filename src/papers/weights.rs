@@ -1,11 +1,12 @@
 //! What is lifted, what it weighs, and whether it stands.
 
+use std::collections::BTreeMap;
+
 use crate::diagnostics::listed;
 use crate::measure::{Exact, Length, Mass, Scale, Tape, Unit};
-use crate::model::{Opening, Piece};
+use crate::model::{Opening, OpeningKind, Piece};
 use crate::parts::Cuboid;
 use crate::plans::Workings;
-use crate::plans::tipping::What;
 use crate::plans::weights::{Body, Lifted, Weights, name};
 use crate::trade::{self, Carry};
 
@@ -128,10 +129,26 @@ fn basis(source: &Source<'_, '_>) -> String {
         more if more < 0.0 => format!("they weigh about {:.0} % more", -more),
         less => format!("they weigh about {less:.0} % less"),
     };
-    format!(
-        "These weights are for the wood only, from the volume of every part. Solid wood and sheets are all taken at {} % moisture, for which the specific gravities are published (Wood Handbook, Tables 5-3b and 12-1). At the {moisture:.1}{mark} % that the wood is milled at, {beside}.",
-        trade::BASIS
-    )
+    let basis = trade::BASIS;
+    let mut text = format!(
+        "These weights are for the wood only, from the volume of every part. Solid wood and sheets are all taken at {basis} % moisture, as most specific gravities are published (Wood Handbook, Tables 5-3b and 12-1). At the {moisture:.1}{mark} % that the wood is milled at, {beside}."
+    );
+    // Whoever lifts it must know which gravity stands on no table.
+    let mut other: BTreeMap<&str, Vec<&str>> = BTreeMap::new();
+    for stock in source.work.piece.stocks.iter().filter(|stock| stock.is_solid()) {
+        let wood = stock.species.as_deref().and_then(trade::species_named);
+        let own = wood.filter(|wood| stock.gravity == Some(wood.wood.gravity) && !wood.is_usual());
+        if let Some(wood) = own {
+            let names = other.entry(wood.gravity_from()).or_default();
+            if !names.contains(&wood.name) {
+                names.push(wood.name);
+            }
+        }
+    }
+    for (from, names) in other {
+        text.push_str(&format!(" The gravity of {} is {from}.", listed(&names)));
+    }
+    text
 }
 
 /// Everything that is lifted, kind by kind, and what it comes to.
@@ -295,7 +312,6 @@ fn tips(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>) {
     let piece = source.work.piece;
     let scale = Scale::of(piece.tape());
     let plans = source.work.tipping();
-    let open = |what| matches!(what, What::Drawers(_) | What::Doors(_));
     let mut table = Table {
         columns: vec![
             left("case").strong(),
@@ -308,7 +324,7 @@ fn tips(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>) {
         ..Table::default()
     };
     let mut tips = Vec::new();
-    for plan in plans.iter().filter(|plan| plan.pulls.iter().any(|pull| open(pull.what))) {
+    for plan in plans.iter().filter(|plan| plan.opens()) {
         let cases: Vec<&str> = plan
             .cases
             .iter()
@@ -345,7 +361,19 @@ fn tips(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>) {
         true => " Cases that are fixed to each other tip as one.",
         false => "",
     };
-    blocks.push(Block::Note(format!("Every drawer is full and out by its whole slide, every door is open 90 degrees, and the case is empty and stands alone.{joined} A child on an open drawer is not counted.")));
+    let openings = || piece.cases.iter().flat_map(|case| &case.openings);
+    let doors = openings().any(Opening::is_door);
+    let drawers = openings().any(|own| matches!(own.kind, OpeningKind::Drawer { .. }));
+    let mut open = Vec::new();
+    open.extend(drawers.then_some("every drawer is full and out by its whole slide"));
+    open.extend(doors.then_some("every door is open 90 degrees"));
+    open.push("the case is empty and stands alone");
+    let child = if drawers { " A child on an open drawer is not counted." } else { "" };
+    let mut open = listed(&open);
+    if let Some(first) = open.get_mut(..1) {
+        first.make_ascii_uppercase();
+    }
+    blocks.push(Block::Note(format!("{open}.{joined}{child}")));
     blocks.push(Block::Table(table));
     let names = listed(&tips);
     let several = tips.len() > 1 || plans.iter().any(|plan| plan.tips() && plan.cases.len() > 1);
@@ -353,7 +381,11 @@ fn tips(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>) {
     let them = if several { "them" } else { "it" };
     blocks.extend(match (tips.is_empty(), piece.site.fixed) {
         (true, _) => None,
-        (false, true) => Some(Block::Caution(format!("{names} can tip if {it} {is} opened before {it} {is} screwed to the wall. Put the doors and drawers in after the screws hold."))),
+        (false, true) => Some(Block::Caution(format!("{names} can tip if {it} {is} opened before {it} {is} screwed to the wall. Put the {} in after the screws hold.", match (doors, drawers) {
+            (true, true) => "doors and drawers",
+            (true, false) => "doors",
+            (false, _) => "drawers",
+        }))),
         (false, false) => Some(Block::Caution(format!("{names} can tip, and nothing fixes {them} to the wall yet. Screw {them} to the wall."))),
     });
 }

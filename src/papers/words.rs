@@ -326,7 +326,7 @@ fn housed(part: &Part, channel: &Feature, parts: &Parts) -> Vec<String> {
 
 /// The end that a notch counts from, and how far it lies from it: the end it is
 /// cut into or lies alike at both of, else the marked one.
-fn notch_end(part: &Part, notch: &Feature) -> (Face, Length) {
+pub(crate) fn notch_end(part: &Part, notch: &Feature) -> (Face, Length) {
     let far = part.length.length - notch.u.1;
     let mirrored = |other: &Feature| {
         let place = (part.length.length - other.u.1, part.length.length - other.u.0);

@@ -42,7 +42,7 @@ pub fn clashes(parts: &Parts) -> (Vec<Clash>, usize) {
                     continue;
                 }
                 shared += 1;
-                if makes_way(first, two) || makes_way(second, one) {
+                if makes_way(first, two) || makes_way(second, one) || pass(first, second) {
                     continue;
                 }
                 let joined = shaped.contains(&((*a).min(*b), (*a).max(*b)));
@@ -82,6 +82,34 @@ fn shaped_joints(parts: &Parts) -> BTreeSet<(PartId, PartId)> {
 fn makes_way(host: &Part, guest: &Cuboid) -> bool {
     let cut = host.features.iter().filter(|f| f.is_channel() || f.kind == FeatureKind::Notch);
     host.makes_way(guest, cut)
+}
+
+/// True where two parts with tenons share the space round them, and no wood: one tenon
+/// passes the other in the post that takes both.
+fn pass(first: &Part, second: &Part) -> bool {
+    let is_tenoned = |part: &Part| part.features.iter().any(|f| f.kind == FeatureKind::Tenon);
+    if !is_tenoned(first) || !is_tenoned(second) {
+        return false;
+    }
+    let others = wood(second);
+    !wood(first).iter().any(|own| others.iter().any(|other| own.overlaps(other)))
+}
+
+/// The wood of a part with tenons: between its shoulders, and each tenon.
+fn wood(part: &Part) -> Vec<Cuboid> {
+    let along = part.placement.length;
+    let mut body = part.cuboid();
+    let mut all = Vec::new();
+    for tenon in part.features.iter().filter(|f| f.kind == FeatureKind::Tenon) {
+        let own = part.hollow(tenon, tenon.v);
+        match tenon.face.is_start() {
+            true => body.from.set(along, own.to.along(along)),
+            false => body.to.set(along, own.from.along(along)),
+        }
+        all.push(own);
+    }
+    all.push(body);
+    all
 }
 
 /// True where a part is shaped at the edge or end that goes into the other, no

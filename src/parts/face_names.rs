@@ -51,6 +51,9 @@ impl Part {
     #[must_use]
     pub fn face_name(&self, face: Face) -> String {
         let (direction, start) = (self.placement.direction(face), face.is_start());
+        if let Role::Post(side) = self.role {
+            return self.post_face_name(side, face);
+        }
         let place = match (direction, start) {
             (Direction::Y, true) if face.is_broad() => return "underside".to_owned(),
             _ => self.placement.side(face),
@@ -63,6 +66,16 @@ impl Part {
             Names::Place | Names::Closes(..) | Names::Edges(_) => place,
         };
         format!("{word} {}", face.noun())
+    }
+
+    /// A post has four faces alike, and two ends.
+    fn post_face_name(&self, side: Side, face: Face) -> String {
+        match self.placement.direction(face) {
+            Direction::X if face == self.side_edge(side.other()) => "inside face".to_owned(),
+            Direction::X => "outside face".to_owned(),
+            Direction::Z => format!("{} face", self.placement.side(face)),
+            Direction::Y => format!("{} end", self.placement.side(face)),
+        }
     }
 
     /// The broad face that looks into the case or the drawer box, of a part that
@@ -106,7 +119,7 @@ impl Part {
         let looks = |direction, start| self.placement.face(direction, start);
         let closes = |side| Names::Closes(looks(Direction::X, side == Side::Right), "outside");
         match self.role {
-            Role::End(side) => closes(side),
+            Role::End(side) | Role::EndRail(side) | Role::EndPanel(side) => closes(side),
             Role::Cover if self.which == Which::Back => {
                 Names::Closes(looks(Direction::Z, true), "outside")
             }
@@ -128,7 +141,8 @@ impl Part {
                 }
             }
             Role::Slab => self.leaf_edges().map_or(Names::Place, Names::Edges),
-            Role::Bottom
+            Role::Post(_)
+            | Role::Bottom
             | Role::Top
             | Role::Countertop
             | Role::Stretcher

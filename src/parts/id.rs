@@ -11,6 +11,12 @@ pub struct PartId(pub usize);
 pub enum Role {
     /// An end of the case.
     End(Side),
+    /// A corner post at this side, at the front or at the back.
+    Post(Side),
+    /// A rail of the paneled end at this side.
+    EndRail(Side),
+    /// The panel of the end at this side.
+    EndPanel(Side),
     /// The bottom.
     Bottom,
     /// A whole top.
@@ -93,6 +99,15 @@ impl Role {
     #[must_use]
     pub fn is_of_runs(self) -> bool {
         matches!(self, Self::Guide | Self::Kicker | Self::Runner | Self::Stop)
+    }
+
+    /// The side of the paneled end that it is a part of.
+    #[must_use]
+    pub fn end_side(self) -> Option<Side> {
+        match self {
+            Self::Post(side) | Self::EndRail(side) | Self::EndPanel(side) => Some(side),
+            _ => None,
+        }
     }
 
     /// True for a part of a web frame.

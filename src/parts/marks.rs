@@ -46,6 +46,18 @@ impl Part {
         let inner = |side: Side| self.side_edge(side.other());
         match self.role {
             Role::End(_) => Marks { side: self.inside(), ..marks(left, front, bottom) },
+            // What stands on the floor may be trimmed there; the rails at the top are flush
+            // with all four.
+            Role::Post(side) => {
+                let away = to(Direction::Z, self.which == Which::Front);
+                marks(away, inner(side), top)
+            }
+            // They are flush with the posts on the inside, and the panel lies in the edge.
+            Role::EndRail(_) if self.which == Which::Top => {
+                Marks { side: self.inside(), ..marks(left, bottom, front) }
+            }
+            Role::EndRail(_) => Marks { side: self.inside(), ..marks(left, top, front) },
+            Role::EndPanel(_) => marks(self.inside().map_or(left, Face::opposite), front, bottom),
             Role::Partition => marks(left, front, bottom),
             // A whole top lies between the ends, flush with their front edges, and
             // is marked like the bottom below it.

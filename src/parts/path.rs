@@ -129,6 +129,10 @@ fn behind(member: &Member, role: Role) -> Option<&'static str> {
 fn word(role: Role, which: Which) -> String {
     let (before, noun) = match (role, which) {
         (Role::End(side), _) => (side.word(), "end"),
+        (Role::Post(side), _) => (side.word(), "post"),
+        (Role::EndRail(side), Which::Top) => return format!("{}-end-top-rail", side.word()),
+        (Role::EndRail(side), _) => return format!("{}-end-bottom-rail", side.word()),
+        (Role::EndPanel(side), _) => return format!("{}-end-panel", side.word()),
         (Role::Bottom, _) => ("", "bottom"),
         (Role::Top, _) => ("", "top"),
         (Role::Countertop, _) => ("", "countertop"),

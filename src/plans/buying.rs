@@ -8,12 +8,15 @@ use crate::trade;
 use super::Workings;
 use super::edging;
 use super::hardware::{self, Count, Kind};
+use super::ledger::State;
 
 /// How much is bought of something.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Amount {
     /// Whole sheets of this size.
     Sheets(i64, [Length; 2]),
+    /// Sheets of a size that is not known.
+    Unplanned,
     /// Pieces.
     Pieces(i64),
     /// Pairs.
@@ -33,8 +36,13 @@ pub struct Bought {
     pub what: What,
     /// How much of it.
     pub amount: Amount,
+    /// How thick a stock is sold.
+    pub thick: Length,
     /// What one costs.
     pub price: Option<Rate>,
+    /// The longest and the widest of its rough pieces, where nothing is known of the boards
+    /// that there are.
+    pub largest: Option<[Length; 2]>,
 }
 
 /// What is bought.
@@ -47,29 +55,50 @@ pub enum What {
 }
 
 impl Bought {
-    /// What it comes to, where its price says so: an amount in the currency of the job.
+    /// What it comes to, where its price is for what is bought: an amount in the currency of
+    /// the job.
     #[must_use]
     pub fn comes_to(&self) -> Option<Exact> {
         let rate = self.price?;
-        let many = match (&self.amount, rate.per) {
-            (Amount::Sheets(count, _), "sheet" | "each")
-            | (Amount::Pieces(count), "each")
-            | (Amount::Pairs(count), "pair")
-            | (Amount::BoardFeet(count), "board-foot") => Exact::int(*count),
-            (Amount::Sheets(count, [long, wide]), "m2") => {
-                let meters = |side: &Length| *side / Length::mm(1000);
-                Exact::int(*count) * meters(long) * meters(wide)
-            }
-            (Amount::Pairs(count), "each") => Exact::int(count * 2),
+        let many = match &self.amount {
+            Amount::Sheets(count, sides) => self.sheets(*count, *sides, rate.per)?,
+            Amount::Pieces(count) if rate.per == "each" => Exact::int(*count),
             // A pair is not sold by halves.
-            (Amount::Pieces(count), "pair") => Exact::int((count + 1) / 2),
-            (Amount::CubicMeters(count), "m3") => Exact::ratio(*count, 100),
-            // A board foot is 1/12 of a cubic foot, of 0.3048 m.
-            (Amount::BoardFeet(count), "m3") => Exact::int(*count) * board_foot(),
-            (Amount::CubicMeters(count), "board-foot") => Exact::ratio(*count, 100) / board_foot(),
-            _ => return None,
+            Amount::Pieces(count) if rate.per == "pair" => Exact::int((count + 1) / 2),
+            Amount::Pairs(count) if rate.per == "pair" => Exact::int(*count),
+            Amount::Pairs(count) if rate.per == "each" => Exact::int(count * 2),
+            Amount::BoardFeet(count) => self.lumber(Exact::int(*count) * board_foot(), rate.per)?,
+            Amount::CubicMeters(count) => self.lumber(Exact::ratio(*count, 100), rate.per)?,
+            Amount::Pieces(_) | Amount::Pairs(_) | Amount::Roll(_) | Amount::Unplanned => {
+                return None;
+            }
         };
         Some(rate.price.0 * many)
+    }
+
+    /// So many sheets in what they are sold by.
+    fn sheets(&self, count: i64, sides: [Length; 2], per: &str) -> Option<Exact> {
+        let [long, wide, thick] =
+            [sides[0], sides[1], self.thick].map(|side| side / Length::mm(1000));
+        let one = match per {
+            "sheet" | "each" => Exact::ONE,
+            "m2" => long * wide,
+            "m3" => long * wide * thick,
+            "board-foot" => long * wide * thick / board_foot(),
+            _ => return None,
+        };
+        Some(one * Exact::int(count))
+    }
+
+    /// So many cubic meters of boards in what they are sold by.
+    fn lumber(&self, meters: Exact, per: &str) -> Option<Exact> {
+        let thick = self.thick / Length::mm(1000);
+        match per {
+            "m3" => Some(meters),
+            "board-foot" => Some(meters / board_foot()),
+            "m2" if thick.is_positive() => Some(meters / thick),
+            _ => None,
+        }
     }
 }
 
@@ -90,19 +119,47 @@ pub fn list(work: &Workings<'_>) -> Vec<Bought> {
             continue;
         };
         let amount = Amount::Sheets(own.bought(), [sheet.long, sheet.wide]);
-        all.push(Bought { what: What::Stock(own.stock), amount, price: stock.price });
+        all.push(Bought {
+            what: What::Stock(own.stock),
+            amount,
+            price: stock.price,
+            thick: stock.nominal,
+            largest: None,
+        });
+    }
+    for (index, stock) in piece.stocks.iter().enumerate() {
+        let (id, is_sheet) = (StockId(index), !stock.is_solid() && !stock.is_banding());
+        let is_left = |(part, own): (PartId, &Part)| own.stock == id && is_left(work, part);
+        if is_sheet && stock.sheet.is_none() && work.parts.iter().any(is_left) {
+            let (amount, price) = (Amount::Unplanned, stock.price);
+            let what = What::Stock(id);
+            all.push(Bought { what, amount, price, thick: stock.nominal, largest: None });
+        }
     }
     for (index, stock) in piece.stocks.iter().enumerate().filter(|(_, own)| own.is_solid()) {
         let id = StockId(index);
-        if let Some(amount) = boards(work, id, stock) {
-            all.push(Bought { what: What::Stock(id), amount, price: stock.price });
+        if let Some((amount, largest)) = boards(work, id, stock) {
+            let largest = stock.boards.is_none().then_some(largest);
+            all.push(Bought {
+                what: What::Stock(id),
+                amount,
+                price: stock.price,
+                thick: stock.nominal,
+                largest,
+            });
         }
     }
     let unit = piece.tape().unit;
     for own in edging::bought(piece, work.parts) {
         let Some(stock) = stock(own.stock).filter(|stock| stock.is_banding()) else { continue };
         let amount = Amount::Roll(own.roll(unit));
-        all.push(Bought { what: What::Stock(own.stock), amount, price: stock.price });
+        all.push(Bought {
+            what: What::Stock(own.stock),
+            amount,
+            price: stock.price,
+            thick: stock.nominal,
+            largest: None,
+        });
     }
     for Count { kind, number } in hardware::count(piece) {
         let count = i64::from(number);
@@ -114,33 +171,48 @@ pub fn list(work: &Workings<'_>) -> Vec<Bought> {
             }
             Kind::Pull(id) => (Amount::Pieces(count), piece.pull(id).and_then(|own| own.price)),
         };
-        all.push(Bought { what: What::Hardware(kind), amount, price });
+        all.push(Bought {
+            what: What::Hardware(kind),
+            amount,
+            price,
+            thick: Length::ZERO,
+            largest: None,
+        });
     }
     all
 }
 
+/// True for a part that is still to be cut.
+fn is_left(work: &Workings<'_>, part: PartId) -> bool {
+    !matches!(work.ledger().state(part), State::Cut(_))
+}
+
 /// What there is to buy of a stock of boards, with what is lost on it.
-fn boards(work: &Workings<'_>, id: StockId, stock: &Stock) -> Option<Amount> {
-    let is_left = |part: PartId| !matches!(work.ledger().state(part), super::ledger::State::Cut(_));
+fn boards(work: &Workings<'_>, id: StockId, stock: &Stock) -> Option<(Amount, [Length; 2])> {
     let own: Vec<(PartId, &Part)> =
-        work.parts.iter().filter(|(part, own)| own.stock == id && is_left(*part)).collect();
+        work.parts.iter().filter(|(part, own)| own.stock == id && is_left(work, *part)).collect();
     let mut pieces = work.sticks().pieces(work, stock.nominal, &own);
     let lips = edging::bought(work.piece, work.parts);
     for lip in lips.iter().filter(|lip| lip.stock == id) {
         pieces.extend(lip.boards(work.piece, stock.nominal));
     }
-    if pieces.is_empty() {
-        return None;
-    }
+    let longest = pieces.iter().map(|(_, _, long)| *long).max()?;
+    let widest = pieces.iter().map(|(_, wide, _)| *wide).max()?;
     let with_waste = |net: f64| net * (100 + trade::BOARD_WASTE) as f64 / 100.0;
-    Some(match work.piece.tape().unit {
+    let amount = match work.piece.tape().unit {
         Unit::Inch | Unit::Foot => {
             let net = pieces.into_iter().map(trade::board_feet).sum();
-            Amount::BoardFeet(with_waste(net).ceil() as i64)
+            Amount::BoardFeet(up(with_waste(net)))
         }
         Unit::Millimetre | Unit::Centimetre | Unit::Metre => {
             let net: f64 = pieces.into_iter().map(trade::cubic_metres).sum();
-            Amount::CubicMeters((with_waste(net) * 100.0).ceil() as i64)
+            Amount::CubicMeters(up(with_waste(net) * 100.0))
         }
-    })
+    };
+    Some((amount, [longest, widest]))
+}
+
+/// The next whole number, of which a sum of fractions may miss the last bit.
+fn up(sum: f64) -> i64 {
+    (sum - 1e-6).ceil() as i64
 }

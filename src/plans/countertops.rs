@@ -98,7 +98,8 @@ fn one(work: &Workings<'_>, id: PartId, part: &Part, top: &OnTop) -> Option<Laid
 
 /// How far a countertop reaches past the outermost upright at a side, or the foremost one.
 fn past(top: &Part, own: &[(PartId, &Part)], side: Option<Side>) -> Option<Past> {
-    let upright = |part: &Part| matches!(part.role, Role::End(_) | Role::Stile | Role::Cover);
+    let upright =
+        |part: &Part| matches!(part.role, Role::End(_) | Role::Post(_) | Role::Stile | Role::Cover);
     let uprights = own.iter().filter(|(_, part)| upright(part));
     let reach = |part: &Part| match side {
         None => -part.extent(Direction::Z).0,

@@ -9,7 +9,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::measure::{self, Duration, Exact, Length, Tape};
+use crate::measure::{Duration, Exact, Length, Tape};
 use crate::model::{Case, CaseId, Finish, FinishId, FrontId, OpeningId, Piece};
 use crate::parts::{Assembly, Direction, FeatureKind, Part, PartId, Parts, Role};
 use crate::trade;
@@ -77,43 +77,71 @@ impl Surface {
     }
 }
 
-/// Areas in square meters to a tenth, so rounded that they come to their rounded
-/// sum: what loses most is rounded up first.
+/// Square feet in a square meter.
+const SQUARE_FEET: f64 = 1.0 / (0.3048 * 0.3048);
+
+/// Liters in a quart of the United States, and milliliters in its fluid ounce.
+const QUART: f64 = 0.946_352_946;
+const OUNCE: f64 = QUART * 1000.0 / 32.0;
+
+/// Areas as they are printed, and what they come to: each is rounded for itself, to a
+/// tenth of a square meter or to a square foot, so that the same boards have the same
+/// figure at every coat; the sum is that of the printed figures.
 #[must_use]
-pub fn tenths(areas: &[f64]) -> Vec<String> {
-    let whole = (areas.iter().sum::<f64>() * 10.0).round() as i64;
-    let mut tenths: Vec<i64> = areas.iter().map(|area| (area * 10.0).floor() as i64).collect();
-    let lost = |at: usize| (areas[at] * 10.0).fract();
-    let mut order: Vec<usize> = (0..areas.len()).collect();
-    order.sort_by(|a, b| lost(*b).total_cmp(&lost(*a)));
-    let over = whole - tenths.iter().sum::<i64>();
-    for at in order.into_iter().take(usize::try_from(over).unwrap_or(0)) {
-        tenths[at] += 1;
+pub fn added(tape: &Tape, areas: &[f64]) -> (Vec<String>, String) {
+    let parts = if tape.unit.is_metric() { 10.0 } else { SQUARE_FEET };
+    let rounded: Vec<f64> = areas.iter().map(|area| (area * parts).round()).collect();
+    let whole: f64 = rounded.iter().sum();
+    match tape.unit.is_metric() {
+        true => {
+            let text = |tenths: f64| format!("{:.1}", tenths / 10.0);
+            (rounded.iter().map(|own| text(*own)).collect(), format!("{} m2", text(whole)))
+        }
+        false => {
+            let own = rounded.iter().map(|own| format!("{own:.0}")).collect();
+            (own, format!("{whole:.0} sq ft ({:.1} m2)", areas.iter().sum::<f64>()))
+        }
     }
-    tenths.into_iter().map(|tenths| format!("{}.{}", tenths / 10, tenths % 10)).collect()
 }
 
-/// `7.5 m2`, in an inch job with square feet beside it.
+/// `7.5 m2`, in an inch job with square feet before it.
 #[must_use]
 pub fn told(tape: &Tape, square_meters: f64) -> String {
-    let square_feet = square_meters / 0.3048 / 0.3048;
-    match tape.unit {
-        measure::Unit::Inch | measure::Unit::Foot => {
-            format!("{square_meters:.1} m2 ({square_feet:.0} sq ft)")
-        }
-        measure::Unit::Millimetre | measure::Unit::Centimetre | measure::Unit::Metre => {
-            format!("{square_meters:.1} m2")
-        }
+    added(tape, &[square_meters]).1
+}
+
+/// What a liter covers, in square meters to a tenth, `9 m2`, `8.5 m2`; in an inch job what
+/// a quart covers, in square feet rounded down to tens, unless the spec says it in meters.
+#[must_use]
+pub fn covering(tape: &Tape, square_meters: Exact, is_written: bool) -> String {
+    if in_quarts(tape, is_written) {
+        let feet = square_meters.to_f64() * SQUARE_FEET * QUART;
+        return format!("{:.0} sq ft", (feet / 10.0).floor() * 10.0);
+    }
+    let tenths = (square_meters * Exact::int(10)).round();
+    match tenths % 10 {
+        0 => format!("{} m2", tenths / 10),
+        tenth => format!("{}.{tenth} m2", tenths / 10),
     }
 }
 
-/// What a liter covers, in square meters to a tenth: `9`, `8.5`.
+/// True where a coverage is told of a quart.
 #[must_use]
-pub fn covering(square_meters: Exact) -> String {
-    let tenths = (square_meters * Exact::int(10)).round();
-    match tenths % 10 {
-        0 => (tenths / 10).to_string(),
-        tenth => format!("{}.{tenth}", tenths / 10),
+pub fn in_quarts(tape: &Tape, is_written: bool) -> bool {
+    !tape.unit.is_metric() && !is_written
+}
+
+/// So many milliliters; in an inch job with fluid ounces before them, or from 1-1/2 quarts
+/// on with quarts.
+#[must_use]
+pub fn measured_out(tape: &Tape, milliliters: i64) -> String {
+    if tape.unit.is_metric() {
+        return format!("{milliliters} ml");
+    }
+    let ounces = milliliters as f64 / OUNCE;
+    match ounces > 48.0 {
+        true => format!("{:.1} quarts ({milliliters} ml)", (ounces / 3.2).ceil() / 10.0),
+        false => format!("{:.0} fl oz ({milliliters} ml)", ounces.ceil()),
     }
 }
 
@@ -137,6 +165,13 @@ pub struct Coat {
 }
 
 impl Coat {
+    /// Milliliters to have at hand, up to the next ten; what is mixed comes to it.
+    #[must_use]
+    pub fn at_hand(&self) -> Option<i64> {
+        let whole = (self.milliliters? / 10.0).ceil() as i64 * 10;
+        Some(self.each.map_or(whole, |(one, other)| (one + other) * self.lots))
+    }
+
     /// One coat of a finish. What the spec says of it goes first; else the lower
     /// figure for its kind, which never leaves a front half done.
     #[must_use]
@@ -168,11 +203,32 @@ struct Body {
 
 /// The surface of the cases with this finish, but for the parts left out.
 pub fn surface(piece: &Piece, parts: &Parts, finish: FinishId, left_out: &[PartId]) -> Surface {
-    let mut areas = Coated::ALL.map(|sort| (sort, 0.0));
-    let mut units: BTreeMap<Unit, Vec<(PartId, Body)>> = BTreeMap::new();
     let is_coated =
         |part: &Part| piece.case(part.case).is_some_and(|case: &Case| case.finish == Some(finish));
-    for (id, part) in parts.iter().filter(|(_, part)| is_coated(part)) {
+    surface_of(piece, parts, is_coated, left_out)
+}
+
+/// The square meters that are sanded when all is taken apart: the insides of cases and
+/// boxes, about half of their surface, were sanded before they were glued up.
+pub fn sanded(piece: &Piece, parts: &Parts, left_out: &[PartId]) -> f64 {
+    let surface = surface_of(piece, parts, |_| true, left_out);
+    let share = |sort: Coated| match sort {
+        Coated::Cases | Coated::Boxes => 0.5,
+        Coated::Fronts | Coated::Shelves | Coated::Countertops | Coated::Covers => 1.0,
+    };
+    surface.sorts().map(|(sort, area)| area * share(sort)).sum()
+}
+
+/// The surface of the parts that `is` picks, but for those left out.
+fn surface_of(
+    piece: &Piece,
+    parts: &Parts,
+    is: impl Fn(&Part) -> bool,
+    left_out: &[PartId],
+) -> Surface {
+    let mut areas = Coated::ALL.map(|sort| (sort, 0.0));
+    let mut units: BTreeMap<Unit, Vec<(PartId, Body)>> = BTreeMap::new();
+    for (id, part) in parts.iter().filter(|(_, part)| is(part)) {
         if let Some(body) = body(piece, id, part) {
             units.entry(body.unit).or_default().push((id, body));
         }

@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 use crate::measure::Length;
 use crate::model::JointKind;
 use crate::parts::{
-    Assembly, Cuboid, Direction, Face, Feature, FeatureKind, Joint, JointSort, Part, PartId,
+    Assembly, Cuboid, Direction, Face, Feature, FeatureKind, Joint, JointSort, Part, PartId, Role,
 };
 use crate::trade;
 
@@ -26,6 +26,9 @@ pub struct Layout {
 pub struct Stick {
     /// The board.
     pub host: PartId,
+    /// The face that the lines are struck on, of a post: boards come to several of its
+    /// faces, and it has lines for each.
+    pub face: Option<Face>,
     /// What stands against it, from its datum end on.
     pub lines: Vec<Line>,
 }
@@ -87,7 +90,7 @@ pub(super) fn plan(work: &Workings<'_>) -> Layout {
     }
     let into = |id| joints.get(&id).map_or(&[][..], Vec::as_slice);
     Layout {
-        sticks: all().filter_map(|(id, part)| stick(work, (id, part), into(id))).collect(),
+        sticks: all().flat_map(|(id, part)| sticks(work, (id, part), into(id))).collect(),
         tails: all().flat_map(|(id, part)| tails(work, (id, part), into(id))).collect(),
     }
 }
@@ -135,14 +138,39 @@ fn is_laid_out(host: &Part, lines: &[Line]) -> bool {
     }
 }
 
-/// The lines on a board from the joints that it holds.
-fn stick(work: &Workings<'_>, (id, host): (PartId, &Part), into: &[&Joint]) -> Option<Stick> {
+/// The lines on a board from the joints that it holds, on each face of a post by
+/// themselves.
+fn sticks(work: &Workings<'_>, (id, host): (PartId, &Part), into: &[&Joint]) -> Vec<Stick> {
+    let faces: Vec<Option<Face>> = match host.role {
+        Role::Post(_) => Face::ALL.into_iter().map(Some).collect(),
+        _ => vec![None],
+    };
+    faces.into_iter().filter_map(|face| stick(work, (id, host), face, into)).collect()
+}
+
+/// The face of a board that the end of another comes to.
+fn met(host: &Part, guest: &Part) -> Face {
+    let axis = guest.placement.length;
+    let middle = |part: &Part| {
+        let (from, to) = part.extent(axis);
+        from + to
+    };
+    host.placement.face(axis, middle(guest) < middle(host))
+}
+
+fn stick(
+    work: &Workings<'_>,
+    (id, host): (PartId, &Part),
+    face: Option<Face>,
+    into: &[&Joint],
+) -> Option<Stick> {
     let joints = into.iter().filter(|joint| is_struck(joint));
     let guests = joints.filter_map(|joint| Some((joint.part, work.parts.get(joint.part)?)));
     let own = guests.filter(|(_, guest)| guest.assembly == host.assembly || guest.role.is_nailer());
+    let own = own.filter(|(_, guest)| face.is_none_or(|face| met(host, guest) == face));
     let mut lines: Vec<Line> = own.filter_map(|(id, guest)| line(host, id, guest)).collect();
     lines.sort_by_key(|line| (line.along.from, line.along.to));
-    (!lines.is_empty() && is_laid_out(host, &lines)).then_some(Stick { host: id, lines })
+    (!lines.is_empty() && is_laid_out(host, &lines)).then_some(Stick { host: id, face, lines })
 }
 
 fn line(host: &Part, part: PartId, guest: &Part) -> Option<Line> {

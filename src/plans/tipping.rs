@@ -66,6 +66,12 @@ impl Tipping {
         (sum(&self.holds), sum(&self.pulls))
     }
 
+    /// True where something opens, and so may tip it.
+    #[must_use]
+    pub fn opens(&self) -> bool {
+        self.pulls.iter().any(|pull| matches!(pull.what, What::Drawers(_) | What::Doors(_)))
+    }
+
     /// True where it goes over.
     #[must_use]
     pub fn tips(&self) -> bool {

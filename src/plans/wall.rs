@@ -66,11 +66,11 @@ impl Wall {
         self.thick + self.back + self.into
     }
 
-    /// The screw that is bought for a wall with the usual lining; as long as it must
-    /// be where none is sold.
+    /// The screw that is bought for a wall with the usual lining.
     #[must_use]
     pub fn screw(&self, unit: Unit) -> Length {
         let least = self.least() + self.lining;
-        trade::shortest_sold(least, least + self.into, unit).unwrap_or(least)
+        trade::shortest_sold(least, least + self.into, unit)
+            .unwrap_or_else(|| trade::long_screw(least, unit))
     }
 }

@@ -203,6 +203,26 @@ pub struct OpeningChange {
     pub resized: Vec<Resized>,
 }
 
+/// How much of a stock there is to buy on each side.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Amounts {
+    /// The stock, as the buying list has it.
+    pub what: String,
+    /// Before: `2 sheets`; `None` where nothing of it was bought.
+    pub was: Option<String>,
+    /// After.
+    pub now: Option<String>,
+}
+
+/// What there is to buy.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
+pub struct Buying {
+    /// The stocks of which there is more or less to buy.
+    pub amounts: Vec<Amounts>,
+    /// What all that has a price comes to, in the currency of the job, where it differs.
+    pub total: Option<Pair<String>>,
+}
+
 /// So many of one thing on each side.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct Counted {
@@ -385,6 +405,8 @@ pub struct Difference {
     pub renamed: Renamed,
     /// Cases and openings.
     pub openings: Changes<OpeningChange, OpeningSize>,
+    /// What there is to buy.
+    pub buying: Buying,
     /// Hardware.
     pub hardware: Vec<Counted>,
     /// Set-ups of the router.
@@ -425,6 +447,7 @@ impl Difference {
             parts: Changes::default(),
             renamed: Renamed::default(),
             openings: Changes::default(),
+            buying: Buying::default(),
             hardware: Vec::new(),
             setups: Changes::default(),
             steps: Changes::default(),

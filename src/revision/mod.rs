@@ -4,6 +4,7 @@
 
 mod already_cut;
 mod assembly;
+mod buying;
 mod comparison;
 mod cut_part;
 mod difference;
@@ -97,6 +98,7 @@ pub fn compare_with(was: Named<'_>, now: Named<'_>, hands: &impl Hands) -> Diffe
     difference.weights = year::weights(&old, &new, &matched);
     if was.compiled.is_sound() && now.compiled.is_sound() {
         difference.compared.papers = true;
+        difference.buying = buying::compare(&old, &new);
         let both = hands
             .both(|| papers::bodies(&old, was.compiled), || papers::bodies(&new, now.compiled));
         let both = both.0.into_iter().zip(both.1);

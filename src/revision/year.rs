@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::measure::{Scale, Tape};
 use crate::model::{FrontId, Piece};
+use crate::papers;
 use crate::parts::{Key, Part};
 use crate::plans::Workings;
 use crate::plans::seasons::{Float, Gap};
@@ -117,6 +118,15 @@ pub(super) fn weights(
     let scale = Scale::of(new.piece.tape());
     let of = |side: &Workings<'_>| {
         let weighed = side.weights();
+        // As its paper prints it, where that is in the same unit.
+        let (printed, all) = papers::lifted(side);
+        let alike = Scale::of(side.piece.tape()) == scale;
+        let printed: BTreeMap<Option<Lifted>, String> = printed
+            .into_iter()
+            .map(|(lifted, text)| (Some(lifted), text))
+            .chain([(None, all)])
+            .filter(|_| alike)
+            .collect();
         let weight = |what: &'static str, path: Told, body: weights::Body| Weight {
             what,
             path,
@@ -146,6 +156,9 @@ pub(super) fn weights(
             (kind(a), &one.path).cmp(&(kind(b), &other.path))
         });
         all.push((None, weight("whole", Told::default(), weighed.whole())));
+        for (lifted, own) in &mut all {
+            own.text = printed.get(lifted).cloned().unwrap_or_else(|| own.text.clone());
+        }
         all
     };
     let mut was: BTreeMap<Option<Lifted>, Weight> = BTreeMap::new();
@@ -164,7 +177,7 @@ pub(super) fn weights(
     for (lifted, now) in of(new) {
         match was.remove(&lifted) {
             None => changes.added.push(now),
-            Some(was) if was.text == now.text => {}
+            Some(was) if was.text == now.text || was.grams == now.grams => {}
             Some(was) => changes.changed.push(WeightChange { was, now }),
         }
     }

@@ -157,6 +157,21 @@ pub fn depth_passes(diameter: Length, deep: Length) -> Vec<Length> {
     (1..=count).map(|pass| deep * Exact::ratio(pass, count)).collect()
 }
 
+/// The same passes with a light last one of 1/32 in, 1 mm, where wood tears out beside a
+/// cut across its grain (common practice, no source).
+#[must_use]
+pub fn light_last(mut passes: Vec<Length>, unit: Unit) -> Vec<Length> {
+    let light = unit.either(Length::inches(1, 32), Length::mm(1));
+    if let Some(deep) = passes.pop() {
+        let before = passes.last().copied().unwrap_or_default();
+        if before + light < deep {
+            passes.push(deep - light);
+        }
+        passes.push(deep);
+    }
+    passes
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -237,6 +252,12 @@ mod tests {
     fn no_pass_is_deeper_than_half_the_bit() {
         let passes = depth_passes(Length::inches(1, 2), Length::inches(5, 8));
         assert_eq!(passes.len(), 3);
+        let inch = |n, d| Length::inches(n, d);
+        // 1/8 deep in one pass: 3/32 first. Of 5/8 the last pass of 5/24 is not light.
+        let light = |passes| light_last(passes, Unit::Inch);
+        assert_eq!(light(vec![inch(1, 8)]), [inch(3, 32), inch(1, 8)]);
+        assert_eq!(light(vec![inch(1, 32)]), [inch(1, 32)]);
+        assert_eq!(light(vec![inch(1, 4), inch(1, 2)]), [inch(1, 4), inch(15, 32), inch(1, 2)]);
         assert_eq!(passes.last(), Some(&Length::inches(5, 8)));
         assert_eq!(depth_passes(Length::inches(1, 2), Length::inches(1, 4)).len(), 1);
     }

@@ -8,8 +8,8 @@ const POCKET_SCREWS: [((i64, i64), (i64, i64)); 6] = [
     // thickness up to, screw length, inches
     ((9, 16), (1, 1)),
     ((11, 16), (9, 8)),
-    ((13, 16), (5, 4)),
-    ((15, 16), (3, 2)),
+    ((27, 32), (5, 4)),
+    ((9, 8), (3, 2)),
     ((5, 4), (2, 1)),
     ((7, 4), (5, 2)),
 ];
@@ -26,8 +26,40 @@ pub fn pocket_screw(thickness: Length, unit: Unit) -> Option<Length> {
     POCKET_SCREWS
         .iter()
         .find(|((n, d), _)| thickness <= Length::inches(*n, *d))
-        .map(|(_, (n, d))| Length::inches(*n, *d))
-        .map(|long| unit.either(long, Length::mm(long.in_unit(Unit::Millimetre).round())))
+        .map(|(_, (n, d))| pocket_length(Length::inches(*n, *d), unit))
+}
+
+/// A pocket screw so many inches long, as it is sold.
+fn pocket_length(long: Length, unit: Unit) -> Length {
+    unit.either(long, Length::mm(long.in_unit(Unit::Millimetre).round()))
+}
+
+/// How far the point of a pocket screw `long` goes into the board that it is driven into,
+/// square to the end of its own board, which is `thick`. The screw leans 15 degrees, whose
+/// cosine is 29/30 to a thousandth. Its head sits 4/5 of the thickness from the end, and
+/// 3/5 in at least: so the point of each screw of the usual chart, in two boards of one
+/// thickness, stops about 1/8 in short of the far face (common practice, no source for the
+/// place of the head, which is what the chart and the angle leave open).
+#[must_use]
+pub fn pocket_reach(long: Length, thick: Length) -> Length {
+    let head = (thick * 4 / 5).max(Length::inches(3, 5));
+    (long - head).max(Length::ZERO) * 29 / 30
+}
+
+/// The longest pocket screw that holds a board `thick` on one `into` thick: its point
+/// stays 1/16 in short of the far face, and it is no longer than what the thickness of its
+/// own board takes. `None` where such a screw bites less than 3/8 in (common practice, no
+/// source).
+#[must_use]
+pub fn pocket_screw_into(thick: Length, into: Length, unit: Unit) -> Option<Length> {
+    let usual = pocket_screw(thick, unit)?;
+    let lengths = POCKET_SCREWS.iter().map(|(_, (n, d))| Length::inches(*n, *d));
+    lengths
+        .map(|long| pocket_length(long, unit))
+        .filter(|long| *long <= usual)
+        .filter(|long| pocket_reach(*long, thick) + Length::inches(1, 16) <= into)
+        .filter(|long| pocket_reach(*long, thick) >= Length::inches(3, 8))
+        .max()
 }
 
 /// How many pocket screws hold the end of a board this wide: two up to 3 in,
@@ -84,6 +116,14 @@ pub fn screw_sold(least: Length, most: Length, unit: Unit) -> Option<Length> {
 #[must_use]
 pub fn shortest_sold(least: Length, most: Length, unit: Unit) -> Option<Length> {
     sold(unit).find(|length| (least..=most).contains(length))
+}
+
+/// A screw longer than those that are sold everywhere: the next full half inch or 10 mm
+/// (from memory: 3-1/2 and 4 in, 100 and 120 mm).
+#[must_use]
+pub fn long_screw(least: Length, unit: Unit) -> Length {
+    let step = unit.either(Length::inches(1, 2), Length::mm(10));
+    step * (least / step).ceil()
 }
 
 /// The lengths that are sold, the shortest first.
@@ -210,6 +250,33 @@ mod tests {
         assert_eq!(pocket_screw(Length::inches(1, 4), Unit::Inch), None);
     }
 
+    /// The chart is made for two boards of one thickness: with each of its screws between
+    /// 1/16 and 3/16 in of wood stays behind the point, where a published rule asks for at
+    /// least 1/8 (trade values, pocket screws) of boards as thick as they are called.
+    #[test]
+    fn the_usual_screw_stays_in_a_board_of_the_same_thickness() {
+        for (n, d) in [(1, 2), (5, 8), (23, 32), (3, 4), (7, 8), (1, 1), (5, 4), (3, 2)] {
+            let thick = Length::inches(n, d);
+            let screw = pocket_screw(thick, Unit::Inch).expect("a screw");
+            let behind = thick - pocket_reach(screw, thick);
+            assert!(behind >= Length::inches(1, 16), "{n}/{d}");
+            assert!(behind <= Length::inches(13, 32), "{n}/{d}");
+        }
+    }
+
+    /// Worked by hand. Of 1-1/4 in a board of 3/4, 0.6 in lies before the end, and
+    /// 0.65 × 29/30 = 0.628 behind it. Of 2 in a board of 1 in, 1.2 × 29/30 = 1.16.
+    #[test]
+    fn a_pocket_screw_reaches_into_the_other_board() {
+        let inch = |n, d| Length::inches(n, d);
+        assert_eq!(pocket_reach(inch(5, 4), inch(3, 4)), inch(377, 600));
+        assert_eq!(pocket_reach(inch(2, 1), inch(1, 1)), inch(29, 25));
+        let into = |thick, into| pocket_screw_into(thick, into, Unit::Inch);
+        assert_eq!(into(inch(1, 1), inch(23, 32)), Some(inch(5, 4)));
+        assert_eq!(into(inch(23, 32), inch(15, 32)), Some(inch(1, 1)));
+        assert_eq!(into(inch(3, 4), inch(1, 4)), None);
+    }
+
     #[test]
     fn wide_boards_take_more_screws() {
         assert_eq!(pocket_count(Length::inches(1, 1)), 1);
@@ -237,6 +304,9 @@ mod tests {
         assert_eq!(screw_sold(inch(17, 16), inch(35, 32), Unit::Inch), None);
         let metric = |a, b| screw_sold(Length::mm(a), Length::mm(b), Unit::Millimetre);
         assert_eq!(metric(25, 28), Some(Length::mm(25)));
+        // A nailer of 13/16, a back of 7/32, 1/2 of wallboard, and 1-1/2 of stud: 3-1/32.
+        assert_eq!(long_screw(inch(97, 32), Unit::Inch), inch(7, 2));
+        assert_eq!(long_screw(Length::mm(93), Unit::Millimetre), Length::mm(100));
     }
 
     #[test]

@@ -24,8 +24,12 @@ pub struct FinishGood {
     pub sanding: Sanding,
     /// The grit that a dry coat is rubbed down with before the next.
     pub between: Option<u32>,
+    /// How many minutes a coat dries where the spec says nothing.
+    pub dries: u32,
     /// What its rags do.
     pub rags: Rags,
+    /// True for what is thinned with water alone: its vapor does not burn.
+    pub is_watery: bool,
 }
 
 /// What rags with a finish do that lie in a heap. What dries by taking up oxygen heats up
@@ -82,8 +86,13 @@ const RUB_DOWN: Option<u32> = Some(320);
 
 /// The kinds of finish. Common practice, from label values. Hardwax oil of one
 /// part: dust dry after 6 to 12 h, the next coat after 8 to 24 h; recoating of
-/// oil polyurethane after 4 to 24 h (published trade pages). Dust dry of the
-/// others: from memory.
+/// oil polyurethane after 4 to 24 h (published trade pages). Film finishes thinned with
+/// water: the next coat after 2 to 3 h, hard after 5 to 7 days, 400 to 500 square feet a
+/// gallon (charts of floor finishes). Lacquer thinned with its own thinner: 7 days to its
+/// full hardness and 270 to 300 square feet a gallon sprayed (published data sheets of
+/// nitrocellulose lacquers); between coats from memory. Drying oil: 400 square feet a
+/// gallon (a published label of tung oil thinned by half); its upper figure from memory. Wax
+/// is sold by weight, and no figure for it was found. Dust dry of the others: from memory.
 pub const FINISHES: &[FinishGood] = &[
     FinishGood {
         name: "hardwax-oil",
@@ -94,18 +103,22 @@ pub const FINISHES: &[FinishGood] = &[
         cured: Some([7, 14]),
         sanding: Sanding::SoaksIn,
         between: None,
+        dries: 24 * 60,
         rags: Rags::Heat,
+        is_watery: false,
     },
     FinishGood {
         name: "oil",
-        covers: (0, 0),
+        covers: (9, 15),
         dust_dry: "12 to 24 h",
         recoat: "24 h",
         between_coats: (4 * 60, 72 * 60),
         cured: Some([30, 30]),
         sanding: Sanding::SoaksIn,
         between: None,
+        dries: 24 * 60,
         rags: Rags::Heat,
+        is_watery: false,
     },
     FinishGood {
         name: "varnish",
@@ -116,18 +129,35 @@ pub const FINISHES: &[FinishGood] = &[
         cured: Some([30, 30]),
         sanding: Sanding::LiesOn,
         between: RUB_DOWN,
+        dries: 24 * 60,
         rags: Rags::HeatWhereOily,
+        is_watery: false,
     },
     FinishGood {
         name: "lacquer",
         covers: (6, 10),
         dust_dry: "10 to 30 min",
-        recoat: "2 to 3 h",
+        recoat: "1/2 to 2 h",
         between_coats: (20, 24 * 60),
+        cured: Some([7, 7]),
+        sanding: Sanding::LiesOn,
+        between: RUB_DOWN,
+        dries: 2 * 60,
+        rags: Rags::StayCold,
+        is_watery: false,
+    },
+    FinishGood {
+        name: "water-lacquer",
+        covers: (9, 12),
+        dust_dry: "20 to 30 min",
+        recoat: "2 to 3 h",
+        between_coats: (60, 24 * 60),
         cured: Some([5, 7]),
         sanding: Sanding::LiesOn,
         between: RUB_DOWN,
+        dries: 3 * 60,
         rags: Rags::StayCold,
+        is_watery: true,
     },
     FinishGood {
         name: "wax",
@@ -138,7 +168,9 @@ pub const FINISHES: &[FinishGood] = &[
         cured: None,
         sanding: Sanding::SoaksIn,
         between: None,
+        dries: 24 * 60,
         rags: Rags::StayCold,
+        is_watery: false,
     },
     FinishGood {
         name: "paint",
@@ -149,7 +181,9 @@ pub const FINISHES: &[FinishGood] = &[
         cured: Some([7, 30]),
         sanding: Sanding::LiesOn,
         between: RUB_DOWN,
+        dries: 24 * 60,
         rags: Rags::HeatWhereOily,
+        is_watery: false,
     },
 ];
 
@@ -216,5 +250,26 @@ mod tests {
         assert_eq!(mixed(1.0, (Exact::int(10), Exact::ONE)), (50, 5));
         assert_eq!(finish_needed(6.0, Exact::ZERO), None);
         assert_eq!(coating_time(6.0), Duration(Exact::int(75)));
+    }
+
+    /// 1 square foot a gallon is 0.02454 m2 a liter: 400 are 9.8, 500 are 12.3. What is
+    /// counted with never covers more than a label says.
+    #[test]
+    fn what_a_liter_covers_is_what_labels_say_of_a_gallon() {
+        let feet = |per_gallon: f64| per_gallon * 0.024_54;
+        for (name, from, to) in
+            [("oil", 400.0, 620.0), ("water-lacquer", 400.0, 500.0), ("lacquer", 250.0, 410.0)]
+        {
+            let (least, most) = finish_named(name).expect("it").covers;
+            assert!(
+                f64::from(least) <= feet(from) && feet(from) < f64::from(least) + 1.0,
+                "{name}"
+            );
+            assert!(f64::from(most) <= feet(to) && feet(to) < f64::from(most) + 1.0, "{name}");
+        }
+        for good in FINISHES {
+            let (least, most) = good.between_coats;
+            assert!(least <= good.dries && good.dries <= most, "{}", good.name);
+        }
     }
 }

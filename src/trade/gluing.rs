@@ -32,6 +32,13 @@ pub fn spreading_flat(joints: u32, long: Length) -> Duration {
     spreading(joints, long.half())
 }
 
+/// How long it takes to tighten so many clamps that were set to their width, with their
+/// cauls, in the dry run: 10 s each (common practice, no source).
+#[must_use]
+pub fn clamping(clamps: u32) -> Duration {
+    Duration(Exact::ratio(i64::from(clamps), 6))
+}
+
 /// How long it takes to drive so many screws while glue is open, the board held where it
 /// belongs: a quarter of a minute each (common practice, no source).
 #[must_use]

@@ -24,6 +24,13 @@ pub fn set_in(wide: Length, mark: Length) -> Length {
     if third < lasting_wall() { Length::ZERO } else { third }
 }
 
+/// The shortest tenon that carries a rail of furniture: 1/2 in, 12 mm (common practice,
+/// no source).
+#[must_use]
+pub fn least_tenon(unit: Unit) -> Length {
+    unit.either(Length::inches(1, 2), Length::mm(12))
+}
+
 /// How far a dowel goes into a board that is `there` thick along it: three times
 /// its diameter (common practice, as read in two shop magazines), but not so far
 /// that less than [`behind_mortise`] stays behind its hole, which is deeper by

@@ -45,7 +45,7 @@ fn species() -> Listing {
         title: "Woods",
         head: vec!["name", "gravity", "radial", "tangential", "stiffness", ""],
         rows: SPECIES.iter().map(row).collect(),
-        source: "Wood Handbook (USDA Forest Products Laboratory, FPL-GTR-190, 2010). Specific gravity and modulus of elasticity (million psi) at 12 % moisture are from Table 5-3b. The change of size for each point of moisture, across the rings (radial) and along them (tangential), is from Table 13-5. European woods are from BRE, Movement of timbers (Technical Note 38). A figure with * is from memory and has not been compared with its source yet.",
+        source: "Wood Handbook (USDA Forest Products Laboratory, FPL-GTR-190, 2010). Specific gravity and modulus of elasticity (million psi) at 12 % moisture are from Table 5-3b. Those of mahogany and teak are from Table 5-5b, where the gravity is for green wood; here it is brought to 12 %. The change of size for each point of moisture, across the rings (radial) and along them (tangential), is from Table 13-5. The changes of European woods are from BRE, Movement of timbers (Technical Note 38). A figure with * is from memory and has not been compared with its source yet.",
         own: "species pear { gravity 0.69; shrinks { radial 3.9%; tangential 11.3% }; stiffness 7.8 GPa }",
     }
 }

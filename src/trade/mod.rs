@@ -37,26 +37,29 @@ pub use clothes::{
     pole_stiffness, rail_from_back, rail_play, tube_stiffness,
 };
 pub use cutter::{
-    depth_passes, flute_arc, flute_area, flute_lines, flute_width, mating, rabbet_overhang,
-    rim_speed, speed_limit, stroke_overlap, usual_bit, usual_rabbet_bit, widest_by_hand,
+    depth_passes, flute_arc, flute_area, flute_lines, flute_width, light_last, mating,
+    rabbet_overhang, rim_speed, speed_limit, stroke_overlap, usual_bit, usual_rabbet_bit,
+    widest_by_hand,
 };
 pub use driver::{
     Axis as DriverAxis, Block, ScrewWay, block, block_round, blocks_meet, screwed_through,
 };
 pub use fasteners::{
-    base_block, floor_blocks, front_bite, into_face, pocket_count, pocket_places, pocket_screw,
-    pocket_width, screw_sold, screws_along, short_of_face, shortest_sold, thin_bite,
+    base_block, floor_blocks, front_bite, into_face, long_screw, pocket_count, pocket_places,
+    pocket_reach, pocket_screw, pocket_screw_into, pocket_width, screw_sold, screws_along,
+    short_of_face, shortest_sold, thin_bite,
 };
 pub use finishes::{
     COAT_READY, FINISH_WASTE, FINISHES, FinishGood, Rags, Sanding, brushing_time, coating_time,
     finish_named, finish_needed, mixed,
 };
 pub use gluing::{
-    Staves, driving, joint_clamps, panel_clamps, shaving, spreading, spreading_flat, staves,
+    Staves, clamping, driving, joint_clamps, panel_clamps, shaving, spreading, spreading_flat,
+    staves,
 };
 pub use joints::{
     behind_mortise, dovetail_slope, dowel_reach, finger_room, is_hard, least_between_grooves,
-    least_panel, set_in, tails, tall_door,
+    least_panel, least_tenon, set_in, tails, tall_door,
 };
 pub use listing::{LISTINGS, Listing};
 pub use lumber::{is_in_quarters, planes_to, planing_loss, quarters, rough_boards, rough_for};
@@ -81,9 +84,9 @@ pub use sheets::{SHEETS, SheetGood, narrowest_kept, sheet_named, sheet_spare};
 pub use shims::{Shims, least_gap, shim_stack, widest_gap};
 pub use slips::{meant, thickness_off};
 pub use small_work::{
-    carried_beside, farthest_fence, largest_on_table, lasting_wall, least_wall, longest_stick,
-    narrowest_ripped, narrowest_routed, shortest_planed, shortest_ripped, shortest_routed,
-    strip_width, thinnest_planed,
+    carried_beside, chips_wall, farthest_fence, largest_on_table, lasting_wall, least_wall,
+    longest_on_sled, longest_stick, narrowest_ripped, narrowest_routed, shortest_planed,
+    shortest_ripped, shortest_routed, strip_width, thinnest_planed,
 };
 pub use species::{SPECIES, Species, Wood, species_named};
 pub use square::{
@@ -100,5 +103,5 @@ pub use weight::{
 pub use wooden::{
     above_box, back_below_sides, behind_box, below_bottom, bottom_past_back, guides_open,
     least_behind_groove, shortest_stop, stop_high, stop_long, stop_wide, strip_wide,
-    thinnest_strip, web_gap_spare,
+    thinnest_guide, thinnest_strip, web_gap_spare,
 };

@@ -51,11 +51,11 @@ pub fn sheet_named(name: &str) -> Option<&'static SheetGood> {
     SHEETS.iter().find(|sheet| sheet.name == name)
 }
 
-/// The narrowest leftover of a sheet that is worth keeping: 3 in or 75 mm (common practice,
+/// The narrowest leftover of a sheet that is worth keeping: 2 in or 50 mm (common practice,
 /// no source).
 #[must_use]
 pub fn narrowest_kept(unit: Unit) -> Length {
-    unit.either(Length::inches(3, 1), Length::mm(75))
+    unit.either(Length::inches(2, 1), Length::mm(50))
 }
 
 /// How much longer and wider a piece is sawn that is cut to its size later: 1/4 in or 6 mm

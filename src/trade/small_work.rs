@@ -16,6 +16,13 @@ pub fn lasting_wall() -> Length {
     Length::inches(3, 16)
 }
 
+/// The wall between two cuts back to back that lasts in particleboard, whose chips hold far
+/// less than wood or plies: 5/16 in (common practice, no source).
+#[must_use]
+pub fn chips_wall() -> Length {
+    Length::inches(5, 16)
+}
+
 /// The shortest board to plane or joint by itself: 12 in, or 300 mm where the
 /// shop counts in millimetres (common practice, no source; a planer's rollers
 /// must always hold one end, its book may ask for more).
@@ -51,6 +58,13 @@ pub fn narrowest_ripped(unit: Unit) -> Length {
 #[must_use]
 pub fn shortest_ripped(unit: Unit) -> Length {
     unit.either(Length::inches(12, 1), Length::mm(300))
+}
+
+/// The longest piece that one person crosscuts on a sled: 5 ft or 1500 mm (common practice,
+/// no source; what is longer hangs over and tips).
+#[must_use]
+pub fn longest_on_sled(unit: Unit) -> Length {
+    unit.either(Length::inches(60, 1), Length::mm(1500))
 }
 
 /// The shortest piece to rout by itself: 6 in or 150 mm (common practice, no

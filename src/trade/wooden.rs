@@ -43,6 +43,13 @@ pub fn thinnest_strip(unit: Unit) -> Length {
     unit.either(Length::inches(1, 4), Length::mm(6))
 }
 
+/// The thinnest guide that is glued on the runner under it by its edge: 1/2 in or 12 mm
+/// (common practice, no source).
+#[must_use]
+pub fn thinnest_guide(unit: Unit) -> Length {
+    unit.either(Length::inches(1, 2), Length::mm(12))
+}
+
 /// How long a drawer stop is, along the drawer: 2 in or 50 mm (common practice, no
 /// source).
 #[must_use]

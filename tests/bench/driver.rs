@@ -49,6 +49,8 @@ pub(super) fn blocked(
         JointKind::Screws => through(packet, boards, part, into, tolerance),
         // A drawer is pulled out, and a hand driver gets into its open box.
         JointKind::FrontFixed if front_screws::is_box(&boards[into]) => return None,
+        // What is planted with screws is driven on their lines, if it has any.
+        JointKind::Planted => vec![struck(packet, boards, [part, into])?],
         // A front is screwed on from behind, and its holes are struck there.
         JointKind::FrontFixed => vec![struck(packet, boards, [part, into])?],
         JointKind::Dado
@@ -59,7 +61,6 @@ pub(super) fn blocked(
         | JointKind::Butt
         | JointKind::Miter
         | JointKind::Floating
-        | JointKind::Planted
         | JointKind::Hung
         | JointKind::Slid
         | JointKind::Laid => return None,
@@ -68,12 +69,17 @@ pub(super) fn blocked(
     if ways.iter().all(Vec::is_empty) {
         return Some(format!("nothing holds the screws of {part_name} in {into_name}"));
     }
+    // Drawers are pulled out before a case is screwed down from inside.
+    let pulled_out = |own: usize| {
+        let mut drawers = packet.opens.drawers.iter().flat_map(|drawer| &drawer.parts);
+        joint.kind == JointKind::Planted && drawers.any(|mark| *mark == boards[own].part.mark)
+    };
     // What the screw itself goes through is no obstacle: the jig and the clamp are
     // on it, too.
     let others: Vec<(usize, Body)> = there
         .iter()
         .copied()
-        .filter(|own| *own != part && *own != into)
+        .filter(|own| *own != part && *own != into && !pulled_out(*own))
         .map(|own| (own, Body::new(&boards[own].placed(&whole(boards[own].exact)))))
         .collect();
     let mm = |millimeters| packet.job.unit.mm(millimeters);

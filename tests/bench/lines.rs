@@ -5,7 +5,7 @@ use super::board::{Board, Sort, whole};
 use super::compare::Tolerance;
 use super::figures::said;
 use super::off::Off;
-use super::packet::{JointKind, Packet, Row, Shape, Shaped, Span, Tails, Work};
+use super::packet::{JointKind, Packet, Row, Shape, Shaped, Span, Stick, Tails, Work};
 use super::wood::{NOTHING, Space, common};
 
 /// The least that is left behind a tenon for glue: 1/32 in (common practice is
@@ -15,6 +15,10 @@ const ROOM: f64 = 0.79;
 /// The narrowest pin: a chisel of 1/8 in goes between two tails (common practice,
 /// no source).
 const PIN: f64 = 3.0;
+
+/// By so much the end of a board may miss a face and still stand against it: more than
+/// wood that is off, and less than any tenon.
+const OFF: f64 = 1.5;
 
 /// All that is wrong with them.
 pub(super) fn wrong(packet: &Packet, boards: &[Board<'_>], off: &Off) -> Vec<String> {
@@ -49,6 +53,22 @@ fn lines(board: &Board<'_>, span: &Span) -> Result<(usize, [f64; 2]), String> {
     Ok((face.axis, range))
 }
 
+/// Why the other board does not come to the face that the lines are struck on. A board
+/// comes to a face where it stands out of it.
+fn off_face(host: &Board<'_>, stick: &Stick, there: &Space) -> Option<String> {
+    let name = stick.face.as_ref()?;
+    let face = match host.face(name) {
+        Ok(face) => face,
+        Err(what) => return Some(what),
+    };
+    let [from, to] = there[face.axis];
+    let comes = match face.is_end {
+        true => from < host.exact[face.axis] + OFF && host.exact[face.axis] + OFF < to,
+        false => from < -OFF && -OFF < to,
+    };
+    (!comes).then(|| format!("it does not come to the {name}"))
+}
+
 /// Lines that are not where the other board stands.
 fn struck(packet: &Packet, boards: &[Board<'_>], off: &Off) -> Vec<String> {
     let most = Tolerance::with(packet, off).free;
@@ -65,6 +85,7 @@ fn struck(packet: &Packet, boards: &[Board<'_>], off: &Off) -> Vec<String> {
                 continue;
             };
             let there = host.own(&guest.placed(&whole(guest.exact)));
+            wrong.extend(off_face(host, stick, &there).map(|what| format!("{name}: {what}")));
             for span in [Some(&line.along), line.across.as_ref()].into_iter().flatten() {
                 match lines(host, span) {
                     Err(what) => wrong.push(format!("{name}: {what}")),
@@ -259,9 +280,11 @@ fn bottomed(packet: &Packet, boards: &[Board<'_>]) -> Vec<String> {
             continue;
         };
         let tip = host.own(&guest.placed(&whole(guest.exact)));
-        // The cut in the host that the tip of the tenon lies in.
+        // The cut in the host that the tip of the tenon lies in: it opens the way that the
+        // tenon comes in, where a post has others beside it.
         let takes = |cut: &&super::board::Cut| {
             matches!(cut.sort, Sort::Mortise | Sort::Channel)
+                && host.along(cut.face.axis) == guest.along(0)
                 && (0..3).all(|axis| {
                     cut.space[axis][0] < tip[axis][1] && tip[axis][0] < cut.space[axis][1]
                 })

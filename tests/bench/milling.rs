@@ -92,7 +92,7 @@ impl Play<'_> {
             let slack = self.packet.job.tape.exact / 2.0;
             // Only a back, which is seen from inside, may lie either way.
             let own = &self.boards[part].part;
-            let has_grain = own.grain == "length" && !own.name.contains("back");
+            let has_grain = own.grain == "length" && own.name != "back";
             let wrong = sawing::wrong_of(&roughs, asked, pieces as usize, has_grain, slack);
             if let Some(wrong) = wrong {
                 self.about(index, part, &wrong);

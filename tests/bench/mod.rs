@@ -19,6 +19,7 @@ mod gates;
 mod joining;
 mod keep_outs;
 mod laid_on;
+mod leg_blocks;
 mod lines;
 mod mating;
 mod milling;

@@ -60,7 +60,7 @@ impl Mistake<'_> {
     }
 
     fn make(&mut self) -> Made {
-        match self.below(36) {
+        match self.below(39) {
             0 => self.set_off(),
             1 => self.one_set_off(),
             2 => self.datum(),
@@ -96,6 +96,9 @@ impl Mistake<'_> {
             32 => self.travel(),
             33 => self.moisture(),
             34 => self.strip(),
+            35 => self.sheet_cut_off(),
+            36 => self.sheet_cut_dropped(),
+            37 => self.sheet_piece(),
             _ => self.swapped(),
         }
     }
@@ -386,6 +389,44 @@ impl Mistake<'_> {
         let index = self.pick(kind, |_| true)?;
         self.packet["operations"].as_array_mut()?.remove(index);
         Some(format!("{index}: it is missing, a {kind}"))
+    }
+
+    /// A cut in a sheet that frees what is not cut down later: its sheet and its place.
+    fn sheet_cut(&mut self) -> Option<(usize, usize)> {
+        let mut all = Vec::new();
+        for (number, sheet) in self.packet["sheets"].as_array()?.iter().enumerate() {
+            for (at, cut) in sheet["cuts"].as_array()?.iter().enumerate() {
+                let frees = cut["gives"].as_array()?.iter().any(|own| {
+                    let rough = own["rough"].as_u64();
+                    rough.is_some_and(|rough| sheet["pieces"][rough as usize]["larger"] == false)
+                });
+                if frees {
+                    all.push((number, at));
+                }
+            }
+        }
+        let at = self.below(all.len());
+        all.get(at).copied()
+    }
+
+    fn sheet_cut_off(&mut self) -> Made {
+        let (sheet, at) = self.sheet_cut()?;
+        let by = self.off();
+        add(&mut self.packet["sheets"][sheet]["cuts"][at]["off"], by);
+        Some(format!("sheet {sheet}, cut {at}: off by {by}"))
+    }
+
+    fn sheet_cut_dropped(&mut self) -> Made {
+        let (sheet, at) = self.sheet_cut()?;
+        self.packet["sheets"][sheet]["cuts"].as_array_mut()?.remove(at);
+        Some(format!("sheet {sheet}, cut {at}: it is missing"))
+    }
+
+    /// What comes off is taken for another part.
+    fn sheet_piece(&mut self) -> Made {
+        let (sheet, at) = self.sheet_cut()?;
+        let gone = self.packet["sheets"][sheet]["pieces"].as_array_mut()?.pop()?;
+        Some(format!("sheet {sheet}, cut {at}: nothing is for {}", gone["part"]))
     }
 
     /// Two operations on one part, of which one needs the other.

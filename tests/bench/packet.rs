@@ -70,6 +70,7 @@ pub(super) struct Packet {
 #[derive(Debug, Deserialize)]
 pub(super) struct Stick {
     pub(super) part: String,
+    pub(super) face: Option<String>,
     pub(super) lines: Vec<Line>,
 }
 
@@ -267,6 +268,8 @@ pub(super) enum Work {
     Rail(Rail),
     #[serde(rename = "set stop")]
     Stop(StopStrip),
+    #[serde(rename = "block leg")]
+    LegBlock(LegBlock),
     #[serde(rename = "screw line")]
     ScrewLine(ScrewLine),
     Fasten(Fasten),
@@ -409,6 +412,16 @@ pub(super) struct Held {
     pub(super) part: String,
     #[serde(default)]
     pub(super) into: Vec<String>,
+}
+
+/// A block in the corner of a leg and the bottom over it.
+#[derive(Debug, Deserialize)]
+pub(super) struct LegBlock {
+    pub(super) leg: String,
+    pub(super) bottom: String,
+    pub(super) side: Edge,
+    pub(super) square: Figure,
+    pub(super) long: Figure,
 }
 
 /// The strip that a door closes against.

@@ -5,6 +5,8 @@
 use std::collections::BTreeSet;
 use std::fmt::Write as _;
 
+mod furniture;
+
 /// A spec, and what stands in it.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Drawn {
@@ -100,6 +102,10 @@ impl Writer<'_> {
         self.line(&format!("shop {{ base-plate {base_plate}; clamps 40; open-time 40 min }}"));
         self.stocks();
         self.hardware();
+        if self.number(44) == 1 {
+            self.furniture();
+            return;
+        }
         let framed = !self.flip();
         let scribed = framed && self.number(4) == 3;
         let right = if scribed { "wall { scribe 3/4 in }" } else { "open" };
@@ -203,7 +209,7 @@ impl Writer<'_> {
     /// Now and then a case stands on what is there, with its bottom down on that, or behind
     /// a rail where the wall alone holds it.
     fn upper(&mut self, on: &str) {
-        if self.number(4) < 3 {
+        if self.number(3) < 2 {
             return;
         }
         let left = self.one_of(&["", "{ left 3 in }", "{ left 5 in }"]);
@@ -350,6 +356,11 @@ impl Writer<'_> {
             let deep = self.number(8) + 17;
             self.line(&format!("wide {wide} in; deep {deep} in; high {high} in; stock ply"));
             self.base();
+            if self.drawn.ways.contains("toe kick in the ends") && self.number(3) == 0 {
+                self.is("leg under the bottom");
+                let leg = self.one_of(&["leg { }", "leg { wide 8 in }"]);
+                self.line(leg);
+            }
         }
         let mut seams = [false; 2];
         if framed {
@@ -782,6 +793,10 @@ pub(super) const WAYS: &[&str] = &[
 
 /// What stands in fewer of them, and must be seen all the same.
 pub(super) const RARER: &[&str] = &[
+    "leg under the bottom",
+    "posts",
+    "boards notched around posts",
+    "drawers between posts",
     "web frame",
     "mid rail",
     "set on a case",

@@ -16,8 +16,8 @@ use super::packet::{
 use super::sawing::Rough;
 use super::wood::{NOTHING, common};
 use super::{
-    Report, bores, boxes, front_screws, keep_outs, lines, opening, rails, sawing, screws, scribing,
-    season, shapes, stacked, stops, strokes,
+    Report, bores, boxes, front_screws, keep_outs, leg_blocks, lines, opening, rails, sawing,
+    screws, scribing, season, shapes, stacked, stops, strokes,
 };
 
 /// Plays a packet through, with wood and machines that are off. `sheets` says how
@@ -102,6 +102,7 @@ fn name(packet: &Packet, index: usize) -> String {
         Work::Walled(_) => "fix to the wall".to_owned(),
         Work::Rail(_) => "set the rail".to_owned(),
         Work::Stop(_) => "set the stop".to_owned(),
+        Work::LegBlock(own) => format!("block {}", own.leg),
         Work::Fasten(_) => "drive the screws".to_owned(),
         Work::ScrewLine(_) => "strike the line of the screws".to_owned(),
         Work::Scribe(_) => "scribe".to_owned(),
@@ -274,6 +275,10 @@ impl<'p> Play<'p> {
                     self.complain(index, "it is on the wall already");
                 }
                 self.walled.extend(&work.through);
+            }
+            Work::LegBlock(work) => {
+                self.find(index, &work.leg);
+                self.find(index, &work.bottom);
             }
             Work::Stop(work) => {
                 self.find(index, &work.on);
@@ -540,6 +545,7 @@ impl<'p> Play<'p> {
         let stuck = opening::stuck(self.packet, &self.boards, self.tolerance());
         self.complaints.extend(stuck);
         self.complaints.extend(stops::wrong(self.packet, &self.boards, self.tolerance()));
+        self.complaints.extend(leg_blocks::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(screws::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(bores::behind_blocks(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(front_screws::wrong(self.packet, &self.boards, self.tolerance()));

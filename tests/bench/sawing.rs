@@ -56,7 +56,7 @@ enum Gives {
 
 #[derive(Debug, Deserialize)]
 struct Piece {
-    parts: Vec<String>,
+    part: String,
     turned: bool,
     larger: bool,
 }
@@ -159,7 +159,7 @@ fn one(sheet: &Sheet, kerf: f64, roughs: &mut BTreeMap<String, Vec<Rough>>) -> V
     }
     for (piece, done) in sheet.pieces.iter().zip(done) {
         if !done {
-            wrong.push(format!("no cut frees {}", piece.parts.join(" ")));
+            wrong.push(format!("no cut frees {}", piece.part));
         }
     }
     wrong
@@ -175,9 +175,8 @@ fn keep(
     let along = (sheet.grain != Grain::Wide) != piece.turned;
     let size = if along { [long, wide] } else { [wide, long] };
     let across = piece.turned && sheet.grain != Grain::None;
-    let Some(mark) = piece.parts.first() else { return };
     let rough = Rough { size, larger: piece.larger, across };
-    roughs.entry(mark.clone()).or_default().push(rough);
+    roughs.entry(piece.part.clone()).or_default().push(rough);
 }
 
 /// What is wrong with what a part is made of: so many pieces of this size are asked for.
@@ -232,9 +231,9 @@ mod tests {
                  "gives": [{"rough": 2}]},
             ],
             "pieces": [
-                {"parts": ["B"], "turned": false, "larger": false},
-                {"parts": ["LE"], "turned": false, "larger": false},
-                {"parts": ["RE"], "turned": true, "larger": false},
+                {"part": "B", "turned": false, "larger": false},
+                {"part": "LE", "turned": false, "larger": false},
+                {"part": "RE", "turned": true, "larger": false},
             ],
         })
     }

@@ -42,11 +42,11 @@ pub(super) const EXCUSED: &[Excused] = &[
     excused("falls under # CFR #", "the numbers of a rule of the law"),
     excused("at # min each", SHOP),
     excused(
-        "spread # in of it, or # in of a flat seam, a quarter of a minute for each screw that is driven while glue waits for its clamp, and a clamp for every # in of a joint or # in",
+        "spread # in of it, or # in of a flat seam, # s for each clamp, which was set to its width in the dry run, a quarter of a minute for each screw that is driven while glue waits for its clamp, and a clamp for every # in of a joint or # in",
         GLUE,
     ),
     excused(
-        "spread # mm of it, or # mm of a flat seam, a quarter of a minute for each screw that is driven while glue waits for its clamp, and a clamp for every # mm of a joint or # mm",
+        "spread # mm of it, or # mm of a flat seam, # s for each clamp, which was set to its width in the dry run, a quarter of a minute for each screw that is driven while glue waits for its clamp, and a clamp for every # mm of a joint or # mm",
         GLUE,
     ),
     excused("# min to change each set-up", SHOP),

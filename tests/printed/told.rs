@@ -55,7 +55,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         "run on wood" => {
             (Told::Sheet("fitting"), &["box_high", "box_less", "clear", "stop", "open"])
         }
-        "set stop" => (Told::Sheet("fitting"), &["size", "over", "set_back"]),
+        "set stop" => (Told::Sheet("fitting"), &["size", "over", "set_back", "screws"]),
         "set catch" => (Told::Sheet("fitting"), &["from_corner"]),
         "set rail" => (
             Told::Sheet("fitting"),
@@ -95,6 +95,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         "find in house" => (Told::Step, &["across", "up", "deep"]),
         "stand off rail" => (Told::Step, &["by"]),
         "set on base" => (Told::Step, &["block", "most"]),
+        "block leg" => (Told::Step, &["square", "long", "screws"]),
         "lay frame" => (Told::Step, &["stiles", "pairs", "cauls"]),
         "close with strips" => (Told::Step, &[]),
         "lay on" => (Told::Step, &["free", "ends", "past", "rows"]),

@@ -10,6 +10,7 @@ mod door_binds;
 mod door_stopped;
 mod door_thickness;
 mod drawer_hits_door;
+mod drawers_unused;
 mod edge_mixed;
 mod front_unheld;
 mod fronts_collide;
@@ -50,6 +51,7 @@ pub(super) const RULES: &[&Rule] = &[
     &door_stopped::RULE,
     &door_thickness::RULE,
     &drawer_hits_door::RULE,
+    &drawers_unused::RULE,
     &edge_mixed::RULE,
     &front_near_floor::RULE,
     &front_unheld::RULE,

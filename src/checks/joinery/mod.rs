@@ -1,5 +1,6 @@
 //! Joints.
 
+mod tenons_meet;
 mod tenon_too_narrow;
 mod tenon_too_thick;
 mod tenon_too_thin;
@@ -15,6 +16,7 @@ mod groove_meets_joint;
 mod member_too_narrow;
 mod miter_unequal;
 mod no_mid_rail;
+mod pocket_screw_out;
 mod pocket_screw_through;
 mod pocket_seen;
 mod pocket_too_long;
@@ -28,7 +30,7 @@ mod web_rail_narrow;
 
 use crate::checks::rule::Rule;
 
-use screwed_by::screwed_by;
+use screwed_by::{screwed, screwed_by};
 
 /// Those that tell why a board may stand outside its case, and look first.
 pub(super) const FIRST: &[&Rule] =
@@ -46,8 +48,10 @@ pub(super) const RULES: &[&Rule] = &[
     &no_mid_rail::RULE,
     &panel_too_thick::RULE,
     &pocket_screw_through::RULE,
+    &pocket_screw_out::RULE,
     &pocket_seen::RULE,
     &pocket_too_long::RULE,
+    &tenons_meet::RULE,
     &tenon_too_narrow::RULE,
     &tenon_too_thick::RULE,
     &tenon_too_thin::RULE,

@@ -2,7 +2,7 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Fix, Grade, Severity, Sink};
-use crate::measure::{Length, Span};
+use crate::measure::{Length, Span, Unit};
 use crate::model::{Joinery, JointKind, Piece, StockId};
 use crate::trade;
 
@@ -11,7 +11,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     severity: Severity::Error,
     finds: "A pocket screw is so long that its point comes through, or the stock is too thin for any pocket screw.",
     why: "The screw leaves the pocket near the middle of the thickness and runs on at a slant. One size too long, and it breaks out of the face that is seen.",
-    source: "Common practice: the usual chart of pocket screws by thickness (1/2 in: 1; 5/8: 1-1/8; 3/4: 1-1/4; 7/8: 1-1/2; 1 to 1-1/4: 2; 1-1/2: 2-1/2).",
+    source: "Common practice: the usual chart of pocket screws by thickness (1/2 in: 1; 5/8: 1-1/8; 3/4: 1-1/4; 7/8 and 1: 1-1/2; 1-1/4: 2; 1-1/2: 2-1/2).",
     formula: "",
     accept: "",
     example: Example {
@@ -22,6 +22,17 @@ pub(in crate::checks) const RULE: Rule = Rule {
     check: Check::Piece(check),
     sometimes: None,
 };
+
+/// How much longer than usual a screw may be: charts differ by an eighth.
+fn slack() -> Length {
+    Length::inches(1, 4)
+}
+
+/// True where a screw of this length is told of here.
+pub(super) fn is_too_long(screw: Option<Length>, thick: Length, unit: Unit) -> bool {
+    let usual = trade::pocket_screw(thick, unit);
+    usual.zip(screw).is_some_and(|(usual, screw)| screw > usual + slack())
+}
 
 fn check(piece: &Piece, sink: &mut Sink) {
     for case in &piece.cases {
@@ -79,8 +90,7 @@ fn joint(
             .note("they need stock from 1/2 to 1-3/4 in thick; choose another joint")
             .subject(subject),
         ),
-        // A quarter inch of slack: charts differ by an eighth.
-        (Some(usual), Some(screw)) if screw > usual + Length::inches(1, 4) => sink.push(
+        (Some(usual), Some(screw)) if screw > usual + slack() => sink.push(
             RULE.finding(
                 format!(
                     "a {} pocket screw comes through {} stock",

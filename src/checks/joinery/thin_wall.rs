@@ -11,7 +11,7 @@ use crate::trade;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "thin-wall",
     severity: Severity::Warning,
-    finds: "A groove, dado, rabbet, or mortise leaves less than 3/16 in (4.8 mm) of wood beside it or under it: up to a face of its part, or up to another cut in it.",
+    finds: "A groove, dado, rabbet, or mortise leaves less than 3/16 in (4.8 mm) of wood beside it or under it: up to a face of its part, or up to another cut in it. Between two cuts back to back in particleboard it tells of less than 5/16 in (8 mm).",
     why: "So thin a wall splits off while you cut it, or as the mating part goes in. Beside a panel it breaks when the wood moves or the door is slammed.",
     source: "Common practice; no published source.",
     formula: "",
@@ -41,7 +41,6 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         return;
     }
     let tape = piece.tape();
-    let least = trade::lasting_wall();
     for part in &parts.all {
         let mut hollows: Option<Vec<(&Feature, Cuboid)>> = None;
         let mut told: Vec<&Feature> = Vec::new();
@@ -52,7 +51,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                 own.map(|own| (own, part.hollow(own, own.v))).collect()
             });
             let Some(wall) = thinnest(part, feature, hollows, tape) else { continue };
-            if wall.left >= least {
+            if wall.left >= lasting(work, part, &wall) {
                 continue;
             }
             // A wall between two cuts is one wall, and one depth makes all of its kind.
@@ -66,6 +65,17 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             depths.extend(depth);
             sink.push(finding(work, part, feature, &wall));
         }
+    }
+}
+
+/// How thick a wall lasts: between two cuts back to back in particleboard, where chips
+/// alone hold it, more than elsewhere.
+fn lasting(work: &Workings<'_>, part: &Part, wall: &Wall<'_>) -> Length {
+    let crumbles =
+        work.piece.stock(part.stock).is_some_and(|own| own.kind == StockKind::Particleboard);
+    match crumbles && wall.under && wall.behind.is_some() {
+        true => trade::chips_wall(),
+        false => trade::lasting_wall(),
     }
 }
 
@@ -216,7 +226,7 @@ fn finding(work: &Workings<'_>, part: &Part, feature: &Feature, wall: &Wall<'_>)
         (None, true) => format!("under the {word}"),
         (None, false) => format!("beside the {word}"),
     };
-    let least = trade::lasting_wall();
+    let least = lasting(work, part, wall);
     let mut diagnostic = RULE
         .finding(
             format!("only {left} of wood is left {place} of {}", part.path),
@@ -244,7 +254,7 @@ fn mended(
     diagnostic: Diagnostic,
 ) -> Diagnostic {
     let tape = work.piece.tape();
-    let least = trade::lasting_wall();
+    let least = lasting(work, part, wall);
     let short = tape.up(least - wall.left);
     let in_front = matches!(part.assembly, Assembly::Front(_));
     // Shallower than this a dado holds nothing.

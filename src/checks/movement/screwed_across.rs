@@ -65,8 +65,12 @@ fn farthest<'a>(piece: &Piece, board: &Part, held: &[Held<'a>]) -> Option<(Lengt
     let (first, last) = (rows.clone().min(), rows.max());
     let of_base = first.zip(last).zip(base.clone().next());
     let of_base = of_base.map(|((first, last), own)| (last - first, *own));
+    // All but the front screw of a packer go through slots.
     let alone = held.iter().filter(|(other, _)| {
-        !in_base(other) && other.placement.thickness != axis && !moves(piece, other, axis)
+        other.role != Role::Packer
+            && !in_base(other)
+            && other.placement.thickness != axis
+            && !moves(piece, other, axis)
     });
     let alone = alone.map(|own| {
         let long = board.cuboid().overlap_along(&own.0.cuboid(), axis);

@@ -12,14 +12,10 @@ pub(in crate::checks) const RULE: Rule = Rule {
     severity: Severity::Warning,
     finds: "The glue skins over before you can spread and close the last joint of a glue-up, and drive the screws that go in meanwhile.",
     why: "Glue that has skinned over doesn't wet the other face. The joint looks closed, and it comes apart.",
-    source: "Common practice: white and yellow glues stay open 5 to 10 min, slow ones up to 20, and less in dry heat. The rates of spreading and driving have no published source.",
-    formula: "A quarter of a minute for each joint that a clamp closes, and a minute for each 30 in of it, or 60 in of a face frame's flat seams. A quarter of a minute for each screw that is driven while that glue waits, those that hold the back on to square the case among them. Where screws close every joint, none is counted.",
+    source: "Common practice: white and yellow glues stay open 5 to 10 min, slow ones up to 20, and less in dry heat. The rates of spreading, clamping, and driving have no published source.",
+    formula: "A quarter of a minute for each joint that a clamp closes, and a minute for each 30 in of it, or 60 in of a face frame's flat seams. 10 s for each clamp, which was set to its width in the dry run. A quarter of a minute for each screw that is driven while that glue waits, those that hold the back on to square the case among them. Where screws close every joint, none is counted.",
     accept: "Accept it if you have a helper, or if you have timed yourself and are quicker.",
-    example: Example {
-        base: Base::Press,
-        sound: "day 7 h; clamps 24",
-        wrong: "day 7 h; clamps 24; open-time 4 min",
-    },
+    example: Example { base: Base::Press, sound: "open-time 15 min", wrong: "open-time 4 min" },
     check: Check::Parts(check),
     sometimes: Some((
         Severity::Note,
@@ -50,10 +46,14 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             sum = sum.plus(rest.iter().map(|row| row.long).sum(), super::more(rest), tape);
         }
         let screws = glue_up.load.driven();
-        let work = if screws > 0 { "spread and screw" } else { "spread" };
+        let work = if screws > 0 { "spread, clamp, and screw" } else { "spread and clamp" };
+        let clamped = super::count(glue_up.load.clamps(), "clamp");
         let screwed = match screws {
-            0 => String::new(),
-            driven => format!(", with {} at 15 s each", super::count(driven, "screw")),
+            0 => format!(", with {clamped} at 10 s each"),
+            driven => format!(
+                ", with {clamped} at 10 s each and {} at 15 s each",
+                super::count(driven, "screw")
+            ),
         };
         let diagnostic = super::short(
             &RULE,
@@ -70,6 +70,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             },
         )
         .sum(sum)
+        .urgency(needs.0)
         .because("glue that has skinned over no longer wets the other face")
         .note(format!(
             "{joints} at 15 s each, and {} at {rate} a minute{screwed}, come to {needs}, rounded up",

@@ -12,7 +12,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     finds: "A finish has a `cure` that is shorter or longer than the time between coats of any product of its kind. A finish in a used file counts only where the piece is finished with it.",
     why: "A coat over one that is still wet wrinkles, stays soft, or turns white. Long after its time the next coat may not hold on the first without sanding.",
     source: "From memory: labels of quick and of slow products of each kind.",
-    formula: "Hardwax oil 4 to 36 h; drying oil 4 to 72 h; varnish 2 to 48 h; lacquer 20 min to 24 h; wax 10 min to 48 h; paint 1 to 48 h.",
+    formula: "Hardwax oil 4 to 36 h; drying oil 4 to 72 h; varnish 2 to 48 h; lacquer 20 min to 24 h, and one thinned with water from 1 h on; wax 10 min to 48 h; paint 1 to 48 h.",
     accept: "Accept it if the product's own sheet gives this time.",
     example: Example {
         base: Base::First,

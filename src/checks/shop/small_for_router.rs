@@ -3,7 +3,7 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink};
 use crate::measure::Length;
-use crate::parts::{Feature, FeatureKind, Part};
+use crate::parts::{Feature, FeatureKind, Part, Role};
 use crate::plans::Workings;
 use crate::trade;
 
@@ -79,5 +79,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
 fn is_small(part: &Part, cut: &Feature, shortest: Length, narrowest: Length) -> bool {
     let routed = cut.is_channel() || matches!(cut.kind, FeatureKind::Flute(_));
     let (long, wide) = (part.length.length, part.width.length);
-    routed && (long < shortest || cut.face.is_broad() && wide < narrowest)
+    // A post is as thick as it is wide, and the strips of its set-up carry the router.
+    let is_post = matches!(part.role, Role::Post(_));
+    routed && (long < shortest || cut.face.is_broad() && wide < narrowest && !is_post)
 }

@@ -25,21 +25,20 @@ pub(in crate::checks) const RULE: Rule = Rule {
 fn check(piece: &Piece, sink: &mut Sink) {
     let tape = piece.tape();
     for case in &piece.cases {
-        let base = case.base.as_ref().map(|base| (base.span, "this base"));
-        let legs = case.legs.iter().map(|leg| (leg.span, "this leg"));
+        let posts = case.posts.as_ref().map(|posts| (posts.span, "these posts stand"));
+        let base = case.base.as_ref().map(|base| (base.span, "this base stands")).or(posts);
+        let legs = case.legs.iter().map(|leg| (leg.span, "this leg stands"));
         let stands: Vec<(Span, &str)> = base.into_iter().chain(legs).collect();
         if let Some(hung) = &case.hung {
             let up = tape.figure(hung.up.length);
             for (span, what) in &stands {
-                let title =
-                    format!("{} hangs {up} off the floor, and {what} stands on it", case.name);
+                let title = format!("{} hangs {up} off the floor, and {what} on it", case.name);
                 let found = RULE.finding(title, hung.span, "it hangs here");
-                sink.push(also(found, case, *span, format!("{what} stands on the floor")));
+                sink.push(also(found, case, *span, format!("{what} on the floor")));
             }
         }
         let Some(on) = &case.on else { continue };
-        let stands =
-            stands.iter().map(|(span, what)| (*span, format!("{what} stands on the floor")));
+        let stands = stands.iter().map(|(span, what)| (*span, format!("{what} on the floor")));
         let hung = case.hung.as_ref().map(|hung| (hung.span, "it hangs here".to_owned()));
         for (span, what) in stands.chain(hung) {
             let title = format!("{} stands on {}, and {what}", case.name, on.name);

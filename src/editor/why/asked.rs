@@ -272,7 +272,8 @@ impl Asked<'_, '_> {
         let countertop = tell.piece.top_over(case.id).map(|top| Lifted::Countertop(top.row.first));
         let countertop =
             weights::of_lifted(tell, "weight of the countertop", countertop.as_slice());
-        own.into_iter().chain(shelves).chain(covers).chain(base).chain(countertop).collect()
+        let lifted = own.into_iter().chain(shelves).chain(covers).chain(base).chain(countertop);
+        lifted.chain(weights::tips(tell, case.id)).collect()
     }
 
     fn of_opening(&self, path: &str) -> Vec<super::Sum> {

@@ -7,10 +7,12 @@ use crate::trade;
 use crate::vocabulary::words;
 
 use super::depth::{depth, joinery, panel};
+use super::ends;
 use super::teller::Teller;
 use super::{Subject, Sum, Value, hanging};
 
-/// Everything that is cut into a part but flutes, which their set-up tells of.
+/// Everything that is cut into a part; of flutes their depth, since their set-up tells of
+/// the rest.
 pub(super) fn of(tell: &Teller<'_>, id: PartId, part: &Part) -> Vec<Sum> {
     let mut sums: Vec<Sum> = Vec::new();
     for feature in &part.features {
@@ -25,12 +27,15 @@ pub(super) fn of(tell: &Teller<'_>, id: PartId, part: &Part) -> Vec<Sum> {
     sums
 }
 
+/// How far a tenon is set in, where nothing is written of it.
+pub(super) const SET_IN: &str = "a third of the rail's width, to the nearest mark of the tape (a woodwork teacher's page on haunched tenons)";
+
 /// A cut of a part.
-struct Cut<'t, 'c> {
-    tell: &'t Teller<'c>,
-    id: PartId,
-    part: &'t Part,
-    feature: &'t Feature,
+pub(super) struct Cut<'t, 'c> {
+    pub(super) tell: &'t Teller<'c>,
+    pub(super) id: PartId,
+    pub(super) part: &'t Part,
+    pub(super) feature: &'t Feature,
 }
 
 impl Cut<'_, '_> {
@@ -57,7 +62,9 @@ impl Cut<'_, '_> {
                 sums
             }
             FeatureKind::Dovetails => vec![self.deep("deep")],
-            FeatureKind::Miter | FeatureKind::Flute(_) | FeatureKind::Dowels(..) => Vec::new(),
+            // Where each of them lies, their set-up tells.
+            FeatureKind::Flute(_) => vec![self.deep("deep")],
+            FeatureKind::Miter | FeatureKind::Dowels(..) => Vec::new(),
         }
     }
 
@@ -108,7 +115,7 @@ impl Cut<'_, '_> {
         format!("{}{}, {what}", self.feature.kind.word(), takes.unwrap_or_default())
     }
 
-    fn sum(&self, what: &str, length: Length, size: &Size) -> Sum {
+    pub(super) fn sum(&self, what: &str, length: Length, size: &Size) -> Sum {
         self.tell.length(&self.about(), self.word(what), length, size)
     }
 
@@ -124,7 +131,13 @@ impl Cut<'_, '_> {
         }
         let whole = self.part.along(direction);
         let set_in = self.set_in().map(|set_in| [whole - &set_in, set_in]);
-        let mut sides = set_in.into_iter().flatten().chain(self.beside_groove(direction));
+        let sides = set_in.into_iter().flatten().chain(self.beside_groove(direction));
+        let sides = sides.chain(ends::at_rails(self.tell, (self.id, self.part), direction));
+        let around = match self.feature.kind {
+            FeatureKind::Notch => ends::at_posts(self.tell, self.part, direction),
+            _ => Vec::new(),
+        };
+        let mut sides = sides.chain(around);
         sides.find(|side| side.length == place).unwrap_or(known)
     }
 
@@ -156,8 +169,7 @@ impl Cut<'_, '_> {
                 (panel.set_in(rail.width.length, mark), &panel.set_in)
             }
         };
-        let how = "a third of the rail's width, to the nearest mark of the tape (a woodwork teacher's page on haunched tenons)";
-        let usual = || self.tell.custom(own, "set-in of the tenon", how);
+        let usual = || self.tell.custom(own, "set-in of the tenon", SET_IN);
         Some(written.clone().filter(|size| size.length == own).unwrap_or_else(usual))
     }
 
@@ -175,7 +187,7 @@ impl Cut<'_, '_> {
     }
 
     /// From a face to the nearer side of what lies between two places.
-    fn off_face(&self, datum: Face, from: Length, to: Length) -> Size {
+    pub(super) fn off_face(&self, datum: Face, from: Length, to: Length) -> Size {
         let direction = self.part.placement.direction(datum);
         match datum.is_start() {
             true => self.reach(direction, from),
@@ -189,7 +201,7 @@ impl Cut<'_, '_> {
         self.sum(&format!("from the {}", self.part.face_name(datum)), near, &size)
     }
 
-    fn between(&self, what: &str, (from, to): (Length, Length), v: bool) -> Sum {
+    pub(super) fn between(&self, what: &str, (from, to): (Length, Length), v: bool) -> Sum {
         let axis = self.axis(v);
         let size = self.reach(axis, to) - self.reach(axis, from);
         self.sum(what, to - from, &size)
@@ -229,42 +241,6 @@ impl Cut<'_, '_> {
             sums.push(self.sum(&what, channel.stops.1, &self.off_face(end, run.0, run.1)));
         }
         sums
-    }
-
-    /// A notch for a runner has the figures of its slide.
-    fn notch(&self) -> Vec<Sum> {
-        let feature = self.feature;
-        let front = self.part.opening().and_then(|opening| self.tell.piece.opening(opening));
-        let finger = front.and_then(|opening| opening.front.as_ref()?.finger.as_ref());
-        if let Some(finger) = finger.filter(|finger| finger.span == feature.span) {
-            return vec![
-                self.sum("long", finger.wide.length, &finger.wide),
-                self.sum("deep", finger.deep.length, &finger.deep),
-            ];
-        }
-        let slide = self.tell.piece.slides.iter().find(|slide| slide.span == feature.span);
-        let given = slide.and_then(|slide| Some((slide, slide.hardware()?.notch?)));
-        if let Some((slide, (wide, high))) = given {
-            use words::notch::{BLOCK, HIGH, WIDE};
-            let at = Some(slide.span);
-            let name = format!("notch of {}", slide.name);
-            let wide = self.tell.fact(wide, &name, self.tell.origin(&BLOCK, WIDE, at));
-            let high = self.tell.fact(high, &name, self.tell.origin(&BLOCK, HIGH, at));
-            return vec![
-                self.sum("long", feature.u.1 - feature.u.0, &wide),
-                self.sum("wide", feature.v.1 - feature.v.0, &high),
-            ];
-        }
-        // A drawer is cut out round what stands in its way.
-        let round = matches!(self.part.assembly, Assembly::DrawerBox(_));
-        let side = |what: &str, (from, to): (Length, Length), v: bool| match round {
-            true => {
-                let how = "from the keep-out that the drawer goes round, 1 in clear of it";
-                self.sum(what, to - from, &self.tell.custom(to - from, "notch", how))
-            }
-            false => self.between(what, (from, to), v),
-        };
-        vec![side("long", feature.u, false), side("wide", feature.v, true)]
     }
 
     /// A slot for a screw of the countertop: its place, and how long it is.

@@ -64,8 +64,11 @@ fn web(tell: &Teller<'_>, part: &Part, feature: &Feature) -> Option<Size> {
     own.into_iter().find(|size| size.length == feature.deep)
 }
 
-/// How the front is built that a part is of, where it has a panel.
+/// How the front or the end is built that a part is of, where it has a panel.
 pub(super) fn panel<'c>(tell: &Teller<'c>, part: &Part) -> Option<&'c PanelBuild> {
+    if part.role.end_side().is_some() {
+        return tell.piece.case(part.case)?.posts.as_ref().map(|posts| &posts.ends);
+    }
     let Assembly::Front(front) = part.assembly else { return None };
     match &tell.piece.opening(front.opening)?.front.as_ref()?.build {
         Build::Panel(panel) => Some(panel),

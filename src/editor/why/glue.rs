@@ -43,7 +43,8 @@ fn clamps(tell: &Teller<'_>, glue_up: &GlueUp) -> Sum {
 }
 
 /// A quarter of a minute for each joint, and a minute for each 30 in of them, or for
-/// 60 in of flat seams; and a quarter of a minute for each screw meanwhile.
+/// 60 in of flat seams; 10 s for each clamp; and a quarter of a minute for each screw
+/// meanwhile.
 fn spreading(tell: &Teller<'_>, load: &Load) -> Sum {
     let (joints, long) = (i64::from(load.joints()), load.long());
     let take_up = Duration(Exact::ratio(joints, 4));
@@ -61,6 +62,11 @@ fn spreading(tell: &Teller<'_>, load: &Load) -> Sum {
     let taken = format!("{joints} × 15 s (common practice, no source)");
     let mut terms =
         vec![term(take_up, "taking up each joint", taken), term(spread, "spreading", how)];
+    let clamps = load.clamps();
+    if clamps > 0 {
+        let how = format!("{clamps} × 10 s, set in the dry run (common practice, no source)");
+        terms.push(term(trade::clamping(clamps), "tightening clamps", how));
+    }
     let driven = load.driven();
     if driven > 0 {
         let how = format!("{driven} × 15 s (common practice, no source)");
@@ -68,7 +74,10 @@ fn spreading(tell: &Teller<'_>, load: &Load) -> Sum {
     }
     let total = load.closing();
     let about = [Subject::Clamp, Subject::Time];
-    let name = if driven > 0 { "time to spread and drive" } else { "time to spread" };
+    let name = match driven {
+        0 => "time to spread and clamp",
+        _ => "time to spread, clamp, and drive",
+    };
     tell.figure(&about, name, (Value::Time(total), total.to_string()), terms)
 }
 

@@ -3,7 +3,9 @@
 
 mod asked;
 mod cuts;
+mod notches;
 mod depth;
+mod ends;
 mod gaps;
 mod glue;
 mod hanging;

@@ -9,6 +9,7 @@ use crate::plans::setups::Setup;
 use crate::vocabulary::{Origin, words};
 
 use super::depth::depth;
+use super::ends;
 use super::teller::{Teller, minutes};
 use super::{Subject, Sum, Thing, Value, Why};
 
@@ -192,7 +193,15 @@ impl Told<'_, '_> {
                 let along = self.setup.along;
                 let direction = part.placement.direction(run.face.ends_of_run(along).0);
                 let (from, to) = feature.run(along);
-                let reach = |at| self.tell.reach((run.part, part), direction, at, feature.takes);
+                // In a post the groove runs from one mortise to the other.
+                let rails = ends::at_rails(self.tell, (run.part, part), direction);
+                let reach = |at: Length| {
+                    let known = self.tell.reach((run.part, part), direction, at, feature.takes);
+                    match rails.iter().find(|side| side.length == at) {
+                        Some(side) if known.terms().is_empty() => side.clone(),
+                        Some(_) | None => known,
+                    }
+                };
                 whole = whole + (reach(to) - reach(from));
             }
             let word = format!("run in {}", part.mark);

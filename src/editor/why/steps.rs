@@ -5,6 +5,7 @@ use crate::measure::{Duration, Exact};
 use crate::plans::assembly::{Effort, Slot, Taking, Task, Wait};
 use crate::plans::finish;
 use crate::plans::operations::Doing;
+use crate::trade;
 use crate::vocabulary::{Origin, words};
 
 use super::teller::{Teller, minutes};
@@ -19,6 +20,8 @@ pub(super) fn of(tell: &Teller<'_>, number: usize) -> Option<Why> {
     let (task, _) = steps.find(|(_, slot)| slot.order + 1 == number)?;
     let mut sizes = vec![work(tell, task)];
     sizes.extend(wait(tell, task));
+    sizes.extend(diagonal(tell, task));
+    sizes.extend(coats(tell, task));
     let thing = Thing::Step { title: task.title.clone() };
     Some(Why { name: format!("step {number}"), thing, sizes })
 }
@@ -50,6 +53,46 @@ pub(super) fn whole(tell: &Teller<'_>) -> Vec<Sum> {
         total("work in all", plan.schedule.hands, all),
         total("steps *, one after the other", plan.schedule.longest, chain),
     ]
+}
+
+/// The diagonals that show square what is glued up in a step.
+fn diagonal(tell: &Teller<'_>, task: &Task) -> Option<Sum> {
+    let (a, b) = task.square.as_ref()?.sides;
+    let long = trade::diagonal(a, b);
+    let text = tell.tape.text(long);
+    let how = format!("the root of {}² + {}²", tell.tape.text(a), tell.tape.text(b));
+    let term = tell.worked(Value::Length(long), &text, "both diagonals", how, vec![]);
+    Some(tell.figure(&[Subject::Diagonal], "diagonal", (Value::Length(long), text), vec![term]))
+}
+
+/// How much of a finish a coat takes.
+fn coats(tell: &Teller<'_>, task: &Task) -> Vec<Sum> {
+    let of = |doing: &Doing| {
+        let Doing::Coat(own) = doing else { return None };
+        let finish = tell.piece.finish(own.finish)?;
+        let (covers, whole) = (own.coat.covers?, own.coat.at_hand()?);
+        let text = finish::measured_out(tell.tape, whole);
+        let (per, source) = match finish.covers {
+            Some(_) => ("a liter", "as the spec says"),
+            None if finish::in_quarts(tell.tape, false) => ("a quart", "usual for its kind"),
+            None => ("a liter", "usual for its kind"),
+        };
+        let mixed = match own.coat.each {
+            Some(_) => ", up to what two parts mix to",
+            None => ", up to the next 10 ml",
+        };
+        let how = format!(
+            "{} at {} {per}, {source}, and {} % more for brush and rags{mixed}",
+            finish::told(tell.tape, own.coat.area),
+            finish::covering(tell.tape, covers, finish.covers.is_some()),
+            trade::FINISH_WASTE
+        );
+        let value = Value::Count(Exact::int(whole));
+        let term = tell.worked(value, &text, "surface over coverage", how, vec![]);
+        let word = format!("{} for the coat", finish.kind.word());
+        Some(tell.figure(&[Subject::Finish], word, (value, text), vec![term]))
+    };
+    task.does.iter().filter_map(of).collect()
 }
 
 /// The hands-on time of a step.

@@ -57,6 +57,12 @@ pub enum Subject {
     Movement,
     /// Weights.
     Weight,
+    /// What holds a case back, and what tips it.
+    Tip,
+    /// Diagonals that show a case square.
+    Diagonal,
+    /// How much of a finish a coat takes.
+    Finish,
     /// Clamps, and how long the glue takes to spread.
     Clamp,
     /// Steps of the assembly order.
@@ -67,7 +73,7 @@ pub enum Subject {
 
 impl Subject {
     /// All of them.
-    pub const ALL: [Self; 29] = [
+    pub const ALL: [Self; 32] = [
         Self::Size,
         Self::Joint,
         Self::Dado,
@@ -94,6 +100,9 @@ impl Subject {
         Self::Gap,
         Self::Movement,
         Self::Weight,
+        Self::Tip,
+        Self::Diagonal,
+        Self::Finish,
         Self::Clamp,
         Self::Step,
         Self::Time,
@@ -129,6 +138,9 @@ impl Subject {
             Self::Gap => "gap",
             Self::Movement => "movement",
             Self::Weight => "weight",
+            Self::Tip => "tip",
+            Self::Diagonal => "diagonal",
+            Self::Finish => "finish",
             Self::Clamp => "clamp",
             Self::Step => "step",
             Self::Time => "time",

@@ -1,11 +1,12 @@
 //! What each part weighs, less what is cut out of it, and what is lifted together.
 
-use crate::measure::{Exact, Mass};
-use crate::model::FrontId;
+use crate::measure::{Exact, Mass, Moment};
+use crate::model::{CaseId, FrontId};
 use crate::papers;
 use crate::parts::{Part, PartId};
+use crate::plans::tipping::{Pull, Tipping, What};
 use crate::plans::weights::{Body, Lifted, lifted, taken, whole};
-use crate::trade;
+use crate::trade::{self, Species};
 use crate::vocabulary::{Origin, words};
 
 use super::teller::{Teller, decimal};
@@ -20,8 +21,12 @@ pub(super) fn of_part(tell: &Teller<'_>, id: PartId, part: &Part) -> Option<Sum>
     };
     let known = stock.gravity.is_some();
     let gravity = stock.gravity.unwrap_or(trade::USUAL_GRAVITY);
+    let named = stock.species.as_deref().and_then(trade::species_named);
     let source = match known {
-        true if stock.is_solid() => "Wood Handbook, Table 5-3b, ch. 4",
+        true if stock.is_solid() => {
+            let of_wood = named.filter(|own| own.wood.gravity == gravity);
+            of_wood.map_or("as the spec gives it", Species::gravity_from)
+        }
         true => "Wood Handbook, Table 12-1, unless the stock gives its own",
         false => "the usual gravity, since that of the stock is not known",
     };
@@ -62,6 +67,47 @@ fn add(tell: &Teller<'_>, term: &mut Term, off: Mass) {
         let all = Mass(known.0 - off.0);
         term.value = Value::Mass(all);
         term.text = format!("− {}", tell.weight(all));
+    }
+}
+
+/// What holds a case back and what tips it, about the front edge of what it stands on.
+pub(super) fn tips(tell: &Teller<'_>, case: CaseId) -> Vec<Sum> {
+    let is_own = |plan: &&Tipping| plan.cases.contains(&case) && plan.opens();
+    let Some(plan) = tell.work.tipping().iter().find(is_own) else { return Vec::new() };
+    let moment = |moment| Value::Count(tell.scale.moment_count(moment));
+    let side = |word: &str, pulls: &[Pull], whole: Moment| {
+        let of = |pull: &Pull| {
+            let (name, arm) = (named(pull.what), tell.tape.text(pull.arm.abs()));
+            let where_from = if pull.arm.is_negative() { "before" } else { "behind" };
+            let how = format!(
+                "{} at {arm} {where_from} the front edge of what it stands on",
+                tell.weight(pull.mass)
+            );
+            // What pulls over counts above nought there.
+            let own = if whole.0.is_negative() == pull.moment.0.is_negative() {
+                pull.moment
+            } else {
+                Moment(-pull.moment.0)
+            };
+            tell.worked(moment(own), &tell.scale.moments(&[own]).1, name, how, vec![])
+        };
+        let terms: Vec<Term> = pulls.iter().map(of).collect();
+        let paper = tell.scale.moments(&[whole]).1;
+        tell.figure(&[Subject::Tip], word, (moment(whole), paper), terms)
+    };
+    let (holds, pulls) = plan.moments();
+    vec![side("holds it back", &plan.holds, holds), side("tips it", &plan.pulls, pulls)]
+}
+
+/// What a pull is.
+fn named(what: What) -> String {
+    match what {
+        What::Case => "the case".to_owned(),
+        What::Drawers(1) => "the drawer, out".to_owned(),
+        What::Drawers(count) => format!("{count} drawers, out"),
+        What::Contents => "what the drawers hold".to_owned(),
+        What::Doors(1) => "the door, open".to_owned(),
+        What::Doors(count) => format!("{count} doors, open"),
     }
 }
 

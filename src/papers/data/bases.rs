@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use crate::plans::bases::{Leveled, StoodOn};
+use crate::plans::fitting;
 
 use super::Maker;
 use super::record::Figure;
@@ -28,6 +29,17 @@ pub(super) struct OnBase<'d> {
     before: Figure,
 }
 
+/// A block in the corner of a leg and the bottom over it.
+#[derive(Serialize)]
+pub(super) struct LegBlocked<'d> {
+    leg: &'d str,
+    bottom: &'d str,
+    side: &'static str,
+    square: Figure,
+    long: Figure,
+    screws: u32,
+}
+
 /// An end of it and the wall there.
 #[derive(Serialize)]
 pub(super) struct BaseBeside {
@@ -48,6 +60,20 @@ impl<'d> Maker<'d, '_> {
             block: self.figure(own.block),
             most: self.at_most(own.most),
         }
+    }
+
+    pub(super) fn leg_blocked(&self, joint: usize) -> Option<LegBlocked<'d>> {
+        let work = self.work;
+        let joint = work.parts.joints.get(joint)?;
+        let own = fitting::leg_block(work.parts, joint, work.piece.tape().unit)?;
+        Some(LegBlocked {
+            leg: &own.leg.mark,
+            bottom: &own.bottom.mark,
+            side: if own.left { "left" } else { "right" },
+            square: self.figure(own.square),
+            long: self.figure(own.long),
+            screws: own.screws,
+        })
     }
 
     pub(super) fn stood(&self, own: &StoodOn) -> OnBase<'d> {

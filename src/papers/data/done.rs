@@ -302,6 +302,7 @@ impl<'d> Maker<'d, '_> {
         let coat = &own.coat;
         let each: Vec<f64> = own.areas.iter().map(|(_, area)| *area).collect();
         let whole: f64 = each.iter().sum();
+        let (printed, all) = finish::added(&self.tape, &each);
         let area = |area: f64| Figure { exact: format!("{area:.3}"), print: format!("{area:.1}") };
         let last = own.number >= finish.coats;
         let mixed = finish.mix.map(|(a, b)| Mixed {
@@ -315,12 +316,11 @@ impl<'d> Maker<'d, '_> {
             product: finish.kind.word(),
             coat: own.number,
             of: finish.coats,
-            area: (whole > 0.0)
-                .then(|| Figure { print: finish::told(&self.tape, whole), ..area(whole) }),
+            area: (whole > 0.0).then(|| Figure { print: all, ..area(whole) }),
             surfaces: own
                 .areas
                 .iter()
-                .zip(finish::tenths(&each))
+                .zip(printed)
                 .map(|((sort, own), print)| Surface {
                     what: sort.word(),
                     area: Figure { print, ..area(*own) },
@@ -330,11 +330,11 @@ impl<'d> Maker<'d, '_> {
             coated_before: self.marks(&own.before),
             covers: coat.covers.map(|covers| Figure {
                 exact: super::exact(covers),
-                print: finish::covering(covers),
+                print: finish::covering(&self.tape, covers, finish.covers.is_some()),
             }),
             takes: coat.milliliters.map(|ml| Figure {
                 exact: format!("{ml:.1}"),
-                print: ((ml / 10.0).ceil() as i64 * 10).to_string(),
+                print: finish::measured_out(&self.tape, coat.at_hand().unwrap_or_default()),
             }),
             wasted: trade::FINISH_WASTE,
             mixed,

@@ -143,6 +143,8 @@ pub(super) struct Stop<'d> {
     over: Figure,
     gap: Figure,
     set_back: Figure,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    screws: Option<u32>,
     lines: Refs,
 }
 
@@ -294,6 +296,7 @@ impl<'d> Maker<'d, '_> {
             over: self.figure(own.over),
             gap: self.figure(fronts.map_or(Length::ZERO, |fronts| fronts.gap.length)),
             set_back: self.figure(own.set_back.length),
+            screws: own.screws(self.work.piece.tape().unit).map(|(count, _)| count),
             lines: self.lines.at(said.into_iter().chain([own.opening.span])),
         }
     }

@@ -36,7 +36,8 @@ impl<'d> Maker<'d, '_> {
             along: stretch(line.along),
             across: line.across.map(stretch),
         };
-        Some(Stick { part: &host.mark, lines: stick.lines.iter().map(line).collect() })
+        let face = stick.face.map(|face| host.face_name(face));
+        Some(Stick { part: &host.mark, face, lines: stick.lines.iter().map(line).collect() })
     }
 
     /// Two lines that are struck with a rule: at marks of the tape.

@@ -109,6 +109,8 @@ pub(super) struct JointData<'d> {
 #[derive(Serialize)]
 pub(super) struct Stick<'d> {
     pub(super) part: &'d str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(super) face: Option<String>,
     pub(super) lines: Vec<Line<'d>>,
 }
 
@@ -366,6 +368,8 @@ pub(super) enum What<'d> {
         block: Option<Figure>,
         most: Figure,
     },
+    #[serde(rename = "block leg")]
+    LegBlock(bases::LegBlocked<'d>),
     #[serde(rename = "lay frame")]
     FrameOn(done::FrameLaid<'d>),
     #[serde(rename = "take off")]

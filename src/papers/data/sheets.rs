@@ -46,7 +46,7 @@ enum Given<'d> {
 
 #[derive(Serialize)]
 struct PieceData<'d> {
-    parts: Vec<&'d str>,
+    part: &'d str,
     turned: bool,
     larger: bool,
 }
@@ -75,7 +75,7 @@ impl<'d> Maker<'d, '_> {
                 .laid
                 .iter()
                 .map(|laid| PieceData {
-                    parts: self.marks(&laid.blank.parts),
+                    part: self.mark(laid.blank.part),
                     turned: laid.turned,
                     larger: laid.blank.later,
                 })

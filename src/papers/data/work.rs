@@ -195,6 +195,7 @@ impl<'d> Maker<'d, '_> {
                 block: block.map(|block| self.figure(block)),
                 most: self.at_most(*most),
             },
+            Doing::LegBlock(joint) => What::LegBlock(self.leg_blocked(*joint)?),
             Doing::FrameOn(own) => What::FrameOn(self.frame_laid(own)),
             Doing::TakeOff(parts) => What::TakeOff { parts: self.marks(parts) },
             Doing::Sand(own) => What::Sand(self.sanded(own)),

@@ -7,6 +7,10 @@ use std::collections::BTreeMap;
 use crate::model::Piece;
 use crate::parts::{Assembly, Direction, Part, Role, Which};
 
+mod webs;
+
+pub(in crate::papers) use webs::webs;
+
 use super::cells::Cells;
 use super::kinds::{self, Kind};
 use super::labels::{Area, Labels, room};
@@ -38,7 +42,9 @@ enum Layer {
 
 fn layer(part: &Part) -> Layer {
     match part.role {
-        Role::End(_) | Role::Partition => Layer::Upright,
+        Role::End(_) | Role::Post(_) | Role::EndRail(_) | Role::EndPanel(_) | Role::Partition => {
+            Layer::Upright
+        }
         Role::Divider
         | Role::FixedShelf
         | Role::WebRail
@@ -83,7 +89,8 @@ fn layer(part: &Part) -> Layer {
 
 /// A case exploded with its back and its base; `None` where it has nothing of that.
 pub(in crate::papers) fn case(parts: &[Part]) -> Option<String> {
-    drawn(|slant| case_apart(parts, slant), "exploded view of the boards of a case")
+    let parts = webs::without(parts);
+    drawn(|slant| case_apart(&parts, slant), "exploded view of the boards of a case")
 }
 
 /// The fronts, the frame, and the drawer boxes of a case; `None` where it has none.
@@ -108,8 +115,8 @@ pub(in crate::papers) fn kind(kind: &Kind<'_>) -> Option<String> {
     Some(small(&bodies, what))
 }
 
-fn bodies(parts: &[Part], own: Layer) -> Vec<Body<'_>> {
-    parts.iter().filter(|part| layer(part) == own).map(Body::part).collect()
+fn bodies<'p>(parts: &[&'p Part], own: Layer) -> Vec<Body<'p>> {
+    parts.iter().filter(|part| layer(part) == own).map(|part| Body::part(part)).collect()
 }
 
 /// How far bodies of this size are apart.
@@ -121,7 +128,7 @@ fn gap(parts: &[Body<'_>]) -> f64 {
     parts.iter().map(long).fold(0.0, f64::max) * 0.03
 }
 
-fn case_apart(parts: &[Part], slant: Slant) -> Vec<Body<'_>> {
+fn case_apart<'p>(parts: &[&'p Part], slant: Slant) -> Vec<Body<'p>> {
     let mut all = between_uprights(parts, slant);
     let gap = gap(&all);
     let middle = slant.extent(&all);
@@ -163,7 +170,7 @@ fn case_apart(parts: &[Part], slant: Slant) -> Vec<Body<'_>> {
 }
 
 /// The uprights of a case apart, and between them what stands or lies there.
-fn between_uprights(parts: &[Part], slant: Slant) -> Vec<Body<'_>> {
+fn between_uprights<'p>(parts: &[&'p Part], slant: Slant) -> Vec<Body<'p>> {
     let mut uprights = bodies(parts, Layer::Upright);
     let mut between = bodies(parts, Layer::Between);
     let mut places: Vec<f64> = uprights.iter().map(|own| own.middle(Direction::X)).collect();
@@ -211,7 +218,9 @@ fn layers<'p>(piece: &Piece, parts: &'p [Part], slant: Slant) -> Vec<Body<'p>> {
     let mut boxes = closed(piece, parts, Layer::DrawerBox);
     let between = gap(&boxes);
     slant.stack(&mut boxes.iter_mut().collect::<Vec<_>>(), between);
-    for mut group in [closed(piece, parts, Layer::Front), bodies(parts, Layer::Frame), boxes] {
+    let all_parts: Vec<&Part> = parts.iter().collect();
+    let frame = bodies(&all_parts, Layer::Frame);
+    for mut group in [closed(piece, parts, Layer::Front), frame, boxes] {
         if let Some(rest) = slant.extent(&all) {
             slant.clear(&mut group, &rest, gap(&all) * 1.5, true);
         }

@@ -1,26 +1,38 @@
 //! A sheet to scale, with its cuts and what comes of them.
 
+use std::cell::RefCell;
+
+use crate::cutting::Way;
 use crate::measure::Length;
 use crate::model::Stock;
 use crate::papers::Source;
-use crate::papers::sheet_plans::{marks, size};
+use crate::papers::sheet_plans::size;
 use crate::plans::sheets::{Area, Cut, Laid, Sawn};
 use crate::vocabulary::SheetGrain;
 
 use super::legible;
 use super::svg::{Anchor, Fill, Line, Svg, mm, wide};
 
-/// The sheet as it lies, its length across the paper.
-pub(in crate::papers) fn drawing(source: &Source<'_, '_>, own: &Sawn, stock: &Stock) -> String {
+/// The sheet as it lies, its length across the paper, and the marks of the pieces that are
+/// too narrow for them.
+pub(in crate::papers) fn drawing(
+    source: &Source<'_, '_>,
+    own: &Sawn,
+    stock: &Stock,
+) -> (String, Vec<String>) {
     let [long, across] = own.size.map(mm);
+    let bare = RefCell::new(Vec::new());
     let draw = |letter: f64| {
-        let mut sketch = Sketch { svg: Svg::lettered(letter), letter, own, source };
+        let mut sketch =
+            Sketch { svg: Svg::lettered(letter), letter, own, source, bare: Vec::new() };
         sketch.sheet(stock);
+        bare.replace(sketch.bare);
         sketch.svg
     };
     let letter = legible::letter((long, across), (4.0, 4.0));
     let title = format!("sheet {} with its cuts and pieces", own.number);
-    legible::legible(letter, draw).finish(&title)
+    let svg = legible::legible(letter, draw).finish(&title);
+    (svg, bare.into_inner())
 }
 
 struct Sketch<'s, 'w, 'a> {
@@ -28,6 +40,8 @@ struct Sketch<'s, 'w, 'a> {
     letter: f64,
     own: &'s Sawn,
     source: &'s Source<'w, 'a>,
+    /// The marks that have no room in their pieces.
+    bare: Vec<String>,
 }
 
 impl Sketch<'_, '_, '_> {
@@ -68,7 +82,7 @@ impl Sketch<'_, '_, '_> {
     }
 
     fn piece(&mut self, laid: &Laid) {
-        let marks = marks(self.source, &laid.blank);
+        let mark = self.source.work.parts.mark(laid.blank.part).to_owned();
         let size = size(self.source, laid.area.size);
         let more = match (laid.turned, laid.blank.later) {
             (true, true) => "turned, rough",
@@ -78,11 +92,13 @@ impl Sketch<'_, '_, '_> {
         };
         let more: Vec<String> =
             [more].iter().filter(|own| !own.is_empty()).map(|own| (*own).to_owned()).collect();
-        self.told(&laid.area, &[marks], &[vec![size], more].concat());
+        if !self.told(&laid.area, std::slice::from_ref(&mark), &[vec![size], more].concat()) {
+            self.bare.push(mark);
+        }
     }
 
     /// What stands in an area: all lines where they fit, level or upright, else the first.
-    fn told(&mut self, area: &Area, must: &[String], may: &[String]) {
+    fn told(&mut self, area: &Area, must: &[String], may: &[String]) -> bool {
         let (x, y) = self.corner(area.at);
         let [long, across] = area.size.map(mm);
         let all: Vec<&String> = must.iter().chain(may).collect();
@@ -97,7 +113,7 @@ impl Sketch<'_, '_, '_> {
         let first: Vec<&String> = must.iter().collect();
         let choices = [(&all, false), (&all, true), (&first, false), (&first, true)];
         let found = choices.into_iter().find(|(lines, upright)| fits(lines, *upright));
-        let Some((lines, upright)) = found else { return };
+        let Some((lines, upright)) = found else { return false };
         let (middle_x, middle_y) = (x + long / 2.0, y + across / 2.0);
         let step = self.letter * 1.25;
         let start = -(lines.len() as f64 - 1.0) / 2.0 * step + self.letter * 0.35;
@@ -107,32 +123,28 @@ impl Sketch<'_, '_, '_> {
                 if upright { (middle_x + down, middle_y) } else { (middle_x, middle_y + down) };
             self.svg.text(at, line, self.letter, upright);
         }
+        true
     }
 
-    /// The numbers of cuts, each at the edge where its line begins.
+    /// The numbers of cuts, each beside the line where it begins, those of the sheet outside
+    /// of it; and the names of the pieces that are cut on, in their corners.
     fn cut(&mut self, cut: &Cut) {
-        let is_rip = cut.way == crate::cutting::Way::Rip;
+        let is_first = cut.from.is_empty();
         let (x, y) = self.corner(cut.area.at);
+        let gap = self.letter * 0.35;
+        if !is_first {
+            self.svg.label((x + gap, y + self.letter * 1.1), &cut.from, self.letter, Anchor::Start);
+        }
         for (nth, line) in cut.lines.iter().enumerate() {
             let number = (cut.numbers.0 + nth).to_string();
             let along = mm(*line + self.own.trim);
-            let gap = self.letter * 0.35;
-            match is_rip {
-                true => {
-                    let at = if cut.from.is_empty() {
-                        (-gap, along + gap)
-                    } else {
-                        (x + gap, along + gap)
-                    };
-                    let anchor = if cut.from.is_empty() { Anchor::End } else { Anchor::Start };
-                    self.svg.label(at, &number, self.letter, anchor);
-                }
-                false => {
-                    let at =
-                        if cut.from.is_empty() { (along, -gap) } else { (along, y + self.letter) };
-                    self.svg.label(at, &number, self.letter, Anchor::Middle);
-                }
-            }
+            let (at, anchor) = match (cut.way, is_first) {
+                (Way::Rip, true) => ((-gap, along + gap), Anchor::End),
+                (Way::Rip, false) => ((x + gap, along - gap), Anchor::Start),
+                (Way::Crosscut, true) => ((along, -gap), Anchor::Middle),
+                (Way::Crosscut, false) => ((along - gap, y + self.letter * 1.1), Anchor::End),
+            };
+            self.svg.label(at, &number, self.letter, anchor);
         }
     }
 

@@ -272,7 +272,7 @@ fn shown(part: &Part) -> bool {
         | Role::FrontPanel
         | Role::Filler
         | Role::Countertop => true,
-        Role::BaseMember => part.which == Which::Front,
+        Role::BaseMember | Role::Post(_) => part.which == Which::Front,
         _ => false,
     }
 }

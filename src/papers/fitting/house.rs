@@ -1,5 +1,6 @@
 //! What is fixed by where the piece stands, and what else is taken there.
 
+use crate::measure::Length;
 use crate::model::Case;
 use crate::plans::wall;
 
@@ -14,23 +15,30 @@ pub(super) fn blocks(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
     }
 }
 
-/// The screws into the studs. How many of these there are shows only there.
-fn wall_screws(source: &Source<'_, '_>) -> Option<String> {
+/// About how many screws go into the studs, and how long they are. How many studs there
+/// are shows only there.
+pub(in crate::papers) fn into_studs(source: &Source<'_, '_>) -> Option<(u32, Length)> {
     let (piece, parts) = (source.work.piece, source.work.parts);
     if !piece.site.fixed {
         return None;
     }
-    let figures = &source.figures;
     let wall = wall::wall(piece, parts, |_| true);
     let at_studs = |case: &Case| {
         // At least one stud is behind what is fixed to them.
         wall::rows(parts, case) * piece.studs_behind(case).max(1) * wall.screws
     };
     let count: u32 = piece.cases.iter().map(at_studs).sum();
-    let tape = piece.tape();
+    Some((count, wall.screw(piece.tape().unit)))
+}
+
+/// The screws into the studs.
+fn wall_screws(source: &Source<'_, '_>) -> Option<String> {
+    let (piece, figures) = (source.work.piece, &source.figures);
+    let (count, long) = into_studs(source)?;
+    let wall = wall::wall(piece, source.work.parts, |_| true);
     Some(format!(
         "For the wall, about {count} cabinet screws of #8 to #10, {} long on wallboard of {}: {} go through each nailer, or a back that takes them, into each stud.",
-        figures.text(wall.screw(tape.unit)),
+        figures.text(long),
         figures.text(wall.lining),
         wall.screws
     ))

@@ -14,6 +14,8 @@ use crate::diagnostics::listed;
 use crate::parts::Part;
 use crate::plans::fitting::to_long_point;
 
+pub(super) use house::into_studs;
+pub(super) use rods::what as rail;
 pub(super) use screws::{bought, fastened, purpose};
 pub(super) use stops::kind as catch_kind;
 

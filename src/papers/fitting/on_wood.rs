@@ -3,7 +3,7 @@
 
 use crate::diagnostics::listed;
 use crate::parts::Part;
-use crate::plans::fitting::OnWood;
+use crate::plans::fitting::{OnWood, is_between_posts};
 
 use super::super::Source;
 use super::super::page::{Block, Table, left, right};
@@ -41,7 +41,13 @@ fn explained(source: &Source<'_, '_>, all: &[OnWood<'_>]) -> String {
         told.push("Runners go under the opening, one under each side of the box. Their upper faces are level with the lower edge of the opening, or a hair above it, never below.".to_owned());
     }
     if has(all, |own| own.guides.len() + own.kickers.len() + own.runners.len()) {
-        told.push("The front end of each strip is against the back of the frame, or flush with the front edge of a case without one.".to_owned());
+        let piece = source.work.piece;
+        let guides = all.iter().flat_map(|own| &own.guides);
+        let posted = guides.filter(|guide| is_between_posts(piece, guide)).count() > 0;
+        told.push(match posted {
+            true => "The front end of a guide beside a post is against the back of the post, and its inner face is in line with that of the post; the front end of any other strip is against the back of the frame.".to_owned(),
+            false => "The front end of each strip is against the back of the frame, or flush with the front edge of a case without one.".to_owned(),
+        });
     }
     told.join(" ")
 }

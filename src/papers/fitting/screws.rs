@@ -39,7 +39,7 @@ fn gauge(purpose: Purpose, unit: Unit) -> Option<&'static str> {
         Unit::Millimetre | Unit::Centimetre | Unit::Metre => ["3.5-mm", "4-mm"],
     };
     match purpose {
-        Purpose::Backs | Purpose::Bottoms | Purpose::Strips => Some(thin),
+        Purpose::Backs | Purpose::Bottoms | Purpose::Strips | Purpose::Stops => Some(thin),
         Purpose::Boards
         | Purpose::Packers
         | Purpose::Corners
@@ -78,8 +78,13 @@ fn holes(unit: Unit) -> &'static str {
 /// How they are asked for in a store.
 pub(in crate::papers) fn bought(source: &Source<'_, '_>, screws: &Screws<'_>) -> String {
     let what = what(source, screws);
-    match gauge(screws.purpose, source.work.piece.tape().unit) {
-        Some(gauge) => format!("{what}, {gauge}"),
+    let more = match screws.purpose {
+        Purpose::Pockets => Some("coarse thread"),
+        Purpose::HardPockets => Some("fine thread"),
+        own => gauge(own, source.work.piece.tape().unit),
+    };
+    match more {
+        Some(more) => format!("{what}, {more}"),
         None => what,
     }
 }
@@ -94,7 +99,9 @@ fn what(source: &Source<'_, '_>, screws: &Screws<'_>) -> String {
         }),
         Long::AtLeast(long) => Some(format!("at least {}", figures.at_least(long))),
         Long::Between(least, most) => {
-            Some(format!("{} to {}", figures.text(least), figures.text(most)))
+            let (least, most) = (figures.text(least), figures.text(most));
+            // A range of less than a mark of the tape is one figure.
+            Some(if least == most { least } else { format!("{least} to {most}") })
         }
     };
     let (noun, sized) = noun(screws.purpose, screws.count);
@@ -122,7 +129,8 @@ fn noun(purpose: Purpose, count: u32) -> (&'static str, bool) {
         | Purpose::Ties
         | Purpose::Bottoms
         | Purpose::Blocks
-        | Purpose::Holding => ("wood screws", true),
+        | Purpose::Holding
+        | Purpose::Stops => ("wood screws", true),
         Purpose::Countertops | Purpose::Stacked | Purpose::FalseFronts | Purpose::BackCovers => {
             ("pan-head screws with washers", true)
         }
@@ -184,6 +192,7 @@ pub(in crate::papers) fn purpose(purpose: Purpose) -> &'static str {
         Purpose::Ties => "cases to each other",
         Purpose::Blocks => "hinge blocks",
         Purpose::Holding => "holding blocks of false fronts",
+        Purpose::Stops => "the strips that doors close against",
         Purpose::FalseFronts => "false fronts, from behind through their holding blocks",
         Purpose::Backs => "the backs, on the lines of the layout sheet",
         Purpose::Plates => "hinge plates",

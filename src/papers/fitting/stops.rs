@@ -17,6 +17,7 @@ pub(super) fn blocks(
         return;
     }
     let (figures, facts) = (&source.figures, &source.work.piece.facts);
+    let unit = source.work.piece.tape().unit;
     blocks.push(Block::Heading("Stops and catches".into()));
     blocks.push(Block::Note("These hinges don't hold a door shut, and an inset door on them closes against nothing but its stop. Fit them when the doors hang: hold the closed door flush with the face of the case, push the strip against its back, mark it, and glue and screw it there. The figures are where it comes to lie.".into()));
     if !stops.is_empty() {
@@ -32,6 +33,7 @@ pub(super) fn blocks(
                 right("thick"),
                 right("into the opening"),
                 right("set-back").strong(),
+                right("screws"),
             ],
             foot: "the set-back counts from the face that the closed door is flush with to the front of the strip".to_owned(),
             ..Table::default()
@@ -54,6 +56,7 @@ pub(super) fn blocks(
                 figures.size(thick, facts),
                 figures.text(stop.over),
                 figures.size(&stop.set_back, facts),
+                stop.screws(unit).map_or_else(String::new, |(count, _)| count.to_string()),
             ]);
         }
         blocks.push(Block::Table(table));

@@ -68,6 +68,13 @@ fn from_side(part: &Part, (one, other): (Length, Length), figures: &Figures) -> 
     format!("{} from the {}", figures.mating(from), part.face_name(side))
 }
 
+/// How far a stretch of the width lies from the face edge: `9/32 from the inside face`.
+fn from_edge(part: &Part, (one, other): (Length, Length), figures: &Figures) -> String {
+    let edge = part.datum([Face::WidthStart, Face::WidthEnd]);
+    let from = part.distance(edge, one).min(part.distance(edge, other));
+    format!("{} from the {}", figures.mating(from), part.face_name(edge))
+}
+
 /// A finger pull, cut through the edge of a front.
 pub(super) fn finger(part: &Part, cut: &Feature, figures: &Figures) -> String {
     let (long, wide) = part.face_size(cut.face);
@@ -134,7 +141,11 @@ pub(super) fn mortise(part: &Part, mortise: &Feature, parts: &Parts, figures: &F
         fit(mortise.v.1 - mortise.v.0),
         fit(mortise.deep),
         part.face_name(mortise.face),
-        from_side(part, mortise.v, figures),
+        match mortise.face.is_broad() {
+            // In a post, of which each face is as broad as the next.
+            true => from_edge(part, mortise.v, figures),
+            false => from_side(part, mortise.v, figures),
+        },
         mortise.takes.map_or(String::new(), |id| format!(", houses {}", parts.mark(id))),
     )
 }

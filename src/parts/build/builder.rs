@@ -256,7 +256,7 @@ impl<'a> Builder<'a> {
             | JointKind::Butt => {
                 let end = guest.placement.face(holder.placement.direction(face), !face.is_start());
                 let along = guest.placement.width;
-                let (own, wood) = (meeting(guest, end), holder.cuboid());
+                let (own, wood) = (meeting(guest, end), holding(holder));
                 let from = own.from.along(along);
                 // A stretcher covers only a strip of the end below it.
                 let held = (
@@ -321,11 +321,17 @@ impl<'a> Builder<'a> {
                 let back = part.show.map_or(Face::ThickEnd, Face::opposite);
                 // A pocket reaches about twice the thickness into the board.
                 let deep = thick.twice();
+                // The screw must suit the board that it goes into too.
+                let suits = || {
+                    let into = self.part(host.0).map_or(thick, |own| {
+                        let (own, along) = (own.cuboid(), part.placement.length);
+                        own.to.along(along) - own.from.along(along)
+                    });
+                    let fits = trade::pocket_screw_into(thick, into, unit);
+                    fits.or_else(|| trade::pocket_screw(thick, unit))
+                };
                 Feature {
-                    kind: FeatureKind::Pockets(
-                        count,
-                        joint.screw.or_else(|| trade::pocket_screw(thick, unit)),
-                    ),
+                    kind: FeatureKind::Pockets(count, joint.screw.or_else(suits)),
                     face: back,
                     u: at_end(deep),
                     v: held,
@@ -416,11 +422,43 @@ impl<'a> Builder<'a> {
     /// Inner faces of the two ends, from the left side of the case.
     pub(super) fn inner_sides(&self) -> [Size; 2] {
         let [left, right] = self.carcass_sides();
-        [
-            left + self.thickness(self.case.ends[0].stock),
-            right - self.thickness(self.case.ends[1].stock),
-        ]
+        [left + self.end_thickness(Side::Left), right - self.end_thickness(Side::Right)]
     }
+
+    /// How far the inside of an end lies behind its outside: as far as its board is thick,
+    /// or its posts are wide, which are flush with its rails on the inside.
+    pub(super) fn end_thickness(&self, side: Side) -> Size {
+        match &self.case.posts {
+            Some(posts) => posts.wide.clone(),
+            None => self.thickness(side.of(&self.case.ends).stock),
+        }
+    }
+
+    /// What the members of the face frame are put together with: each other, or the posts
+    /// that their rails go into.
+    pub(super) fn frame_assembly(&self) -> Assembly {
+        match self.case.posts {
+            Some(_) => Assembly::Carcass(self.id),
+            None => Assembly::Frame(self.id),
+        }
+    }
+}
+
+/// The space of a part that another is fastened to: a rail of a paneled end only between
+/// its shoulders, for its tenons are in the posts.
+fn holding(part: &Part) -> Cuboid {
+    let mut space = part.cuboid();
+    if !matches!(part.role, Role::EndRail(_)) {
+        return space;
+    }
+    let along = part.placement.length;
+    for tenon in part.features.iter().filter(|own| own.kind == FeatureKind::Tenon) {
+        match tenon.face {
+            Face::LengthStart => space.from.set(along, space.from.along(along) + tenon.deep),
+            _ => space.to.set(along, space.to.along(along) - tenon.deep),
+        }
+    }
+    space
 }
 
 /// The space of a part as far as it can be fastened at one of its ends: a partition

@@ -13,12 +13,13 @@ use crate::parts::space::{Direction, Face};
 use super::behind;
 use super::builder::{ACROSS, Builder, Draft, LYING, STANDING, UPRIGHT};
 use super::nailers;
+use super::posts;
 use super::web;
 
 /// What the other builders need of the carcass.
 #[derive(Debug)]
 pub(super) struct Carcass {
-    /// Left and right end.
+    /// Left and right end, or the front posts of both.
     pub(super) ends: [PartId; 2],
     /// The bottom.
     pub(super) bottom: Option<PartId>,
@@ -28,12 +29,37 @@ pub(super) struct Carcass {
     pub(super) nailers: Vec<PartId>,
 }
 
+/// What holds the boards of a case at its left and at its right: its ends, or what they
+/// are built of.
+#[derive(Debug)]
+pub(super) struct HeldBy {
+    /// At the front.
+    pub(super) front: [PartId; 2],
+    /// At the back.
+    pub(super) rear: [PartId; 2],
+    /// Beside the bottom.
+    pub(super) low: [PartId; 2],
+    /// Beside the top.
+    pub(super) high: [PartId; 2],
+}
+
+impl HeldBy {
+    /// Ends of one board each.
+    fn boards(ends: [PartId; 2]) -> Self {
+        Self { front: ends, rear: ends, low: ends, high: ends }
+    }
+}
+
 pub(super) fn build(builder: &mut Builder<'_>) -> Carcass {
-    let ends = [end(builder, Side::Left), end(builder, Side::Right)];
+    let held_by = match builder.case.posts.clone() {
+        Some(posts) => posts::build(builder, &posts),
+        None => HeldBy::boards([end(builder, Side::Left), end(builder, Side::Right)]),
+    };
+    let ends = held_by.front;
     let bottom_y = bottom_height(builder);
-    let bottom = bottom(builder, &ends, &bottom_y);
-    top(builder, &ends);
-    let nailers = nailers::place(builder, &ends);
+    let bottom = bottom(builder, &held_by.low, &bottom_y);
+    top(builder, &held_by.high);
+    let nailers = nailers::place(builder, &held_by.rear);
     let mut members: Vec<Member> = builder.case.members.clone();
     // Boards of outer lists first: inner ones are let into them.
     members.sort_by_key(|member| member.list);
@@ -51,7 +77,7 @@ pub(super) fn build(builder: &mut Builder<'_>) -> Carcass {
             MemberKind::Stile(Partition::None) | MemberKind::Rail(None) => {}
         }
     }
-    back(builder, &ends, &bottom_y);
+    back(builder, &held_by.rear, &bottom_y);
     Carcass { ends, bottom, bottom_y, nailers }
 }
 
@@ -163,6 +189,8 @@ fn lying(
     (z, wide): (Size, Size),
 ) -> PartId {
     let [left, right] = builder.inner_sides();
+    let [left, right] =
+        [left - posts::recess(builder, Side::Left), right + posts::recess(builder, Side::Right)];
     let let_in = builder.let_in(&board.joint);
     let id = builder.add(Draft {
         of: Of::Case(builder.id),
@@ -188,6 +216,7 @@ fn lying(
     for (end, face) in ends.iter().zip([Face::ThickEnd, Face::ThickStart]) {
         builder.house(id, *end, face, &board.joint, board.span);
     }
+    posts::notch(builder, id);
     id
 }
 
@@ -442,7 +471,10 @@ fn back(builder: &mut Builder<'_>, ends: &[PartId; 2], bottom_y: &Size) {
         span: back.span,
         notes: back.notes.clone(),
     });
-    for end in ends {
+    for (end, side) in ends.iter().zip(Side::BOTH) {
         builder.join(JointSort::Planted, id, *end, false, back.span);
+        if builder.case.posts.is_some() {
+            posts::rabbet(builder, *end, side, bottom_y.length);
+        }
     }
 }

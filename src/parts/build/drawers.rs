@@ -367,5 +367,11 @@ fn packer(
         span: boxes.span,
         notes: Vec::new(),
     });
-    builder.join(JointSort::Wood(JointKind::Screw), id, space.boards[index], true, boxes.span);
+    // It runs across the grain of a solid end, which screws alone let move.
+    let board = space.boards[index];
+    let moves = builder.part(board).is_some_and(|own| {
+        own.placement.width == SIDEWAYS[0]
+            && builder.piece.stock(own.stock).is_some_and(Stock::is_solid)
+    });
+    builder.join(JointSort::Wood(JointKind::Screw), id, board, !moves, boxes.span);
 }

@@ -72,7 +72,10 @@ pub fn asked<'a>(piece: &'a Piece, case: &'a Case, part: &Part) -> Option<&'a Ed
             &case.openings.get(front.opening.at)?.front.as_ref()?.edges
         }
         (
-            Role::Partition
+            Role::Post(_)
+            | Role::EndRail(_)
+            | Role::EndPanel(_)
+            | Role::Partition
             | Role::Divider
             | Role::WebRail
             | Role::WebRunner

@@ -14,7 +14,7 @@ use super::carcass::Carcass;
 pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
     let Some(frame) = builder.case.frame.clone() else { return };
     let case = builder.case;
-    let assembly = Assembly::Frame(builder.id);
+    let assembly = builder.frame_assembly();
     let z = builder.planes.frame.clone();
     let base = case.base_high();
     let high = &case.high - &base;
@@ -42,6 +42,10 @@ pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
         }
     };
     for (side, end) in Side::BOTH.into_iter().zip(carcass.ends) {
+        // Posts stand there already.
+        if case.posts.is_some() {
+            break;
+        }
         let stile = side.of(&frame.stiles);
         let x = match side {
             Side::Left => Size::zero(),
@@ -116,9 +120,11 @@ pub(super) fn backed(builder: &mut Builder<'_>) {
         return;
     }
     let mut found = Vec::new();
-    for (id, member) in
-        builder.own().filter(|(_, part)| part.assembly == Assembly::Frame(builder.id))
+    for (id, member) in builder.own().filter(|(_, part)| part.assembly == builder.frame_assembly())
     {
+        if !matches!(member.role, Role::Stile | Role::Rail) {
+            continue;
+        }
         let along = member.placement.length;
         let across = if along == Direction::X { Direction::Y } else { Direction::X };
         if member.role == Role::Stile && matches!(member.which, Which::At(_)) {
@@ -186,7 +192,7 @@ fn meet(
     across: Length,
 ) {
     let Some(frame) = builder.case.frame.clone() else { return };
-    let assembly = Assembly::Frame(builder.id);
+    let assembly = builder.frame_assembly();
     let z = (builder.planes.frame.length + builder.planes.carcass.length).half();
     for (at, is_start) in [(from, true), (to, false)] {
         let near = match direction {
@@ -252,7 +258,9 @@ fn mortise(
     let tenon = frame.joint.thick.clone().unwrap_or_default().length;
     let (from, _) = part.extent(holder.placement.length);
     let start = holder.placement.origin.along(holder.placement.length);
-    let shoulder = (holder.thickness.length - tenon).half();
+    // Members are flush with each other and with posts, which are thicker, in front.
+    let in_front = part.placement.origin.z - holder.placement.origin.z;
+    let shoulder = in_front + (part.thickness.length - tenon).half();
     let feature = Feature {
         kind: FeatureKind::Mortise,
         face,

@@ -81,7 +81,7 @@ fn packing(builder: &Builder<'_>, own: Length, side: usize, gap: Length) -> Size
     let case = builder.case;
     let mut options = vec![Size::zero()];
     if let Some(frame) = &case.frame {
-        let end = builder.thickness(case.ends[side].stock);
+        let end = builder.end_thickness(Side::BOTH[side]);
         let set_in = case.set_in(Side::BOTH[side]);
         options.push(&frame.stiles[side].wide - &set_in - end);
     }

@@ -21,6 +21,7 @@ mod holding;
 mod inside;
 mod nailers;
 mod on_wood;
+mod posts;
 mod round;
 mod stacked;
 mod web;

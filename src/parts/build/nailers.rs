@@ -173,11 +173,10 @@ fn add(
             span: nailers.span,
             notes: nailers.notes.clone(),
         });
-        let sides = [(ends[0], Face::ThickEnd), (ends[1], Face::ThickStart)];
-        for ((end, face), meets) in sides.into_iter().zip(stretch.meets) {
-            if meets {
-                builder.house(id, end, face, &joint, nailers.span);
-            }
+        for ((end, right), meets) in ends.iter().zip([false, true]).zip(stretch.meets) {
+            let Some(board) = builder.part(*end).filter(|_| meets) else { continue };
+            let inside = board.placement.face(Direction::X, right);
+            builder.house(id, *end, inside, &joint, nailers.span);
         }
         added.push(id);
     }

@@ -12,6 +12,7 @@ use crate::trade;
 use super::builder::{Builder, Draft, INWARD, SIDEWAYS};
 use super::drawers::Made;
 use super::inside;
+use super::posts;
 
 /// The strips and stops of a drawer, with its box on what carries it.
 pub(super) fn build(
@@ -157,6 +158,11 @@ fn add(builder: &mut Builder<'_>, own: &Own<'_>, strip: Strip) -> PartId {
 fn guide(builder: &mut Builder<'_>, own: &Own<'_>, made: &Made, side: Side, space: &inside::Space) {
     let opening = own.opening;
     let index = usize::from(side == Side::Right);
+    let beside = builder.part(space.boards[index]).map(|board| board.role);
+    if matches!(beside, Some(Role::Post(_))) {
+        between_posts(builder, own, side);
+        return;
+    }
     let off = opening.grown(Axis::Across).half();
     let thickness = &space.packing[index] - &off;
     if !thickness.length.is_positive() {
@@ -179,6 +185,39 @@ fn guide(builder: &mut Builder<'_>, own: &Own<'_>, made: &Made, side: Side, spac
     };
     let id = add(builder, own, strip);
     fix(builder, own, id, space.boards[index]);
+}
+
+/// A guide beside a drawer between posts: from the front post to the back one, flush with
+/// their inside faces, on the board that the drawer runs on.
+fn between_posts(builder: &mut Builder<'_>, own: &Own<'_>, side: Side) -> Option<PartId> {
+    let opening = own.opening;
+    let off = opening.grown(Axis::Across).half();
+    let recess = posts::recess(builder, side);
+    let thickness = &recess - &off;
+    let post = |which| posts::find(builder, side, which).and_then(|id| builder.part(id));
+    let from = post(Which::Front)?.side(Direction::Z, true);
+    let post_at = post(Which::Back)?.side(Direction::Z, false);
+    let ends = &own.depth.from + &own.depth.long;
+    let to = if ends.length < post_at.length { ends } else { post_at };
+    let x = match side {
+        Side::Left => &opening.stands[0] - &recess,
+        Side::Right => &opening.stands[0] + &opening.wide + &off,
+    };
+    let middle = (x.length + thickness.length.half(), (from.length + to.length).half());
+    let floor = floor(builder, opening, (builder.case.x + middle.0, middle.1))?;
+    let y = builder.part(floor)?.side(Direction::Y, true);
+    let high = &own.free.strip + &opening.stands[1] - &y;
+    let strip = Strip {
+        role: Role::Guide,
+        side,
+        size: [&to - &from, high, thickness],
+        stands: builder.stands(x, y, from),
+        axes: SIDEWAYS,
+        show: None,
+    };
+    let id = add(builder, own, strip);
+    fix(builder, own, id, floor);
+    Some(id)
 }
 
 /// Where a strip over or under a side of the box begins: at the edge of the opening.

@@ -10,6 +10,7 @@ use crate::parts::space::{Cuboid, Direction, Face};
 
 use super::builder::{Builder, Draft, INWARD, LYING};
 use super::carcass::hosts_beside;
+use super::posts;
 
 /// Where a web frame lies, and what holds it.
 struct Lies<'b> {
@@ -35,7 +36,11 @@ pub(super) fn build(
     (y, front): (&Size, &Size),
 ) {
     let middle = y.length + builder.thickness(board.stock).length.half();
-    let hosts = hosts_beside(builder, (left.length, right), middle);
+    let on_posts = builder.case.posts.is_some();
+    let hosts = match on_posts {
+        true => [None, None],
+        false => hosts_beside(builder, (left.length, right), middle),
+    };
     let let_in = builder.let_in(&board.joint);
     let in_dado = |host: bool| if host { let_in.clone() } else { Size::zero() };
     let x = [left - in_dado(hosts[0].is_some()), left + clear + in_dado(hosts[1].is_some())];
@@ -45,6 +50,9 @@ pub(super) fn build(
     let runners = lies.runners(builder, rails);
     lies.let_in(builder, rails, &runners);
     lies.panels(builder, rails, &runners);
+    if on_posts {
+        posts::hold_web(builder, rails, board);
+    }
 }
 
 impl Lies<'_> {
@@ -91,7 +99,13 @@ impl Lies<'_> {
                     _ => Vec::new(),
                 };
                 let (length, width) = (&self.x[1] - &self.x[0], self.web.wide.clone());
-                let id = builder.add(Draft { length, width, notes, ..draft });
+                // Pockets are bored in the other face: from below, the rail of the frame
+                // would be in the way of the driver.
+                let show = match builder.case.posts {
+                    Some(_) => Some(Face::ThickStart),
+                    None => draft.show,
+                };
+                let id = builder.add(Draft { length, width, notes, show, ..draft });
                 let deep = self.web.groove(which == Which::Back).length;
                 self.groove(builder, id, face, deep);
                 id
@@ -134,12 +148,18 @@ impl Lies<'_> {
             let draft = self.draft(builder, (Role::WebRunner, which), from, z.clone());
             let (length, width) = (long.clone(), to - from);
             let id = builder.add(Draft { length, width, axes: INWARD, ..draft });
+            // What lies beside the rails has no groove to go into.
+            let [left, right] = &self.x;
+            let tenon = (
+                (left.length - from.length).max(Length::ZERO),
+                to.length.min(right.length) - from.length,
+            );
             let ends = [Face::LengthStart, Face::LengthEnd];
             for ((end, rail), back) in ends.into_iter().zip(rails).zip([false, true]) {
                 let feature = Feature {
                     kind: FeatureKind::Tenon,
                     face: end,
-                    u: (Length::ZERO, to.length - from.length),
+                    u: tenon,
                     v: self.across(builder),
                     deep: web.tenon(back).length,
                     deep_at: None,
@@ -190,6 +210,14 @@ impl Lies<'_> {
                 *from = (&*from + &*to).half() - wide.half();
                 *to = &*from + wide;
             }
+        }
+        // Between posts those at the sides reach out to the rails of the ends, and carry
+        // the guides beside the drawers.
+        if let Some([from, _]) = spans.first_mut() {
+            *from = &*from - posts::recess(builder, Side::Left);
+        }
+        if let Some([_, to]) = spans.last_mut() {
+            *to = &*to + posts::recess(builder, Side::Right);
         }
         spans
     }

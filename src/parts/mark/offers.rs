@@ -222,6 +222,13 @@ fn own(key: &Key) -> [String; 2] {
     };
     let (long, short) = match key.role {
         Role::End(at) => return [format!("{}E", side(at)), format!("{}E", side(at))],
+        Role::Post(at) => {
+            return [format!("{}{which}P", side(at)), format!("{}{which}P", side(at))];
+        }
+        Role::EndRail(at) => {
+            return [format!("{}E{which}RL", side(at)), format!("{}E{which}R", side(at))];
+        }
+        Role::EndPanel(at) => return [format!("{}EPN", side(at)), format!("{}EP", side(at))],
         Role::Bottom => ("B", "B"),
         Role::Top => ("T", "T"),
         Role::Countertop => ("CT", "C"),

@@ -83,13 +83,13 @@ pub enum Usual {
     Drawer,
     /// One front is fixed that nothing moves behind.
     FalseFront,
-    /// All is taken apart and sanded.
-    Sanding,
+    /// All is taken apart to be sanded.
+    TakingApart,
     /// Brushes, rags, and the parts are laid out for a coat, and cleaned up after it.
     CoatReady,
     /// One shelf is laid in that no longer comes in later.
     LayingIn,
-    /// The piece is carried in and leveled.
+    /// One case is carried in and leveled.
     Leveling,
     /// One strip is put up on the wall, or a case lifted onto it.
     Strip,
@@ -124,11 +124,10 @@ impl Usual {
             Self::Planting => 18,
             Self::Appliance | Self::Blank | Self::Strip => 20,
             Self::Front | Self::DrawerBox => 25,
-            Self::DryFit | Self::Drawer => 30,
+            Self::DryFit | Self::Drawer | Self::TakingApart => 30,
             Self::FrameOn | Self::Filler | Self::Kick => 40,
-            Self::Scribing | Self::Wall | Self::Countertop => 45,
-            Self::Leveling => 60,
-            Self::Sanding | Self::PuttingBack => 90,
+            Self::Scribing | Self::Wall | Self::Countertop | Self::Leveling => 45,
+            Self::PuttingBack => 90,
         }
     }
 
@@ -156,7 +155,7 @@ impl Usual {
             Self::Stop => "fixing a stop or catch",
             Self::Drawer => "fitting a drawer",
             Self::FalseFront => "fixing a false front",
-            Self::Sanding => "taking apart and sanding",
+            Self::TakingApart => "taking apart",
             Self::CoatReady => "laying out, cleaning up",
             Self::LayingIn => "laying in a shelf",
             Self::Leveling => "carrying and leveling",
@@ -210,6 +209,8 @@ pub enum ShopTime {
     Notch,
     /// An inset front planed to its opening.
     FitFront,
+    /// A square meter sanded with one grit.
+    Sanding,
 }
 
 impl ShopTime {
@@ -224,6 +225,7 @@ impl ShopTime {
             Self::Miter => times.miter,
             Self::Notch => times.notch,
             Self::FitFront => times.fit_front,
+            Self::Sanding => times.sanding,
         }
     }
 
@@ -240,6 +242,7 @@ impl ShopTime {
             Self::Miter => times::MITER,
             Self::Notch => times::NOTCH,
             Self::FitFront => times::FIT_FRONT,
+            Self::Sanding => times::SANDING,
         }
     }
 
@@ -255,6 +258,7 @@ impl ShopTime {
             Self::Miter => "cutting a miter",
             Self::Notch => "cutting a notch",
             Self::FitFront => "fitting a front",
+            Self::Sanding => "sanding a square meter with one grit",
         }
     }
 

@@ -64,13 +64,14 @@ impl Load {
         if self.joints() > 0 { self.screws } else { 0 }
     }
 
-    /// From the first drop until the last joint is closed and the last screw driven, in
+    /// From the first drop until the last clamp is tight and the last screw driven, in
     /// whole minutes.
     #[must_use]
     pub fn closing(&self) -> Duration {
         let spreading = if self.is_flat() { trade::spreading_flat } else { trade::spreading };
         let spreading = spreading(self.joints(), self.long());
-        Duration(spreading.0 + trade::driving(self.driven()).0).whole_minutes()
+        let closing = trade::clamping(self.clamps()).0 + trade::driving(self.driven()).0;
+        Duration(spreading.0 + closing).whole_minutes()
     }
 
     /// True where a bead along each seam is all the spreading.

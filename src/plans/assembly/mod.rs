@@ -104,6 +104,8 @@ pub struct Task {
     pub does: Vec<Doing>,
     /// What is done last in it, when its joints are closed.
     pub then: Vec<Doing>,
+    /// Something is sanded in it.
+    pub sands: bool,
     /// The rectangle whose diagonals are compared.
     pub square: Option<Square>,
     /// Tasks that come first, by index.
@@ -139,6 +141,7 @@ impl Task {
             closes: Vec::new(),
             does: Vec::new(),
             then: Vec::new(),
+            sands: false,
             square: None,
             after: Vec::new(),
             cured: Vec::new(),

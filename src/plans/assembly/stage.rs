@@ -40,6 +40,9 @@ pub fn stage(part: &Part) -> Stage {
         | Role::DrawerBottom => Stage::Openings,
         Role::Back => Stage::DryFit,
         Role::End(_)
+        | Role::Post(_)
+        | Role::EndRail(_)
+        | Role::EndPanel(_)
         | Role::Bottom
         | Role::Top
         | Role::Countertop

@@ -3,6 +3,7 @@
 
 use std::collections::BTreeMap;
 
+use crate::model::{CaseId, Side};
 use crate::parts::{Assembly, Joint, JointSort, Of, PartId, Parts};
 use crate::plans::operations::{self, Step};
 
@@ -22,19 +23,29 @@ pub(in crate::plans) fn stages(parts: &Parts) -> Stages {
     within.into_iter().map(|(unit, joints)| (unit, in_steps(parts, joints))).collect()
 }
 
-/// The steps of one unit: first its web frames, each of which goes into the rest as one.
+/// What is glued up by itself and goes into the rest as one.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum Lot {
+    /// The paneled end at a side of a case.
+    End(CaseId, Side),
+    /// A web frame.
+    Web(Of),
+}
+
+/// The steps of one unit: first its paneled ends and its web frames, each of which goes
+/// into the rest as one.
 fn in_steps(parts: &Parts, joints: Vec<(usize, &Joint)>) -> Vec<Step> {
-    let mut webs: BTreeMap<Of, Vec<(usize, &Joint)>> = BTreeMap::new();
+    let mut lots: BTreeMap<Lot, Vec<(usize, &Joint)>> = BTreeMap::new();
     let mut rest = Vec::new();
     for (index, joint) in joints {
-        match web_of(parts, joint) {
-            Some(web) => webs.entry(web).or_default().push((index, joint)),
+        match lot_of(parts, joint) {
+            Some(lot) => lots.entry(lot).or_default().push((index, joint)),
             None => rest.push((index, joint)),
         }
     }
     let mut members: BTreeMap<PartId, Vec<PartId>> = BTreeMap::new();
     let mut steps = Vec::new();
-    for own in webs.values() {
+    for own in lots.values() {
         let mut all: Vec<PartId> =
             own.iter().flat_map(|(_, joint)| [joint.part, joint.into]).collect();
         all.sort_unstable();
@@ -47,11 +58,19 @@ fn in_steps(parts: &Parts, joints: Vec<(usize, &Joint)>) -> Vec<Step> {
     steps
 }
 
-/// The web frame that a joint lies within.
-pub(super) fn web_of(parts: &Parts, joint: &Joint) -> Option<Of> {
+/// The paneled end or the web frame that a joint lies within.
+pub(super) fn lot_of(parts: &Parts, joint: &Joint) -> Option<Lot> {
     let [one, other] = [joint.part, joint.into].map(|id| parts.get(id));
     let (one, other) = one.zip(other)?;
-    (one.role.is_of_web() && other.role.is_of_web() && one.of == other.of).then_some(one.of)
+    if one.of != other.of {
+        return None;
+    }
+    match (one.role.end_side(), other.role.end_side()) {
+        (Some(side), Some(across)) if side == across => Some(Lot::End(one.case, side)),
+        (Some(_) | None, _) => {
+            (one.role.is_of_web() && other.role.is_of_web()).then_some(Lot::Web(one.of))
+        }
+    }
 }
 
 /// True for a joint that closes when its unit is glued up.

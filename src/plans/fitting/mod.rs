@@ -10,6 +10,7 @@ pub mod fronts;
 pub mod hinges;
 pub mod on_wood;
 pub mod pins;
+mod leg_blocks;
 mod pockets;
 pub mod reach;
 pub mod rods;
@@ -34,9 +35,11 @@ use super::Workings;
 pub use at_wall::{AtWall, at_wall};
 pub use fronts::OntoBox;
 pub use hinges::HungAt;
-pub use on_wood::OnWood;
+pub use leg_blocks::{LegBlock, of as leg_block};
+pub use on_wood::{OnWood, is_between_posts};
 pub use pins::{PinRows, Struck};
-pub(in crate::plans) use pockets::pockets_meet;
+
+pub(crate) use pockets::pockets_meet;
 pub use rods::{Rail, RailEnd};
 pub use screw_lines::ScrewLine;
 pub use screw_row::from_end;
@@ -81,8 +84,8 @@ pub struct Fastened<'a> {
 /// Works out what is fastened.
 #[must_use]
 pub(super) fn fastened<'a>(work: &Workings<'a>) -> Fastened<'a> {
-    let Fitting { drawers, hinges, fronts, .. } = work.fitting();
-    let (fastenings, meetings) = screws::plan(work, drawers, hinges, fronts);
+    let Fitting { drawers, hinges, fronts, stops, .. } = work.fitting();
+    let (fastenings, meetings) = screws::plan(work, drawers, hinges, fronts, stops);
     let screws = screws::count(&fastenings);
     Fastened { fastenings, screws, meetings }
 }

@@ -55,6 +55,19 @@ pub struct Stopped {
     pub aside: Size,
 }
 
+/// True for a guide that stands between a front and a back post, flush with their inside
+/// faces, and not against a board beside its opening.
+#[must_use]
+pub fn is_between_posts(piece: &Piece, part: &Part) -> bool {
+    let Some(case) = piece.case(part.case).filter(|_| part.role == Role::Guide) else {
+        return false;
+    };
+    let Some(posts) = &case.posts else { return false };
+    let (from, to) = part.extent(Direction::X);
+    let wide = posts.wide.length;
+    from < case.x + wide || case.x + case.wide.length - wide < to
+}
+
 pub(super) fn plan<'a>(piece: &'a Piece, index: &Index<'a>) -> Vec<OnWood<'a>> {
     let openings =
         piece.cases.iter().flat_map(|case| case.openings.iter().map(move |own| (case, own)));

@@ -10,7 +10,7 @@ use super::screws::{Fastening, Joined, Long, Purpose};
 
 /// True where the screws of these pockets go into a board: it lies across the end of the
 /// part where they are.
-pub(in crate::plans) fn pockets_meet(part: &Part, pockets: &Feature, into: &Part) -> bool {
+pub(crate) fn pockets_meet(part: &Part, pockets: &Feature, into: &Part) -> bool {
     if !matches!(pockets.kind, FeatureKind::Pockets(..)) {
         return false;
     }

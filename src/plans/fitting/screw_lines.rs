@@ -201,8 +201,19 @@ pub(super) fn beside_middle<'a>(
     }
     let off = row.wide / 4;
     let rows = [-off, off].map(|by| row.shifted(by));
-    let count = Some(count.div_ceil(2).max(2));
-    rows.iter().flat_map(|row| row.lines(&row.stretches(&[], unit), count, unit)).collect()
+    let wanted = count.div_ceil(2).max(2);
+    let lines = rows.iter().flat_map(|row| {
+        // Where cuts part the line into many, a screw in each of a few of them will do.
+        let stretches = row.stretches(&[], unit);
+        let last = stretches.len().saturating_sub(1);
+        let few = usize::try_from(wanted).unwrap_or(2);
+        let is_kept =
+            |number: &usize| last < few || (0..few).any(|own| own * last / (few - 1) == *number);
+        let kept = stretches.into_iter().enumerate().filter(|(number, _)| is_kept(number));
+        let kept: Vec<(Length, Length)> = kept.map(|(_, stretch)| stretch).collect();
+        row.lines(&kept, Some(wanted), unit)
+    });
+    lines.collect()
 }
 
 /// The lines of a panel: along its longer side, so far from both edges of what the two

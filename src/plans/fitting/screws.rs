@@ -11,8 +11,10 @@ use crate::trade;
 use super::fronts::ScrewLength;
 use super::screw_lines::{self, ScrewLine};
 use super::screws_apart::Meeting;
-use super::{Drawer, HungAt, OntoBox};
-use super::{backs, driver_room, false_fronts, pockets, screws_apart, stacked, wide_holes};
+use super::{Drawer, HungAt, OntoBox, Stop};
+use super::{
+    backs, driver_room, false_fronts, leg_blocks, pockets, screws_apart, stacked, wide_holes,
+};
 
 /// What they are for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -47,6 +49,8 @@ pub enum Purpose {
     Blocks,
     /// Blocks that hold false fronts.
     Holding,
+    /// Strips that doors close against.
+    Stops,
     /// False fronts, from behind through their blocks.
     FalseFronts,
     /// The back of a case.
@@ -124,6 +128,7 @@ pub(super) fn plan<'a>(
     drawers: &[Drawer<'a>],
     hinges: &[HungAt<'a>],
     fronts: &[OntoBox<'a>],
+    stops: &[Stop<'a>],
 ) -> (Vec<Fastening<'a>>, Vec<Meeting<'a>>) {
     let joints: Vec<Joined<'a>> = joined(work.parts);
     // Joints follow each other case by case, as parts do.
@@ -208,6 +213,20 @@ pub(super) fn plan<'a>(
             into: Vec::new(),
             joint: slid.map(|own| own.index),
             hole: None,
+            lines: Vec::new(),
+        });
+    }
+    for stop in stops {
+        let Some((on, (count, long))) = stop.on.zip(stop.screws(work.piece.tape().unit)) else {
+            continue;
+        };
+        found.push(Fastening {
+            purpose: Purpose::Stops,
+            long,
+            count,
+            part: on,
+            into: Vec::new(),
+            joint: None,
             lines: Vec::new(),
         });
     }
@@ -373,6 +392,23 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                 let lines = backs::lines(work, part, joined.map(|other| other.into));
                 let long = bought(least, most, unit);
                 found.push(fastening(Purpose::Backs, long, 0, lines));
+            }
+            (JointSort::Planted, Role::Leg) => {
+                let joint = work.parts.joints.get(own.index);
+                match joint.and_then(|joint| leg_blocks::of(work.parts, joint, unit)) {
+                    Some(block) => {
+                        let count = block.screws.saturating_mul(2);
+                        found.push(fastening(Purpose::Boards, block.screw, count, Vec::new()));
+                    }
+                    None => {
+                        let lines = leg_blocks::lines(work.parts, part, into, unit);
+                        let least = into.thickness.length + into_end(unit);
+                        let most = least + into_end(unit);
+                        let sold = trade::shortest_sold(least, most, unit);
+                        let long = sold.map_or(Long::AtLeast(least), Long::Is);
+                        found.push(fastening(Purpose::Boards, long, 0, lines));
+                    }
+                }
             }
             (JointSort::Wood(JointKind::Screw) | JointSort::Planted, _) => {
                 // What lies in a notch lies on it with its face.

@@ -49,6 +49,7 @@ fn is_fixed(purpose: Purpose) -> bool {
         | Purpose::Ties
         | Purpose::Blocks
         | Purpose::Holding
+        | Purpose::Stops
         | Purpose::Stacked
         | Purpose::Setting
         | Purpose::Pockets

@@ -1,11 +1,13 @@
 //! Stops and catches of doors: an inset door on hinges that don't pull it shut has nothing
 //! to close against but these.
 
-use crate::measure::Length;
+use crate::measure::{Length, Unit};
 use crate::model::{Case, CatchKind, Edge, FrontId, Fronts, Opening, Piece, Size, StockId};
 use crate::parts::{self, Assembly, Cuboid, Direction, Face, Front, Part, Parts, Point, Role};
 use crate::trade;
 use crate::vocabulary::StopKind;
+
+use super::screws::{Long, bought};
 
 /// The strip that a door closes against.
 #[derive(Clone, Debug)]
@@ -30,6 +32,20 @@ pub struct Stop<'a> {
     pub space: Cuboid,
     /// The first part that stands there already.
     pub struck: Option<&'a Part>,
+}
+
+impl Stop<'_> {
+    /// How many screws hold it to what it lies on, and how long they are; `None` where it
+    /// lies on nothing.
+    #[must_use]
+    pub fn screws(&self, unit: Unit) -> Option<(u32, Long)> {
+        let (on, face) = (self.on?, self.face?);
+        let through = self.space.size(on.placement.direction(face));
+        let wood = on.cuboid().size(on.placement.direction(face));
+        let most = through + wood - trade::short_of_face(unit);
+        let count = trade::screws_along(self.size[0].length);
+        Some((count, bought(through + trade::into_face(unit), most, unit)))
+    }
 }
 
 /// The catch that holds a leaf shut.

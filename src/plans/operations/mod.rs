@@ -218,6 +218,9 @@ pub enum Doing {
         /// A longer screw comes out of a face that is seen.
         most: Length,
     },
+    /// A block is glued and screwed below a bottom beside the leg that a joint, by its place
+    /// among all, plants there.
+    LegBlock(usize),
     /// A face frame is laid on its case.
     FrameOn(FrameOn),
     /// Parts come off again.

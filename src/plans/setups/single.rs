@@ -2,7 +2,7 @@
 //! are made by one method because they are equal.
 
 use crate::measure::{Duration, Length, Tape};
-use crate::model::Piece;
+use crate::model::{Piece, Stock};
 use crate::parts::{Channel, Feature, FeatureKind, Part, PartId};
 use crate::plans::assembly::stage;
 use crate::plans::guide::{self, Board, Guide, Guided};
@@ -84,6 +84,7 @@ pub(super) fn one(
     let board = Board { face: first.face, across, run, through };
     let (base, unit) = (piece.shop.base_plate, piece.tape().unit);
     let narrow = cutter(piece, first, cut);
+    let is_solid = piece.stock(part.stock).is_some_and(Stock::is_solid);
     let set = |cutter: Cutter, guided: Option<Guided>| {
         let length = features.iter().map(|f| f.run(along)).map(|(from, to)| to - from).sum();
         let mut setup = Setup {
@@ -94,7 +95,10 @@ pub(super) fn one(
             datum: part.face_name(channel.datum),
             face_name: part.face_name(first.face),
             deep: first.deep,
-            passes: passes(cutter.diameter, first.deep, piece.tape()),
+            passes: {
+                let tears = !along && matches!(first.kind, FeatureKind::Flute(_)) && is_solid;
+                passes(cutter.diameter, first.deep, piece.tape(), tears)
+            },
             cutter,
             lines: lines.clone(),
             runs: Vec::new(),
@@ -158,8 +162,11 @@ impl Setup {
 
 /// The depth to set for each pass. Those before the last are free, and lie on
 /// marks of the tape.
-fn passes(bit: Length, deep: Length, tape: &Tape) -> Vec<Length> {
+fn passes(bit: Length, deep: Length, tape: &Tape, tears: bool) -> Vec<Length> {
     let mut passes = trade::depth_passes(bit, deep);
+    if tears {
+        passes = trade::light_last(passes, tape.unit);
+    }
     if let Some((_, before)) = passes.split_last_mut() {
         for pass in before {
             *pass = tape.print(*pass).shown;

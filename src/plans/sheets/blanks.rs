@@ -1,5 +1,7 @@
 //! What is sawn from the sheets of a stock.
 
+use std::collections::BTreeMap;
+
 use crate::measure::Length;
 use crate::model::{Sheet, Stock, StockId};
 use crate::parts::{Grain, Part, PartId, Role};
@@ -14,28 +16,25 @@ use super::super::square;
 /// A rectangle that is sawn from a sheet.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Blank {
-    /// What comes of it: one part, or those of a long stick.
-    pub parts: Vec<PartId>,
+    /// What comes of it.
+    pub part: PartId,
     /// Along the grain and across it.
     pub size: [Length; 2],
     /// It may lie across the sheet.
     pub turns: bool,
-    /// It is sawn larger than drawn, and comes to its size in a step of the assembly order.
+    /// It is sawn larger than the cut list has it, and comes to its size in a step of the
+    /// assembly order.
     pub later: bool,
 }
 
 /// What is still to be sawn of a stock, each layer of a laminated part by itself.
 pub(super) fn blanks(work: &Workings<'_>, stock: StockId, sheet: &Sheet) -> Vec<Blank> {
-    let planed: std::collections::BTreeMap<PartId, (Length, &str)> =
+    let planed: BTreeMap<PartId, (Length, &str)> =
         square::blanks(work.piece, work.parts).into_iter().collect();
     let inside = sheet.trimmed(work.piece.shop.edge_trim);
     let mut all = Vec::new();
     for (id, part) in work.parts.iter().filter(|(_, part)| part.stock == stock) {
         if matches!(work.ledger().state(id), State::Cut(_)) {
-            continue;
-        }
-        let stick = work.sticks().of(id);
-        if stick.is_some_and(|stick| !stick.is_under(id)) {
             continue;
         }
         let mut size = part.sawn();
@@ -44,21 +43,22 @@ pub(super) fn blanks(work: &Workings<'_>, stock: StockId, sheet: &Sheet) -> Vec<
             Some((long, _)) => size[0] = *long,
             None => {}
         }
-        if let Some(stick) = stick {
-            size[0] = stick.long;
-        }
-        let fits = |[long, wide]: [Length; 2]| long <= inside[0] && wide <= inside[1];
-        let lies = has_no_way(work, part) || (part.role == Role::Back && !fits(size));
         let later = stage(part) != Stage::First && !is_broken_down_first(work.piece, part);
-        if later {
-            let turned = lies && !fits(size);
-            let most = if turned { [inside[1], inside[0]] } else { inside };
+        // A core with lips to come is sawn over already.
+        if later && part.strips.is_empty() {
             let spare = trade::sheet_spare(work.piece.tape().unit);
-            let with = |own: Length, most: Length| own.max((own + spare).min(most));
-            size = [with(size[0], most[0]), with(size[1], most[1])];
+            size = size.map(|side| side + spare);
         }
-        let parts = stick.map_or_else(|| vec![id], |stick| stick.parts.clone());
-        let blank = Blank { parts, size, turns: lies, later };
+        // What must be as large as its core may be no more than a sheet gives.
+        let core = part.core().map(|size| size.length);
+        let fits = |[long, wide]: [Length; 2]| long <= inside[0] && wide <= inside[1];
+        let is_turned = !fits(core) && fits([core[1], core[0]]);
+        let most = if is_turned { [inside[1], inside[0]] } else { inside };
+        if fits(core) || is_turned {
+            size = [size[0].min(most[0]), size[1].min(most[1])];
+        }
+        let turns = has_no_way(work, part) || (part.role == Role::Back && is_turned);
+        let blank = Blank { part: id, size, turns, later };
         let layers = usize::try_from(gluing::layers(work.piece, part)).unwrap_or(1);
         all.extend(std::iter::repeat_n(blank, layers.max(1)));
     }

@@ -22,10 +22,10 @@ const ROUNDS: [usize; 2] = [4000, 300];
 const FEW: usize = 30;
 /// A sheet costs as much more than a piece on hand that no number of these outweighs it.
 const SHEET: i64 = 1_000_000;
-/// In how many parts of a millimeter sizes are told to the search: every 64th of an inch
-/// and every thousandth is a whole number of them. What is no whole number of them is
-/// rounded so that it fits all the more.
-const GRID: i64 = 80_000;
+/// In how many parts of a millimeter sizes are told to the search at the most: so many that
+/// every size is a whole number of them, if that is no more. Else what is no whole number of
+/// them is rounded so that it fits all the more.
+const FINEST: i64 = 1_000_000_000_000;
 
 /// The sheets of one stock.
 #[derive(Clone, Debug, PartialEq)]
@@ -36,6 +36,8 @@ pub struct OfStock {
     pub sheets: Vec<Sawn>,
     /// No plan takes fewer sheets than this.
     pub least: i64,
+    /// What no sheet is large enough for.
+    pub unplaced: Vec<Blank>,
 }
 
 impl OfStock {
@@ -93,13 +95,16 @@ fn of_stock(
         trim: Length::ZERO,
     });
     let sources: Vec<Source> = [whole].into_iter().chain(on_hand).collect();
+    let wholes = sources.iter().flat_map(Source::inside).chain([shop.kerf]);
+    let sizes = wholes.chain(blanks.iter().flat_map(|blank| blank.size));
+    let grid = grid(sizes);
     let kind = |source: &Source| Kind {
-        size: source.inside().map(|side| floor(side + shop.kerf)),
+        size: source.inside().map(|side| on(grid, side + shop.kerf).floor()),
         cost: if source.on_hand.is_some() { 1 } else { SHEET },
         count: source.on_hand.map(|_| 1),
     };
     let wanted = |blank: &Blank| Wanted {
-        size: lying(sheet, blank.size).map(|side| ceil(side + shop.kerf)),
+        size: lying(sheet, blank.size).map(|side| on(grid, side + shop.kerf).ceil()),
         turns: blank.turns,
     };
     let first = match shop.first_cuts {
@@ -109,6 +114,7 @@ fn of_stock(
     let order = Order {
         kinds: sources.iter().map(kind).collect(),
         pieces: blanks.iter().map(wanted).collect(),
+        kerf: on(grid, shop.kerf).ceil(),
         stages: Stages { most: Some(shop.stages), first: Some(first) },
         rounds: ROUNDS.map(|rounds| rounds * FEW / blanks.len().max(FEW)),
     };
@@ -122,7 +128,13 @@ fn of_stock(
         *number += 1;
         Some(saw.sawn(*number, source, &own.root))
     });
-    OfStock { stock: StockId(0), sheets: sawn.collect(), least: plan.least / SHEET }
+    let unplaced = plan.unplaced.iter().filter_map(|index| blanks.get(*index)).cloned();
+    OfStock {
+        stock: StockId(0),
+        unplaced: unplaced.collect(),
+        sheets: sawn.collect(),
+        least: plan.least / SHEET,
+    }
 }
 
 /// A length along and a length across the grain, as they lie along a sheet and across it.
@@ -133,14 +145,32 @@ fn lying(sheet: &Sheet, [along, across]: [Length; 2]) -> [Length; 2] {
     }
 }
 
-fn floor(length: Length) -> i64 {
-    (on_grid(length)).floor()
+/// In how many parts of a millimeter all of these are whole numbers, as far as that goes.
+fn grid(sizes: impl Iterator<Item = Length>) -> i64 {
+    let denominators = sizes.map(|size| (size / Length::mm(1)).denom());
+    let joined = |all: i64, own: i64| {
+        let shared = Exact::ratio(all, own);
+        // The fraction is in its lowest terms: what is left above is what the two don't share.
+        let least = i128::from(all) * i128::from(shared.denom());
+        i64::try_from(least).ok().filter(|least| *least <= FINEST).unwrap_or(all)
+    };
+    denominators.filter(|own| *own > 0).fold(1, joined)
 }
 
-fn ceil(length: Length) -> i64 {
-    (on_grid(length)).ceil()
+fn on(grid: i64, length: Length) -> Exact {
+    length / Length::mm(1) * Exact::int(grid)
 }
 
-fn on_grid(length: Length) -> Exact {
-    length / Length::mm(1) * Exact::int(GRID)
+#[cfg(test)]
+mod tests {
+    use super::grid;
+    use crate::measure::Length;
+
+    /// Worked by hand: 1/64 in is 127/320 mm, and a third of an inch 127/15 mm; 960 is the
+    /// least that 320 and 15 go into.
+    #[test]
+    fn all_sizes_are_whole_numbers_on_the_grid() {
+        let sizes = [Length::inches(1, 64), Length::inches(1, 3), Length::mm(5)];
+        assert_eq!(grid(sizes.into_iter()), 960);
+    }
 }

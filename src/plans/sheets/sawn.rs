@@ -5,6 +5,7 @@ use std::collections::VecDeque;
 use crate::cutting::{Node, Way, What};
 use crate::measure::{Length, Unit};
 use crate::model::{Sheet, Shop};
+use crate::trade;
 
 use super::{Blank, Source, Tool, lying};
 
@@ -59,8 +60,6 @@ pub struct Cut {
     pub gives: Vec<Gives>,
     /// Where each of the cuts begins, along what it divides.
     pub lines: Vec<Length>,
-    /// The last of them leaves nothing: it trims an edge.
-    pub clears: bool,
 }
 
 /// A sheet, or a piece on hand, as it is sawn.
@@ -129,10 +128,13 @@ impl Saw<'_> {
     /// Takes what came off: a blank is done, and another piece waits to be cut on.
     fn take<'n>(
         &self,
-        own: Waiting<'n>,
+        mut own: Waiting<'n>,
         sawn: &mut Sawn,
         waiting: &mut VecDeque<Waiting<'n>>,
     ) -> Option<Gives> {
+        if let Some(inner) = self.left_larger(own.node, own.area) {
+            own.node = inner;
+        }
         match &own.node.what {
             What::Left => None,
             What::Piece { index, turned } => {
@@ -147,6 +149,19 @@ impl Saw<'_> {
                 Some(Gives::Piece(name))
             }
         }
+    }
+
+    /// The only piece of a cut that would take no more than a strip off it, where it is cut
+    /// to its size later all the same: it is left as large as it came off.
+    fn left_larger<'n>(&self, node: &'n Node, area: Area) -> Option<&'n Node> {
+        let What::Cut(way, parts) = &node.what else { return None };
+        let mut held = parts.iter().filter(|part| !matches!(part.what, What::Left));
+        let (inner, None) = (held.next()?, held.next()) else { return None };
+        let What::Piece { index, .. } = inner.what else { return None };
+        let (along, _) = axes(*way);
+        let rest = area.size[along] - self.holds(inner)[along];
+        let is_strip = rest <= trade::narrowest_ripped(self.unit);
+        (self.blanks.get(index)?.later && is_strip).then_some(inner)
     }
 
     /// What a node holds, along and across the sheet.
@@ -181,26 +196,32 @@ impl Saw<'_> {
         sawn: &mut Sawn,
         waiting: &mut VecDeque<Waiting<'n>>,
     ) {
-        let (along, _) = axes(way);
+        let (along, across) = axes(way);
         let held = parts.iter().filter(|part| !matches!(part.what, What::Left));
         let held: Vec<(&Node, Length)> = held.map(|part| (part, self.holds(part)[along])).collect();
         let end = own.area.at[along] + own.area.size[along];
         let mut at = own.area.at[along];
+        let inside = sawn.size[along] - sawn.trim.twice();
+        let is_trimmed = sawn.trim.is_positive() && end == inside;
         let mut name = 0;
         let count = held.len();
         for (nth, (node, off)) in held.into_iter().enumerate() {
             let mut area = own.area;
             area.at[along] = at;
             area.size[along] = off;
+            let rest = end - at;
             at += off;
-            // The last one may be what is left itself.
-            let is_cut = at < end;
+            // The last one may be what is left itself, unless an edge is to be trimmed.
+            let is_cut = at < end || is_trimmed;
             if is_cut {
                 *cuts += 1;
-                let is_new =
-                    sawn.cuts.last().is_none_or(|cut| cut.area != own.area || cut.off != off);
+                let tool = Tool::of(self.shop, self.unit, (own.area.size[across], off, rest));
+                let is_new = sawn
+                    .cuts
+                    .last()
+                    .is_none_or(|cut| cut.area != own.area || cut.off != off || cut.tool != tool);
                 if is_new {
-                    sawn.cuts.push(self.cut(own, way, off, (*cuts, at)));
+                    sawn.cuts.push(cut(own, way, (off, tool), (*cuts, at)));
                 } else if let Some(cut) = sawn.cuts.last_mut() {
                     cut.numbers.1 = *cuts;
                     cut.lines.push(at);
@@ -221,36 +242,27 @@ impl Saw<'_> {
                 left.size[along] = end - at;
                 if left.size[along].is_positive() {
                     sawn.left.push(left);
-                } else if let Some(cut) = sawn.cuts.last_mut() {
-                    cut.clears = is_cut;
                 }
             }
         }
     }
+}
 
-    fn cut(
-        &self,
-        own: &Waiting<'_>,
-        way: Way,
-        off: Length,
-        (number, line): (usize, Length),
-    ) -> Cut {
-        let (along, across) = axes(way);
-        Cut {
-            numbers: (number, number),
-            from: own.name.clone(),
-            area: own.area,
-            way,
-            off,
-            tool: Tool::of(
-                self.shop,
-                self.unit,
-                (own.area.size[across], off, own.area.size[along]),
-            ),
-            gives: Vec::new(),
-            lines: vec![line],
-            clears: false,
-        }
+fn cut(
+    own: &Waiting<'_>,
+    way: Way,
+    (off, tool): (Length, Tool),
+    (number, line): (usize, Length),
+) -> Cut {
+    Cut {
+        numbers: (number, number),
+        from: own.name.clone(),
+        area: own.area,
+        way,
+        off,
+        tool,
+        gives: Vec::new(),
+        lines: vec![line],
     }
 }
 
@@ -266,9 +278,7 @@ fn axes(way: Way) -> (usize, usize) {
 fn named(above: &str, nth: usize) -> String {
     let letter = |nth: usize| {
         let letter = u8::try_from((nth - 1) % 26).unwrap_or(0);
-        let round = (nth - 1) / 26;
-        let letter = char::from(b'A' + letter).to_string();
-        if round == 0 { letter } else { format!("{letter}{letter}") }
+        char::from(b'A' + letter).to_string().repeat((nth - 1) / 26 + 1)
     };
     let is_lettered = above.chars().last().is_none_or(|last| last.is_ascii_digit());
     match is_lettered {

@@ -19,15 +19,15 @@ impl Tool {
     /// What makes a cut `long` from edge to edge that parts `off` from something as wide
     /// as `whole` that way.
     ///
-    /// Against the fence goes what is longer along it than what comes off is wide, and
-    /// than half of what hangs over on the other side of the blade: shorter edges turn
-    /// away from the fence (common practice, no source).
+    /// Against the fence goes what is no shorter along it than it is wide, or it turns away
+    /// from the fence, and on the sled what does not hang over it too far (common practice,
+    /// no source).
     #[must_use]
     pub fn of(shop: &Shop, unit: Unit, (long, off, whole): (Length, Length, Length)) -> Self {
-        let holds = long >= off && long.twice() >= whole && long >= trade::shortest_ripped(unit);
+        let holds = long >= whole && long >= trade::shortest_ripped(unit);
         if off <= shop.fence && holds {
             Self::Fence
-        } else if long <= shop.sled {
+        } else if long <= shop.sled && whole <= trade::longest_on_sled(unit) {
             Self::Sled
         } else {
             Self::Guide

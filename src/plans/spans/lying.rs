@@ -18,7 +18,8 @@ pub(in crate::plans) fn lying<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<Lyi
         let (Some(part), Some(into)) = (parts.get(joint.part), parts.get(joint.into)) else {
             continue;
         };
-        if is_lying(part) && matches!(into.role, Role::End(_) | Role::Partition) {
+        let holds = matches!(into.role, Role::End(_) | Role::EndRail(_) | Role::Partition);
+        if is_lying(part) && holds {
             hosts.entry(joint.part).or_default().push(into);
         } else if is_lying(into) && matches!(part.role, Role::Partition | Role::Leg) {
             under.entry(joint.into).or_default().push(part);
@@ -141,7 +142,7 @@ fn stands_on<'a>(case: &'a Case, part: &Part, lip: Length) -> impl Iterator<Item
 /// the rail of the frame bends with its front edge.
 fn on_cases<'a>(own: &[&'a Part], part: &'a Part, carries: Carries) -> Option<Lying<'a>> {
     let of = || own.iter().copied();
-    let ends = of().filter(|own| matches!(own.role, Role::End(_)));
+    let ends = of().filter(|own| matches!(own.role, Role::End(_) | Role::Post(_)));
     // The outermost ends hold it, and those between bear it, on either side of a space.
     let (from, to) = ends.clone().fold(None, |all: Option<(Length, Length)>, end| {
         let (from, to) = end.extent(Direction::X);

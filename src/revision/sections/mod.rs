@@ -40,10 +40,11 @@ pub struct Section {
     pub entries: fn(&Difference) -> Vec<Entry>,
 }
 
-/// Every section. What is planned from the parts later on (sheets, buying
-/// lists) gets a line after the hardware.
+/// Every section. What to buy comes right behind the wood that is cut already: before
+/// that, it is what is decided first.
 pub const SECTIONS: &[Section] = &[
     Section { slug: "cut", title: "Wood already cut", work: true, entries: already_cut::work },
+    Section { slug: "buying", title: "To buy", work: false, entries: rest::buying },
     Section { slug: "remake", title: "Parts that change", work: true, entries: parts::changed },
     Section { slug: "new-parts", title: "New parts", work: true, entries: parts::added },
     Section {

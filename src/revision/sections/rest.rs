@@ -1,4 +1,4 @@
-//! Hardware, findings and papers, in words.
+//! What to buy, hardware, findings and papers, in words.
 
 use crate::papers::PAPERS;
 use crate::revision::difference::{Difference, Finding};
@@ -11,6 +11,22 @@ pub(super) fn hardware(difference: &Difference) -> Vec<Entry> {
         .map(|count| format!("{} {}: {} → {}", count.what, count.name, count.was, count.now))
         .map(Entry::line)
         .collect()
+}
+
+pub(super) fn buying(difference: &Difference) -> Vec<Entry> {
+    let buying = &difference.buying;
+    let nothing = || "nothing".to_owned();
+    let mut entries: Vec<Entry> = buying
+        .amounts
+        .iter()
+        .map(|own| {
+            let [was, now] = [&own.was, &own.now].map(|side| side.clone().unwrap_or_else(nothing));
+            Entry::line(format!("{}: {was} → {now}", own.what))
+        })
+        .collect();
+    let total = buying.total.iter();
+    entries.extend(total.map(|own| Entry::line(format!("together: {} → {}", own.was, own.now))));
+    entries
 }
 
 pub(super) fn findings(difference: &Difference) -> Vec<Entry> {

@@ -122,7 +122,90 @@ block! {
 }
 
 block! {
-    /// `ends { … }`, `partitions { … }`
+    /// `ends { … }`
+    ends: "ends", "the ends",
+    "Both ends of the case.";
+    STOCK;
+    BUILD: HowBuilt = (
+        "build",
+        "how they are built: each of one board, or of frame and panel between the posts of the base",
+        "build panel { rail 2-1/2; panel-stock thin-ply }",
+    ).may_open(end_panel::block).default("slab");
+    JOINT = BOARD_JOINT;
+    EDGES;
+    NOTE;
+}
+
+block! {
+    /// `build panel { … }` of ends
+    end_panel: "end-panel", "a paneled end",
+    "A rail at the top and one at the bottom, with tenons in the front and the back post, and a panel that is free in the grooves of all four. The tenons are as thick as the grooves are wide, and the grooves are as wide as the panel is thick. In a post the groove runs from one mortise to the other. An end is glued up by itself, before anything goes between the two.";
+    RAIL: Length = (
+        "rail",
+        "the width of its rails",
+        "rail 2-1/2",
+    ).required()
+        .can_be("1/2 in", "16 in")
+        .usual("30 mm", "9 in");
+    BOTTOM_RAIL: Length = (
+        "bottom-rail",
+        "the width of its bottom rail, where that differs",
+        "bottom-rail 3-1/2",
+    )
+        .can_be("1/2 in", "24 in")
+        .usual("30 mm", "14 in");
+    SET_BACK: Length = (
+        "set-back",
+        "how far its rails stand back from the outside faces of the posts, and the boards of the case are notched around the posts; if not written, its rails are flush with the inside faces, and the boards lie straight between the posts",
+        "set-back 1/4",
+    )
+        .can_be("0 mm", "6 in")
+        .usual("0 mm", "1-1/2 in");
+    PANEL_STOCK: Refer<Stock> = (
+        "panel-stock",
+        "what the panel is made of",
+        "panel-stock thin-ply",
+    ).required();
+    GROOVE: Length = (
+        "groove",
+        "how deep the grooves are",
+        "groove 3/8",
+    ).default("3/8 in").metric("9 mm")
+        .can_be("1 mm", "40 mm")
+        .usual("4 mm", "16 mm");
+    ROOM: Length = (
+        "room",
+        "how far the tenons stay off the bottom of each mortise, and the panel off the bottom of each groove; half of the groove at most",
+        "room 1/16",
+    ).default("1/16 in").metric("1.5 mm")
+        .can_be("0 mm", "20 mm")
+        .usual("0.3 mm", "6 mm");
+    TENON: Length = (
+        "tenon",
+        "how long the tenons of the rails are",
+        "tenon 1",
+    ).default("1 in").metric("25 mm")
+        .can_be("5 mm", "150 mm")
+        .usual("10 mm", "90 mm");
+    SET_IN: Length = (
+        "set-in",
+        "how far the tenons are set in from the upper edge of the top rail and from the lower edge of the bottom rail, so that their mortises are closed; if not written, a third of the rail's width",
+        "set-in 3/4",
+    )
+        .can_be("0 mm", "150 mm")
+        .usual("3 mm", "3 in");
+    FLOAT: Length = (
+        "float",
+        "the room left free in each groove for a solid panel to move, where that is more than `room`",
+        "float 1/8",
+    ).default("1/16 in").metric("1.5 mm")
+        .can_be("0 mm", "50 mm")
+        .usual("0.3 mm", "10 mm");
+    NOTE;
+}
+
+block! {
+    /// `partitions { … }`
     panels: "panels", "these boards",
     "Upright boards.";
     STOCK;

@@ -356,7 +356,13 @@ block! {
     HARDWAX_OIL: Flag = ("hardwax-oil", "the finish is a hardwax oil", "hardwax-oil");
     OIL: Flag = ("oil", "the finish is a drying oil", "oil");
     VARNISH: Flag = ("varnish", "the finish is a varnish", "varnish");
-    LACQUER: Flag = ("lacquer", "the finish is a lacquer", "lacquer");
+    LACQUER: Flag = (
+        "lacquer",
+        "the finish is a lacquer with its own thinner, such as nitrocellulose: its vapor burns",
+        "lacquer",
+    );
+    WATER_LACQUER: Flag =
+        ("water-lacquer", "the finish is a lacquer that is thinned with water", "water-lacquer");
     WAX: Flag = ("wax", "the finish is a wax", "wax");
     PAINT: Flag = ("paint", "the finish is a paint", "paint");
     COATS: Count<50> = ("coats", "how many coats", "coats 2").default("1")
@@ -373,9 +379,9 @@ block! {
         .usual("25 min", "24 h");
     CURE: Duration = (
         "cure",
-        "how long a coat dries before the next work",
+        "how long a coat dries before the next work; if not written, 24 h, a lacquer 2 h, and one thinned with water 3 h",
         "cure 24 h",
-    ).default("24 h")
+    )
         .can_be("5 min", "1440 h")
         .usual("20 min", "96 h");
     NOTE;
@@ -388,8 +394,10 @@ block! {
             Oil = OIL,
             /// A varnish.
             Varnish = VARNISH,
-            /// A lacquer.
+            /// A lacquer with a thinner that burns.
             Lacquer = LACQUER,
+            /// A lacquer thinned with water.
+            WaterLacquer = WATER_LACQUER,
             /// A wax.
             Wax = WAX,
             /// A paint.

@@ -289,6 +289,13 @@ block! {
     ).default("25 min")
         .can_be("1 s", "24 h")
         .usual("3 min", "3 h");
+    SANDING: Duration = (
+        "sanding",
+        "to sand a square meter, 11 square feet, with one grit",
+        "sanding 6 min",
+    ).default("4 min")
+        .can_be("1 s", "24 h")
+        .usual("30 s", "40 min");
 }
 
 block! {

@@ -24,7 +24,7 @@ words! {
         "base { toe-kick; high 4; set-back 3; cut-into ends }",
     ).opens(base::block);
     CASE_ENDS: Braces =
-        ("ends", "both ends", "ends { stock birch-ply }").opens(panels::block);
+        ("ends", "both ends", "ends { stock birch-ply }").opens(ends::block);
     CASE_END: Side = (
         "end",
         "one end, where it differs from the other",

@@ -7,7 +7,7 @@ use super::*;
 block! {
     /// `base { … }`
     base: "base", "the base",
-    "A toe kick is a recess under the front. It is cut into the ends, or it belongs to a separate frame that the case stands on. Without a base, the case stands on its ends or hangs on the wall. In a run it is made once for cases that stand side by side: one frame, leveled by itself before they come onto it, or one board across the notches of all their ends. A board across notches goes on when the piece stands level, and is scribed to the floor.";
+    "A toe kick is a recess under the front. It is cut into the ends, or it belongs to a separate frame that the case stands on. A piece of furniture stands on corner posts instead. Without a base, the case stands on its ends or hangs on the wall. In a run it is made once for cases that stand side by side: one frame, leveled by itself before they come onto it, or one board across the notches of all their ends. A board across notches goes on when the piece stands level, and is scribed to the floor.";
     TOE_KICK: Flag = ("toe-kick", "a recess under the front", "toe-kick");
     HIGH: Size = ("high", "the height from the floor to the underside of the frame", "high 4").required()
         .can_be("20 mm", "600 mm")
@@ -28,6 +28,11 @@ block! {
         .usual("1/4 in", "2 in");
     CUT_INTO: CutInto = ("cut-into", "the ends run to the floor, and the recess is notched into them", "cut-into ends");
     SEPARATE: Flag = ("separate", "the base is a frame of its own under the case", "separate");
+    POSTS: Braces = (
+        "posts",
+        "a post at each corner, from the floor to the top, with paneled ends between them",
+        "posts { stock post }",
+    ).opens(posts::block);
     STOCK;
     NOTE;
     [one_of "the kind of base"] {
@@ -35,6 +40,8 @@ block! {
         pub(crate) BaseKind {
             /// A recess under the front.
             ToeKick = TOE_KICK,
+            /// Corner posts.
+            Posts = POSTS,
         }
     }
     [one_of "how the base is built"] {
@@ -44,8 +51,25 @@ block! {
             CutInto = CUT_INTO,
             /// A frame of its own under the case.
             Separate = SEPARATE,
+            /// The corner posts reach up to the top.
+            Posts = POSTS,
         }
     }
+}
+
+block! {
+    /// `posts { … }`
+    posts: "posts", "the posts",
+    "A post at each corner of a piece of furniture, from the floor to the top. The posts take the place of the outer stiles of the face frame, whose rails go into them with tenons, and they are the stiles of the paneled ends. A post is as deep as its stock is thick.";
+    STOCK: Refer<Stock> = ("stock", "what they are made of", "stock post").required();
+    WIDE: Length = (
+        "wide",
+        "their width, left to right; if not written, they are square",
+        "wide 1-3/4",
+    )
+        .can_be("1/2 in", "8 in")
+        .usual("1 in", "4 in");
+    NOTE;
 }
 
 block! {

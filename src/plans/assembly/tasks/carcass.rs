@@ -24,10 +24,12 @@ enum Planting {
 impl Planting {
     const ALL: [Self; 2] = [Self::OnBase, Self::Legs];
 
-    fn title(self) -> &'static str {
+    /// What the step is called, with the name of its case where there are several.
+    fn title(self, case: Option<&str>) -> String {
+        let of = case.map_or_else(String::new, |case| format!(" of {case}"));
         match self {
-            Self::OnBase => "Set the carcass on its base",
-            Self::Legs => "Set the legs under the bottom",
+            Self::OnBase => format!("Set the carcass{of} on its base"),
+            Self::Legs => format!("Set the legs under the bottom{of}"),
         }
     }
 
@@ -37,7 +39,10 @@ impl Planting {
         match role {
             Role::Bottom | Role::End(_) => Some(Self::OnBase),
             Role::Leg => Some(Self::Legs),
-            Role::Top
+            Role::Post(_)
+            | Role::EndRail(_)
+            | Role::EndPanel(_)
+            | Role::Top
             | Role::Countertop
             | Role::Stretcher
             | Role::Nailer(_)
@@ -187,7 +192,6 @@ impl Maker<'_, '_> {
             let mut after = last;
             after.extend(self.ready(&parts));
             let (mut lines, mut does) = (Vec::new(), Vec::new());
-            let marks = self.marks(&parts);
             match planting {
                 Planting::OnBase => {
                     after.extend(loose.take());
@@ -196,13 +200,16 @@ impl Maker<'_, '_> {
                     does.push(doing);
                 }
                 Planting::Legs => {
-                    lines.push(format!("{marks}: {} from above", self.glue_and_screw(&parts)));
+                    let (told, doing) = self.legs_held(&joints);
+                    lines.extend(told);
+                    does.extend(doing);
                 }
             }
             let efforts = vec![Usual::Planting.times(parts.len())];
             let work = Work::Bench;
+            let name = self.piece.case(case).filter(|_| self.piece.cases.len() > 1);
             let task = self.simple(
-                planting.title().to_owned(),
+                planting.title(name.map(|case| case.name.as_str())),
                 lines,
                 parts.clone(),
                 work,

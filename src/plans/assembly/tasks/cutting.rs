@@ -35,15 +35,30 @@ impl Maker<'_, '_> {
                 self.marks(&edged)
             ));
         }
-        let later = |first: bool| {
-            self.kinds(&self.ids(|part| {
-                stage(part) != Stage::First && self.is_broken_down_first(part) == first
-            }))
-        };
-        if let Some(rough) = later(true) {
+        let later = self.ids(|part| stage(part) != Stage::First && self.is_broken_down_first(part));
+        if let Some(rough) = self.kinds(&later) {
             lines.push(format!("saw the boards of the {rough} to their rough size only; they come to size when the case stands and is measured"));
         }
-        if let Some(kept) = later(false) {
+        let has_plan = |part: &Part| {
+            let stock = self.piece.stock(part.stock).filter(|stock| !stock.is_solid());
+            stock.is_some_and(|stock| stock.sheet.is_some())
+        };
+        if self.parts.iter().any(|(_, part)| has_plan(part)) {
+            lines.push("saw the sheets by the sheet plans, cut by cut".to_owned());
+        }
+        let kept = |planned: bool| {
+            self.kinds(&self.ids(|part| {
+                stage(part) != Stage::First
+                    && !self.is_broken_down_first(part)
+                    && has_plan(part) == planned
+            }))
+        };
+        if let Some(rough) = kept(true) {
+            lines.push(format!(
+                "leave the pieces for the {rough} as large as the sheet plans have them, for the same reason"
+            ));
+        }
+        if let Some(kept) = kept(false) {
             lines.push(format!(
                 "keep sheet for the {kept}, and saw none of it yet, for the same reason"
             ));
@@ -281,10 +296,13 @@ impl Maker<'_, '_> {
         gluing::is_blank(self.piece, part)
     }
 
-    /// What can't be reached once it is in its groove or rabbet.
-    pub(super) fn prefinish(&mut self) {
+    /// What can't be reached once it is in its groove or rabbet: the panels of ends, which
+    /// are glued up with their cases, or those of fronts.
+    pub(super) fn prefinish(&mut self, of_ends: bool) {
         let Some((used, finish)) = self.finish_used() else { return };
-        let hidden = self.early();
+        let is_of_end = |part: &Part| part.role.end_side().is_some();
+        let mut hidden = self.early();
+        hidden.retain(|id| self.parts.get(*id).is_some_and(|own| is_of_end(own) == of_ends));
         if hidden.is_empty() {
             return;
         }
@@ -309,10 +327,13 @@ impl Maker<'_, '_> {
             format!("where one is glued up, its glue must have cured {cured} before you sand it"),
             format!("put the first coat of {} on {marks}{why}", finish.kind.word()),
         ];
-        lines.extend(amount(finish, &coat));
+        lines.extend(amount(finish, &coat, self.piece.tape()));
         let title = "Finish what you can't reach later".into();
         // A board is planed to fit its groove before it has finish on it.
-        let after = self.ready(&self.ids(|part| matches!(part.assembly, Assembly::Front(_))));
+        let after = self.ready(&self.ids(|part| match of_ends {
+            true => is_of_end(part),
+            false => matches!(part.assembly, Assembly::Front(_)),
+        }));
         let coating = Coating {
             finish: used,
             number: 1,
@@ -324,6 +345,7 @@ impl Maker<'_, '_> {
         let coated = self.coat(finish, title, lines, coating, after);
         if let Some(task) = self.tasks.get_mut(coated) {
             task.does.insert(0, Doing::Sand(Sand { grits, cured }));
+            task.sands = true;
         }
         self.makes(&hidden, coated);
     }

@@ -1,18 +1,18 @@
 //! Sanding and finishing.
 
 use crate::diagnostics::listed;
-use crate::measure::{Duration, Exact};
+use crate::measure::{Duration, Exact, Tape};
 use crate::model::{Finish, FinishId, Opening};
 use crate::parts::{Assembly, Part, PartId, Role};
 use crate::plans::finish::{self, Coat, Surface};
 use crate::plans::operations::{Coating, Doing, Sand};
 use crate::trade::{self, FinishGood, Sanding};
 
-use super::{Maker, Task, Usual, Wait, Work, effort};
+use super::{Maker, ShopTime, Task, Usual, Wait, Work, effort};
 
 /// True for what gets its first coat before it is closed in.
 fn is_finished_early(part: &Part) -> bool {
-    part.role == Role::FrontPanel
+    matches!(part.role, Role::FrontPanel | Role::EndPanel(_))
 }
 
 /// How the wood is sanded.
@@ -35,20 +35,20 @@ pub(super) fn sanded(sanding: Sanding) -> String {
 }
 
 /// How much a coat takes, and how it is mixed.
-pub(super) fn amount(finish: &Finish, coat: &Coat) -> Vec<String> {
+pub(super) fn amount(finish: &Finish, coat: &Coat, tape: &Tape) -> Vec<String> {
     let life = finish.pot_life.map_or(String::new(), |life| format!(", and use it within {life}"));
-    let (Some(whole), Some(covers)) = (coat.milliliters, coat.covers) else {
+    let (Some(whole), Some(covers)) = (coat.at_hand(), coat.covers) else {
         let mix = finish.mix.map(|(a, b)| format!("mix {a} to {b}{life}"));
-        return mix.into_iter().collect();
+        let unknown = "how far it goes is on its can; write it with `covers` in the spec, and this sheet says how much a coat takes".to_owned();
+        return mix.into_iter().chain([unknown]).collect();
     };
-    let covers = finish::covering(covers);
-    let whole = (whole / 10.0).ceil() as i64 * 10;
-    let says = match finish.covers {
-        Some(_) => "covers",
-        None => "usually covers at least",
-    };
+    let is_written = finish.covers.is_some();
+    let says = if is_written { "covers" } else { "usually covers at least" };
+    let can = if finish::in_quarts(tape, is_written) { "quart" } else { "liter" };
     let takes = format!(
-        "this coat takes about {whole} ml, where a liter {says} {covers} m2 and {} % stays in the brush and the rags",
+        "this coat takes about {}, where a {can} {says} {} and {} % stays in the brush and the rags",
+        finish::measured_out(tape, whole),
+        finish::covering(tape, covers, is_written),
         trade::FINISH_WASTE
     );
     let mixed = finish.mix.zip(coat.each).map(|((a, b), (one, other))| {
@@ -139,12 +139,16 @@ impl Maker<'_, '_> {
                 self.marks(&early)
             ));
         }
+        let grits = known.map_or(Sanding::SoaksIn, |kind| kind.sanding).grits();
+        let area = finish::sanded(self.piece, self.parts, &self.early());
+        let rounds = (area * grits.len() as f64).ceil() as usize;
+        let sanding = ShopTime::Sanding.times(&self.piece.shop.times, rounds);
         let sanded = self.simple(
             "Take apart and sand".into(),
             sand,
             Vec::new(),
             Work::Sand,
-            vec![Usual::Sanding.times(1)],
+            vec![Usual::TakingApart.times(1), sanding],
             hung.to_vec(),
         );
         // What is glued on later, a nailer or a packer, lies where nothing is sanded flush.
@@ -152,6 +156,7 @@ impl Maker<'_, '_> {
         let glued: Vec<usize> = glued.map(|(index, _)| index).collect();
         if let Some(task) = self.tasks.get_mut(sanded) {
             task.cured = glued;
+            task.sands = true;
         }
         let grits = known.map_or::<&[u32], _>(&[], |kind| kind.sanding.grits());
         let mut does = vec![Doing::Sand(Sand { grits, cured })];
@@ -245,7 +250,7 @@ impl Maker<'_, '_> {
         let coat = Coat::of(finish, surface.whole());
         let (words, areas): (Vec<&str>, Vec<f64>) =
             surface.sorts().map(|(sort, each)| (sort.word(), each)).unzip();
-        let areas = finish::tenths(&areas);
+        let (areas, whole) = finish::added(&tape, &areas);
         let sorts: Vec<String> =
             words.into_iter().zip(areas).map(|(word, area)| format!("{word} {area}")).collect();
         let beside = match early {
@@ -257,15 +262,12 @@ impl Maker<'_, '_> {
             1 if has_fronts => ". It counts both faces of every front and the inside of every box",
             _ => "",
         };
-        let mut lines = vec![format!(
-            "the surface comes to {}: {}{counts}{beside}",
-            finish::told(&tape, surface.whole()),
-            sorts.join(", ")
-        )];
+        let mut lines =
+            vec![format!("the surface comes to {whole}: {}{counts}{beside}", sorts.join(", "))];
         lines.extend(self.prefinished().map(|marks| {
             format!("it does not count the faces that came with a finish; leave those of {marks} as they are, and wipe off what runs onto them")
         }));
-        lines.extend(amount(finish, &coat));
+        lines.extend(amount(finish, &coat, &tape));
         if finish.mix.is_some() && number == 1 {
             lines.push("wear gloves and goggles while you mix: a hardener harms skin, eyes, and lungs; mix only what you use up in its pot life".to_owned());
         }

@@ -2,8 +2,8 @@
 
 use crate::diagnostics::listed;
 use crate::model::{HingeKind, Opening, OpeningKind};
-use crate::parts::{Assembly, Bore, FeatureKind, Joint, JointSort, PartId, Role, front_told};
-use crate::plans::fitting::at_wall;
+use crate::parts::{Assembly, Bore, FeatureKind, Joint, JointSort, Part, PartId, Role, front_told};
+use crate::plans::fitting::{self, at_wall};
 use crate::plans::operations::{self, Doing};
 
 use super::{Maker, Usual, Work};
@@ -158,10 +158,28 @@ impl Maker<'_, '_> {
             true => "past the edges of their openings by the figures of the fitting sheet",
             false => "flush with their openings",
         };
+        let is_glued = |id: &PartId| {
+            let mut own = self.parts.joints.iter().filter(|joint| joint.part == *id);
+            own.any(|joint| joint.glued)
+        };
+        let (glued, dry): (Vec<PartId>, Vec<PartId>) = packers.iter().partition(|id| is_glued(id));
+        let mut how = Vec::new();
+        if !glued.is_empty() {
+            how.push(format!("glue and screw {}", self.marks(&glued)));
+        }
+        if !dry.is_empty() {
+            how.push(format!("screw {} without glue", self.marks(&dry)));
+        }
         lines.push(format!(
             "fix the packers first, so that the slides stand {flush}: {}",
-            self.marks(packers)
+            how.join("; ")
         ));
+        if !dry.is_empty() {
+            lines.push(format!(
+                "{} run across the grain of a solid board: leave the hole of the front screw round, make those behind it slots that run along the packer, twice as long as they are wide, and drive their screws just snug, so that the board can move",
+                self.marks(&dry)
+            ));
+        }
         opens
     }
 
@@ -208,12 +226,20 @@ impl Maker<'_, '_> {
             "so that you reach the strips from behind",
             (&mut lines, &mut does),
         );
+        let between = |part: &Part| fitting::is_between_posts(self.piece, part);
+        let posted = self.ids(between);
+        if !posted.is_empty() {
+            lines.push(format!(
+                "{}: on the boards that the drawers run on, each behind its front post and flush with the inside face of that, as much farther apart at their rear ends as the fitting sheet says",
+                self.marks(&posted)
+            ));
+        }
         for (role, how) in [
             (Role::Runner, "under the openings, level with their lower edges"),
             (Role::Guide, "beside the openings, flush with their edges"),
             (Role::Kicker, "over the openings, level with their upper edges"),
         ] {
-            let own = self.ids(|part| part.role == role);
+            let own = self.ids(|part| part.role == role && !between(part));
             if !own.is_empty() {
                 lines.push(format!(
                     "{}: {how}, {}",

@@ -29,8 +29,9 @@ impl Maker<'_, '_> {
         };
         let once = |usual: Usual| vec![usual.times(1)];
         let work = Work::Fit;
-        let mut last =
-            self.simple(title, lines, Vec::new(), work, once(Usual::Leveling), vec![finished]);
+        let cases = self.piece.cases.iter().filter(|case| case.is_on_floor()).count();
+        let efforts = vec![Usual::Leveling.times(cases.max(1))];
+        let mut last = self.simple(title, lines, Vec::new(), work, efforts, vec![finished]);
         self.does(last, does);
         last = self.strips_up(last);
         last = self.bases_set(last);
@@ -104,7 +105,8 @@ impl Maker<'_, '_> {
         }
         let mut on: Vec<String> =
             stretchers.iter().map(|id| self.parts.mark(*id).to_owned()).collect();
-        on.push("the tops of the ends".to_owned());
+        let posts = self.piece.cases.iter().any(|case| case.posts.is_some());
+        on.push(format!("the tops of the {}", if posts { "posts" } else { "ends" }));
         Some(format!(
             "a countertop is not part of these papers: whoever makes it measures for it now that the piece stands level and fixed; it rests on {}, and is fastened from below through them, one of solid wood along the front only, and in slots toward the back, so that it can move",
             listed(&on)
@@ -403,7 +405,18 @@ impl Maker<'_, '_> {
             .map(|case| case.name.as_str())
             .collect();
         if !regulated.is_empty() {
-            lines.push(format!("{}: free-standing clothing storage of this size falls under 16 CFR 1261 (ASTM F2057) in the United States, which asks for a stability test, a label, and a tip restraint; these papers don't show that it passes", listed(&regulated)));
+            let what = match self.piece.site.fixed {
+                true => {
+                    "clothing storage of this size falls under 16 CFR 1261 (ASTM F2057) in the United States unless it is built in for good: wall screws are its tip restraint, but the rule asks for a stability test and a label too"
+                }
+                false => {
+                    "free-standing clothing storage of this size falls under 16 CFR 1261 (ASTM F2057) in the United States, which asks for a stability test, a label, and a tip restraint"
+                }
+            };
+            lines.push(format!(
+                "{}: {what}; these papers don't show that it passes",
+                listed(&regulated)
+            ));
         }
         lines
     }
@@ -432,9 +445,20 @@ impl Maker<'_, '_> {
 
     /// True for a case that the rule on free-standing clothing storage may hold
     /// for: 27 in high, 30 lb, and 3.2 cubic feet behind doors and in drawers (16 CFR
-    /// 1261, ASTM F2057-23). What is fixed to the house is no free-standing piece.
+    /// 1261, ASTM F2057-23). What has a countertop is no clothing storage. What is screwed to
+    /// the wall may be, where it has several drawers or a hanging rail; between walls it is
+    /// built in.
     fn is_regulated(&self, case: &Case) -> bool {
-        if self.piece.site.fixed || case.high.length < Length::inches(27, 1) {
+        if case.high.length < Length::inches(27, 1) || self.piece.top_over(case.id).is_some() {
+            return false;
+        }
+        let is_drawer = |own: &&Opening| matches!(own.kind, OpeningKind::Drawer { .. });
+        let drawers = case.openings.iter().filter(is_drawer).count();
+        let hangs = case.openings.iter().any(|own| own.rod.is_some());
+        let sides = self.piece.cases.iter().flat_map(|case| &case.exposure);
+        let walled = sides.into_iter().any(|own| matches!(own, Exposure::Wall { .. }));
+        let for_clothes = (drawers > 1 || hangs) && !walled && case.is_on_floor();
+        if self.piece.site.fixed && !for_clothes {
             return false;
         }
         let closed = case.openings.iter().filter(|opening| {

@@ -307,6 +307,9 @@ impl Maker<'_, '_> {
         let guests: Vec<PartId> = cuts.iter().flat_map(|cut| self.lodged(cut)).collect();
         after.extend(self.ready(&guests));
         let task = self.simple(title.into(), lines, Vec::new(), Work::Router, efforts, after);
+        if let Some(task) = self.tasks.get_mut(task) {
+            task.sands = cut.iter().any(of_box);
+        }
         self.cuts(task, cuts);
         self.makes(&cut, task);
     }

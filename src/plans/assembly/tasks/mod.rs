@@ -18,8 +18,10 @@ mod hanging;
 mod hung_up;
 mod installing;
 mod joints;
+mod legs;
 mod nailers;
 mod openings;
+mod packed;
 mod runs;
 mod screw_holes;
 mod stacking;
@@ -55,6 +57,7 @@ pub(super) fn tasks(work: &Workings<'_>) -> Vec<Task> {
     maker.joints(maker.late_title(), late);
     maker.pins(Stage::First);
     maker.trimmed();
+    maker.prefinish(true);
     let mut stands = Vec::new();
     for case in &work.piece.cases {
         stands.extend(maker.case(case));

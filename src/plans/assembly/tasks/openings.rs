@@ -104,9 +104,18 @@ impl<'a> Maker<'_, 'a> {
             true => "the lower ends of its ends".to_owned(),
             false => format!("the underside of {}", self.marks(&bottoms)),
         };
+        let tops = Self::tops_of(case);
         format!(
-            "{between} at the top, the middle, and the bottom, and its height at both sides, from {from} to the tops of the ends"
+            "{between} at the top, the middle, and the bottom, and its height at both sides, from {from} to the tops of the {tops}"
         )
+    }
+
+    /// What stands highest at the sides of a case.
+    pub(super) fn tops_of(case: &Case) -> &'static str {
+        match case.posts {
+            Some(_) => "posts",
+            None => "ends",
+        }
     }
 
     /// A task that saws parts to what was measured; sheets are taken from stock
@@ -198,7 +207,7 @@ impl<'a> Maker<'_, 'a> {
         };
         self.joints(&title, cut);
         self.pins(Stage::Openings);
-        self.prefinish();
+        self.prefinish(false);
     }
 
     /// Boards that were only sawn rough, or glued up, come to their thickness here;
@@ -291,56 +300,6 @@ impl<'a> Maker<'_, 'a> {
         Kind { names: vec!["drawer boxes"], parts, lines }
     }
 
-    /// What guides among these lose toward their rear ends, so that a drawer never wedges.
-    fn tapered(&self, own: &[PartId]) -> String {
-        let guides: Vec<PartId> = own
-            .iter()
-            .copied()
-            .filter(|id| self.parts.get(*id).is_some_and(|part| part.role == Role::Guide))
-            .collect();
-        let tape = self.piece.tape();
-        match guides.is_empty() {
-            true => String::new(),
-            false => format!(
-                " at its front end; then plane {} thinner toward the rear end, the two of a drawer by {} together, so that it never wedges",
-                self.marks(&guides),
-                tape.text(trade::guides_open(tape.unit))
-            ),
-        }
-    }
-
-    fn packers_late(&self, packed: &[(Length, Vec<PartId>)]) -> Kind {
-        let side = |part: &Part| matches!(part.role, Role::Packer | Role::HingeBlock | Role::Guide);
-        let parts = self.ids(side);
-        let named =
-            |role: Role, name| self.parts.all.iter().any(|part| part.role == role).then_some(name);
-        let kinds = [
-            named(Role::Packer, "packers"),
-            named(Role::HingeBlock, "hinge blocks"),
-            named(Role::Guide, "guides"),
-        ];
-        let names: Vec<&str> = kinds.into_iter().flatten().collect();
-        let name = listed(&names);
-        let tape = self.piece.tape();
-        let lines = packed.iter().map(|(clear, own)| match clear.is_zero() {
-            true => {
-                let which = match own.len() == parts.len() {
-                    true => format!("the {name}"),
-                    false => self.marks(own),
-                };
-                format!("measure from the side of the case to the edge of the opening, and plane {which} to fill that{}", self.tapered(own))
-            }
-            false => format!(
-                "measure from the side of the case to the edge of the opening, and plane {} {} thicker than that, so that what slides behind the doors passes them open; before you cut its boxes, hang a scrap as thick as the doors on one of their hinges, open it as far as it goes in the house, and see that it takes less than {} of the opening",
-                self.marks(own),
-                tape.text(*clear),
-                tape.text(*clear)
-            ),
-        });
-        let lines = lines.collect();
-        Kind { names, parts, lines }
-    }
-
     /// Strips over and under drawers on wood, and their stops.
     fn strips_late(&self) -> Kind {
         let (filling, stops) = (self.over_and_under(), self.ids(|part| part.role == Role::Stop));
@@ -373,26 +332,9 @@ impl<'a> Maker<'_, 'a> {
         self.ids(|part| matches!(part.role, Role::Kicker | Role::Runner))
     }
 
-    /// The packers and blocks beside the openings, by how far they reach past the edge
-    /// of theirs.
-    fn packed(&self) -> Vec<(Length, Vec<PartId>)> {
-        let mut found: Vec<(Length, Vec<PartId>)> = Vec::new();
-        for id in
-            self.ids(|part| matches!(part.role, Role::Packer | Role::HingeBlock | Role::Guide))
-        {
-            let clear = self.parts.get(id).map_or(Length::ZERO, |part| self.past_edge(part));
-            match found.iter_mut().find(|(known, _)| *known == clear) {
-                Some((_, parts)) => parts.push(id),
-                None => found.push((clear, vec![id])),
-            }
-        }
-        found.sort_by_key(|(clear, _)| *clear);
-        found
-    }
-
     /// How far a packer comes past the edge of its opening: that of a tray keeps it clear
     /// of the open door.
-    fn past_edge(&self, packer: &Part) -> Length {
+    pub(super) fn past_edge(&self, packer: &Part) -> Length {
         let (Role::Packer | Role::Guide, Which::At(side)) = (packer.role, packer.which) else {
             return Length::ZERO;
         };

@@ -144,10 +144,12 @@ impl Maker<'_, '_> {
                 let Some(scribe) = &filler.scribe else { continue };
                 let (most, side) = (filler.wide.length, filler.side);
                 let least = most - scribe.length;
+                let room = match scribe.length.is_positive() {
+                    true => format!("{} to {}", tape.text(least), tape.text(most)),
+                    false => tape.text(most),
+                };
                 lines.push(format!(
-                    "leave {} to {} between {} and the wall at its {}, from top to bottom, or the filler {} comes out too wide or too narrow",
-                    tape.text(least),
-                    tape.text(most),
+                    "leave {room} between {} and the wall at its {}, from top to bottom, or the filler {} comes out too wide or too narrow",
                     case.name,
                     side.word(),
                     filler.name

@@ -6,8 +6,11 @@ use std::collections::BTreeSet;
 use crate::diagnostics::listed;
 use crate::model::{Case, CaseId, Item, MemberId, MemberKind, Opening, OpeningKind};
 use crate::parts::{Assembly, FeatureKind, Joint, JointSort, Of, PartId, Role, Which, web_told};
-use crate::plans::assembly::{gluing, stages};
+use crate::plans::assembly::gluing;
+use crate::plans::assembly::stages::{self, Lot};
 use crate::plans::operations::{Doing, DryFit, Step};
+use crate::plans::squareness::Square;
+use crate::trade;
 
 use super::{Maker, Usual, Work};
 
@@ -156,12 +159,17 @@ impl<'a> Maker<'_, 'a> {
                     .to_owned(),
             );
         }
-        lines.extend(case.and_then(|_| self.sanded_inside(parts)));
+        let inside = case.and_then(|_| self.sanded_inside(parts));
+        let sands = inside.is_some();
+        lines.extend(inside);
         let after = self.ready(parts);
         let title = format!("Dry-fit the {what}");
         let efforts = vec![Usual::DryFit.times(1)];
         let dry = self.simple(title, lines, parts.to_vec(), Work::Bench, efforts, after);
         self.does(dry, does);
+        if let Some(task) = self.tasks.get_mut(dry) {
+            task.sands = sands;
+        }
         dry
     }
 
@@ -175,8 +183,11 @@ impl<'a> Maker<'_, 'a> {
         let web = self.web_of(&joints);
         let dry = web.and_then(|web| self.opens_shoulders(web, &parts));
         lines.extend(dry.iter().map(|(line, _)| line.clone()));
-        let is_panel =
-            |id: &&PartId| self.parts.get(**id).is_some_and(|part| part.role == Role::DustPanel);
+        let is_panel = |id: &&PartId| {
+            let role = self.parts.get(**id).map(|part| part.role);
+            role.is_some_and(|role| matches!(role, Role::DustPanel | Role::EndPanel(_)))
+        };
+        let end = self.end_of(&joints);
         let comes = stage.moves.iter().flat_map(|own| &own.parts);
         let panels: Vec<PartId> = comes.filter(is_panel).copied().collect();
         if !panels.is_empty() {
@@ -185,14 +196,16 @@ impl<'a> Maker<'_, 'a> {
         lines.push(
             "check that it is square and flat, for it goes into the rest as one piece".to_owned(),
         );
+        after.extend(self.ready(&panels));
         after.extend(self.ready(&parts));
         let efforts = vec![Usual::Joint.times(joints.len())];
         let load = gluing::joined(self.parts, &joints);
-        let title = match web {
-            Some(web) => format!("Glue up the {}", web_told(self.piece, web)),
-            None => format!("Glue up {} of the {what}", self.few(&parts)),
+        let (title, square) = match (web, end) {
+            (Some(web), _) => (format!("Glue up the {}", web_told(self.piece, web)), None),
+            (None, Some((end, square))) => (format!("Glue up the {end}"), Some(square)),
+            (None, None) => (format!("Glue up {} of the {what}", self.few(&parts)), None),
         };
-        let glued = self.glue(title, lines, parts.clone(), efforts, &load, None, after);
+        let glued = self.glue(title, lines, parts.clone(), efforts, &load, square, after);
         self.in_goes(glued, goes);
         self.closes(glued, stage.joints.clone());
         self.does(glued, dry.into_iter().map(|(_, doing)| doing).collect());
@@ -201,10 +214,25 @@ impl<'a> Maker<'_, 'a> {
 
     /// The web frame that these joints are of.
     fn web_of(&self, joints: &[&Joint]) -> Option<MemberId> {
-        match stages::web_of(self.parts, joints.first()?)? {
-            Of::Member(member) => Some(member),
-            Of::Case(_) | Of::Row(_) | Of::Opening(_) | Of::Front(_) => None,
+        match stages::lot_of(self.parts, joints.first()?)? {
+            Lot::Web(Of::Member(member)) => Some(member),
+            Lot::Web(Of::Case(_) | Of::Row(_) | Of::Opening(_) | Of::Front(_)) | Lot::End(..) => {
+                None
+            }
         }
+    }
+
+    /// The paneled end that these joints are of: what it is called, and how square it
+    /// must be.
+    fn end_of(&self, joints: &[&Joint]) -> Option<(String, Square)> {
+        let Lot::End(case, side) = stages::lot_of(self.parts, joints.first()?)? else {
+            return None;
+        };
+        let case = self.piece.case(case)?;
+        let deep = &case.deep - case.covers.behind() - self.piece.before_frame(case);
+        let sides = (deep.length, case.high.length);
+        let square = Square::plain(sides, trade::diagonals_within(sides.0.max(sides.1)));
+        Some((format!("{} end of {}", side.word(), case.name), square))
     }
 
     /// How a web frame is put together between boards that move: with its back tenons dry,

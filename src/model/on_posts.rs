@@ -1,0 +1,280 @@
+//! What goes with posts, and what does not yet.
+
+use crate::diagnostics::{Diagnostic, Sum};
+use crate::measure::Span;
+use crate::trade;
+use crate::vocabulary::{BoardBuild, Entries, JointKind, Said, Side, words};
+
+use super::case::{Case, Exposure};
+use super::id::SlideId;
+use super::joinery::Joinery;
+use super::lower::Lower;
+use super::opening::{Member, MemberKind, OpeningKind};
+use super::posts::Posts;
+use super::read_case::Shared;
+
+/// What does not go with posts yet, each once with all the statements that ask for it.
+#[derive(Default)]
+struct Refused {
+    found: Vec<(String, &'static str, Vec<Span>)>,
+}
+
+impl Refused {
+    fn add(&mut self, title: impl Into<String>, note: &'static str, at: Span) {
+        let title = title.into();
+        match self.found.iter_mut().find(|(known, ..)| *known == title) {
+            Some((.., spans)) if !spans.contains(&at) => spans.push(at),
+            Some(_) => {}
+            None => self.found.push((title, note, vec![at])),
+        }
+    }
+
+    fn report(self, ctx: &mut Lower) {
+        for (title, note, spans) in self.found {
+            let Some((first, others)) = spans.split_first() else { continue };
+            let found =
+                Diagnostic::error("not-supported-yet", title, *first, "not in a case on posts");
+            let all = others.iter().fold(found, |found, span| found.label(*span, "nor here"));
+            ctx.sink.push(all.note(note));
+        }
+    }
+}
+
+/// Reports what stands in a solved case on posts that does not go with them yet; true
+/// where all of it does.
+pub(super) fn fits(
+    case: &Case,
+    body: &Entries,
+    posts: &Posts,
+    shared: &Shared<'_>,
+    ctx: &mut Lower,
+) -> bool {
+    let before = ctx.sink.errors();
+    let mut refused = Refused::default();
+    beside(case, posts, &mut refused);
+    joints(case, posts, &mut refused, ctx);
+    let on_wood = openings(case, shared, &mut refused);
+    // A web frame that can't be held as is said is told already.
+    let shelves = body.one(words::case::SHELVES).and_then(Said::body);
+    let build = shelves.and_then(|shelves| shelves.one(words::shelves::BUILD));
+    if case.shelves.web.is_some() || !build.is_some_and(|build| build.is(BoardBuild::Web)) {
+        members(case, &mut refused);
+    }
+    refused.report(ctx);
+    if on_wood {
+        guides(case, posts, shared, ctx);
+    }
+    ctx.sink.errors() == before
+}
+
+/// What stands beside the case.
+fn beside(case: &Case, posts: &Posts, refused: &mut Refused) {
+    const ALONE: (&str, &str) = (
+        "a case on posts stands by itself",
+        "write it as a piece of its own, in a file of its own",
+    );
+    if case.run.is_some() {
+        refused.add(ALONE.0, ALONE.1, posts.span);
+        return;
+    }
+    for (side, exposure) in Side::BOTH.into_iter().zip(&case.exposure) {
+        match exposure {
+            Exposure::Seen => {}
+            Exposure::Wall { scribe } if scribe.length.is_zero() => {}
+            Exposure::Wall { .. } => refused.add(
+                format!("the {} posts are not scribed to the wall beside them", side.word()),
+                "write `scribe 0` for that wall in `site`, and let the piece stand clear of it",
+                posts.span,
+            ),
+            Exposure::Neighbour => refused.add(ALONE.0, ALONE.1, posts.span),
+        }
+    }
+}
+
+/// What stands in the openings; true where drawers run on wood.
+fn openings(case: &Case, shared: &Shared<'_>, refused: &mut Refused) -> bool {
+    let mut on_wood = false;
+    for opening in &case.openings {
+        let (what, note) = match &opening.kind {
+            OpeningKind::List(..) => continue,
+            OpeningKind::Open if opening.shelves.is_none() => continue,
+            OpeningKind::Open => {
+                ("nothing carries a shelf between paneled ends yet", "take the shelves out")
+            }
+            OpeningKind::Door(_) | OpeningKind::Doors => {
+                ("doors don't hang on posts yet", "write `open` in its place")
+            }
+            OpeningKind::Drawer { slide: Some(slide), .. } if is_wooden(*slide, shared) => {
+                on_wood = true;
+                continue;
+            }
+            OpeningKind::Drawer { slide: Some(_), .. } => (
+                "no slide is fixed between posts yet",
+                "give it a `wooden` slide: then it runs on the board under it",
+            ),
+            OpeningKind::Drawer { slide: None, .. } => continue,
+            OpeningKind::False => {
+                ("a false front is not held between posts yet", "write `open` in its place")
+            }
+        };
+        refused.add(what, note, opening.span);
+    }
+    on_wood
+}
+
+/// The boards behind the members of the frame.
+fn members(case: &Case, refused: &mut Refused) {
+    for member in &case.members {
+        let (what, note) = match &member.kind {
+            MemberKind::Rail(None) | MemberKind::Stile(_) => continue,
+            MemberKind::Rail(Some(shelf)) => {
+                match (&shelf.board.web, ends_at_posts(case, member)) {
+                    (Some(_), true) => continue,
+                    (Some(_), false) => (
+                        "a web frame in a case on posts goes from end to end",
+                        "let the rail before it run from post to post",
+                    ),
+                    (None, _) => (
+                        "nothing carries a shelf between paneled ends yet",
+                        "write `build web` in `shelves` for drawers that run on it, or `shelf none` in this rail",
+                    ),
+                }
+            }
+            MemberKind::Divider(_) => (
+                "no divider lies or stands between posts yet",
+                "write a `rail` or a `stile` in its place",
+            ),
+        };
+        refused.add(what, note, member.span);
+    }
+}
+
+/// True for a slide of wood.
+fn is_wooden(slide: SlideId, shared: &Shared<'_>) -> bool {
+    shared.made_slides.get(slide.0).is_some_and(|slide| slide.wooden().is_some())
+}
+
+/// Reports posts that don't stand so far proud of the rails of the ends, inside, that a
+/// guide fits between the front and the back post.
+fn guides(case: &Case, posts: &Posts, shared: &Shared<'_>, ctx: &mut Lower) {
+    let tape = &ctx.tape;
+    let rails = case.ends.iter().map(|end| shared.thickness(end.stock).length).max();
+    let (rails, wide) = (rails.unwrap_or_default(), posts.wide.length);
+    let least = trade::thinnest_guide(tape.unit);
+    let back = posts.set_back.as_ref().map_or(wide - rails, |back| back.length);
+    let proud = wide - back - rails;
+    if proud >= least {
+        return;
+    }
+    let mut found = Diagnostic::error(
+        "not-supported-yet",
+        format!(
+            "the drawers of {} run between guides behind the front posts, and a guide is {} thick at least",
+            case.name,
+            tape.figure_with_unit(least)
+        ),
+        posts.ends.span,
+        match posts.set_back {
+            Some(_) => "its rails stand too far inside",
+            None => "its rails are flush with the posts, inside",
+        },
+    )
+    .label(posts.span, format!("posts {} wide", tape.figure(wide)))
+    .sum(
+        Sum::new("room for a guide", proud, tape)
+            .plus(wide, "post", tape)
+            .minus(back, "set back", tape)
+            .minus(rails, "rail", tape),
+    );
+    let most = tape.down(wide - rails - least);
+    if !most.is_negative() {
+        let title = format!("set the rails of the ends back {}", tape.figure(most));
+        let fix = posts.set_back_at.says(&format!("set-back {}", tape.source(most)), title);
+        found = found.fix(fix);
+    } else {
+        found = found.note("use wider posts, or thinner stock for the ends");
+    }
+    ctx.sink.push(found);
+}
+
+/// True for a member that goes from the left front post to the right one.
+fn ends_at_posts(case: &Case, member: &Member) -> bool {
+    case.openings
+        .first()
+        .is_some_and(|root| (member.x, member.long.length) == (root.x, root.wide.length))
+}
+
+/// Reports what stands on a case on posts, whose top does not bear another case yet.
+pub(super) fn nothing_on(cases: &[Case], ctx: &mut Lower) {
+    for case in cases {
+        let Some(on) = &case.on else { continue };
+        let below = cases.iter().find(|below| below.id == on.below);
+        if let Some(posts) = below.and_then(|below| below.posts.as_ref()) {
+            let found = Diagnostic::error(
+                "not-supported-yet",
+                format!("{} can't stand on {}, which stands on posts", case.name, on.name),
+                on.span,
+                "not on a case on posts",
+            );
+            ctx.sink.push(
+                found
+                    .label(posts.span, "the posts")
+                    .note("write it as a piece of its own, in a file of its own"),
+            );
+        }
+    }
+}
+
+/// Reports boards that are not joined as paneled ends can hold them.
+fn joints(case: &Case, posts: &Posts, refused: &mut Refused, ctx: &mut Lower) {
+    let mut pocket = |what: &str, joint: &Joinery, span: Span| {
+        if joint.kind == JointKind::Pocket {
+            return;
+        }
+        refused.add(
+            format!("the {what} between paneled ends is held by pocket screws"),
+            "write `joint pocket`: a dado would cut into the tenons of the ends",
+            joint.span.unwrap_or(span),
+        );
+    };
+    if let Some(bottom) = &case.bottom {
+        pocket("bottom", &bottom.board.joint, bottom.board.span);
+    }
+    if let Some(top) = &case.top {
+        pocket("top", &top.board.joint, top.board.span);
+    }
+    if let Some(back) = case.back.as_ref().filter(|back| back.joint.kind != JointKind::Rabbet) {
+        refused.add(
+            "the back between posts lies in rabbets of the back posts",
+            "write `joint rabbet`",
+            back.joint.span.unwrap_or(back.span),
+        );
+    }
+    if let Some(frame) = case.frame.as_ref().filter(|own| own.joint.kind != JointKind::Tenon) {
+        refused.add(
+            "the rails of a frame between posts have tenons",
+            "write `joint tenon`",
+            frame.joint.span.unwrap_or(frame.span),
+        );
+    }
+    let rail = case.frame.as_ref().and_then(|frame| frame.bottom.as_ref());
+    let flush = case.bottom.as_ref().filter(|bottom| bottom.flush);
+    if let (Some(bottom), Some(rail)) = (flush, rail)
+        && rail.wide.length > posts.ends.bottom.length
+    {
+        let tape = ctx.tape;
+        let found = Diagnostic::error(
+            "part-impossible",
+            "the bottom lies beside the panels of the ends, and only their rails can hold it",
+            bottom.board.span,
+            format!(
+                "its top is {} up, at the top of the bottom rail",
+                tape.figure(rail.wide.length)
+            ),
+        );
+        let wide = tape.figure(posts.ends.bottom.length);
+        ctx.sink.push(found.label(posts.ends.span, format!("the lower rails of the ends reach {wide} up")).note(
+            "make the bottom rail of the ends at least as wide as that of the frame, or take `flush` out",
+        ));
+    }
+}

@@ -1,0 +1,335 @@
+//! Corner posts, and the paneled ends between them.
+
+use crate::measure::Length;
+use crate::model::{Board, JointKind, Posts, Side, Size, Stock};
+use crate::parts::feature::{Feature, FeatureKind};
+use crate::parts::id::{Of, PartId, Role, Which};
+use crate::parts::joint::JointSort;
+use crate::parts::part::{Assembly, Part};
+use crate::parts::space::{Cuboid, Direction, Face};
+
+use super::builder::{Builder, Draft, SIDEWAYS, STANDING, UPRIGHT};
+use super::carcass::HeldBy;
+
+/// The end at one side.
+struct End<'p> {
+    posts: &'p Posts,
+    side: Side,
+    /// The outer side of its posts, from the left side of the case.
+    x: Size,
+    /// The left face of its rails.
+    rails_x: Size,
+    /// How far its grooves begin from that face.
+    set_back: Size,
+    /// How wide its grooves are.
+    groove: Length,
+    /// The front and the back post: their front planes.
+    z: [Size; 2],
+}
+
+/// A rail of an end: which, its width, and its lower edge from the floor.
+struct Rail {
+    which: Which,
+    wide: Size,
+    low: Size,
+    /// From and to along its width, of its tenons.
+    tenon: (Length, Length),
+}
+
+/// The posts and the ends of a case.
+pub(super) fn build(builder: &mut Builder<'_>, posts: &Posts) -> HeldBy {
+    let [left, right] = Side::BOTH.map(|side| {
+        let end = End::of(builder, posts, side);
+        end.build(builder)
+    });
+    let pair = |pick: fn(&[PartId; 4]) -> PartId| [pick(&left), pick(&right)];
+    HeldBy {
+        front: pair(|own| own[0]),
+        rear: pair(|own| own[1]),
+        low: pair(|own| own[2]),
+        high: pair(|own| own[3]),
+    }
+}
+
+impl<'p> End<'p> {
+    fn of(builder: &Builder<'_>, posts: &'p Posts, side: Side) -> Self {
+        let [left, right] = builder.carcass_sides();
+        let thick = builder.thickness(side.of(&builder.case.ends).stock);
+        let panel = builder.thickness(posts.ends.panel_stock);
+        let off = recess(builder, side);
+        let (x, rails_x) = match side {
+            Side::Left => (left.clone(), left + &posts.wide - &off - &thick),
+            Side::Right => (&right - &posts.wide, right - &posts.wide + &off),
+        };
+        let front = builder.planes.frame.clone();
+        let rear = &builder.planes.rear - &posts.deep;
+        Self {
+            posts,
+            side,
+            x,
+            rails_x,
+            set_back: (&thick - &panel).half(),
+            groove: panel.length,
+            z: [front, rear],
+        }
+    }
+
+    /// The front post, the back post, the bottom rail, and the top rail.
+    fn build(&self, builder: &mut Builder<'_>) -> [PartId; 4] {
+        let posts = [Which::Front, Which::Back].map(|which| self.post(builder, which));
+        let made = self.rails(builder).map(|rail| {
+            let id = self.rail(builder, &rail);
+            (rail, id)
+        });
+        for (rail, id) in &made {
+            self.tenons(builder, (rail, *id), posts);
+        }
+        let [(bottom, low), (top, high)] = &made;
+        let panel = self.panel(builder, bottom, top);
+        self.grooves(builder, (posts, panel), &made);
+        [posts[0], posts[1], *low, *high]
+    }
+
+    fn draft(&self, builder: &Builder<'_>, role: Role, which: Which) -> Draft {
+        let end = self.side.of(&builder.case.ends);
+        Draft {
+            of: Of::Case(builder.id),
+            which,
+            role,
+            assembly: Assembly::Carcass(builder.id),
+            stock: end.stock,
+            length: Size::zero(),
+            width: Size::zero(),
+            thickness: None,
+            stands: [Size::zero(), Size::zero(), Size::zero()],
+            axes: SIDEWAYS,
+            show: Some(if self.side == Side::Left { Face::ThickStart } else { Face::ThickEnd }),
+            span: self.posts.ends.span,
+            notes: Vec::new(),
+        }
+    }
+
+    fn post(&self, builder: &mut Builder<'_>, which: Which) -> PartId {
+        let posts = self.posts;
+        let z = if which == Which::Front { &self.z[0] } else { &self.z[1] };
+        let draft = self.draft(builder, Role::Post(self.side), which);
+        let show = if which == Which::Front { Face::ThickStart } else { Face::ThickEnd };
+        builder.add(Draft {
+            stock: posts.stock,
+            length: builder.case.high.clone(),
+            width: posts.wide.clone(),
+            stands: builder.stands(&self.x, Length::ZERO, z),
+            axes: STANDING,
+            show: Some(show),
+            span: posts.span,
+            notes: posts.notes.clone(),
+            ..draft
+        })
+    }
+
+    /// The bottom and the top rail. Their tenons reach to the grooves, and are set in from
+    /// the other edge, which shuts the mortise: at the top of a post it would be open.
+    fn rails(&self, builder: &Builder<'_>) -> [Rail; 2] {
+        let (case, panel) = (builder.case, &self.posts.ends);
+        let mark = builder.piece.tape().mark;
+        let groove = panel.groove.length;
+        let set_in = |wide: &Size| panel.set_in(wide.length, mark);
+        [
+            Rail {
+                which: Which::Bottom,
+                wide: panel.bottom.clone(),
+                low: self.posts.high.clone(),
+                tenon: (set_in(&panel.bottom), panel.bottom.length - groove),
+            },
+            Rail {
+                which: Which::Top,
+                wide: panel.rail.clone(),
+                low: &case.high - &panel.rail,
+                tenon: (groove, panel.rail.length - set_in(&panel.rail)),
+            },
+        ]
+    }
+
+    fn rail(&self, builder: &mut Builder<'_>, rail: &Rail) -> PartId {
+        let (posts, tenon) = (self.posts, &self.posts.ends.tenon);
+        let draft = self.draft(builder, Role::EndRail(self.side), rail.which);
+        let from = &self.z[0] + &posts.deep - tenon;
+        let length = &self.z[1] - &from + tenon;
+        let notes = match rail.which {
+            Which::Bottom => self.side.of(&builder.case.ends).notes.clone(),
+            _ => Vec::new(),
+        };
+        let stands = builder.stands(&self.rails_x, &rail.low, from);
+        builder.add(Draft { length, width: rail.wide.clone(), stands, notes, ..draft })
+    }
+
+    /// Where grooves, tenons, and mortises lie in the thickness of the rails.
+    fn across(&self) -> (Length, Length) {
+        let from = self.set_back.length;
+        (from, from + self.groove)
+    }
+
+    /// The same from the left side of a post.
+    fn across_post(&self) -> (Length, Length) {
+        let off = self.rails_x.length - self.x.length;
+        let (from, to) = self.across();
+        (off + from, off + to)
+    }
+
+    /// The faces of the front and the back post that the rails go into.
+    const FACES: [Face; 2] = [Face::ThickEnd, Face::ThickStart];
+
+    fn feature(
+        &self,
+        kind: FeatureKind,
+        face: Face,
+        (u, v): ((Length, Length), (Length, Length)),
+        deep: Length,
+        takes: Option<PartId>,
+    ) -> Feature {
+        Feature { kind, face, u, v, deep, deep_at: None, takes, span: self.posts.ends.span }
+    }
+
+    /// The tenons of a rail, and the mortises that they go into.
+    fn tenons(&self, builder: &mut Builder<'_>, (rail, id): (&Rail, PartId), posts: [PartId; 2]) {
+        let panel = &self.posts.ends;
+        let long = panel.tenon.length;
+        // As much deeper as the grooves are.
+        let deep = long + panel.groove.length - panel.stub.length;
+        let ends = [Face::LengthStart, Face::LengthEnd];
+        for ((end, post), face) in ends.into_iter().zip(posts).zip(Self::FACES) {
+            let tenon = (rail.tenon, self.across());
+            builder.cut(id, self.feature(FeatureKind::Tenon, end, tenon, long, None));
+            let low = rail.low.length;
+            let u = (low + rail.tenon.0, low + rail.tenon.1);
+            let mortise = (u, self.across_post());
+            let mortise = self.feature(FeatureKind::Mortise, face, mortise, deep, Some(id));
+            builder.cut(post, mortise);
+            builder.join(JointSort::Wood(JointKind::Tenon), id, post, true, panel.span);
+        }
+    }
+
+    /// The panel: into each groove as far as the year lets it.
+    fn panel(&self, builder: &mut Builder<'_>, bottom: &Rail, top: &Rail) -> PartId {
+        let (posts, panel) = (self.posts, &self.posts.ends);
+        let solid = builder.piece.stock(panel.panel_stock).is_some_and(Stock::is_solid);
+        let reach = panel.reach(solid);
+        let low = &bottom.low + &bottom.wide - &reach;
+        let front = &self.z[0] + &posts.deep - &reach;
+        let draft = self.draft(builder, Role::EndPanel(self.side), Which::Only);
+        let stands = builder.stands(&self.rails_x + &self.set_back, &low, &front);
+        builder.add(Draft {
+            stock: panel.panel_stock,
+            length: &top.low + &reach - &low,
+            width: &self.z[1] + &reach - &front,
+            axes: UPRIGHT,
+            stands,
+            ..draft
+        })
+    }
+
+    /// The grooves: along the whole inner edge of each rail, and in each post from one
+    /// mortise to the other.
+    fn grooves(
+        &self,
+        builder: &mut Builder<'_>,
+        (posts, panel): ([PartId; 2], PartId),
+        [(bottom, low), (top, high)]: &[(Rail, PartId); 2],
+    ) {
+        let sizes = &self.posts.ends;
+        let deep = sizes.groove.length;
+        let edges = [(*low, Face::WidthEnd), (*high, Face::WidthStart)];
+        for (rail, face) in edges {
+            let Some(long) = builder.part(rail).map(|part| part.length.length) else { continue };
+            let along = ((Length::ZERO, long), self.across());
+            let groove = self.feature(FeatureKind::Groove, face, along, deep, Some(panel));
+            builder.cut(rail, groove);
+            builder.join(JointSort::Floating, panel, rail, false, sizes.span);
+        }
+        let from = bottom.low.length + bottom.tenon.1;
+        let to = top.low.length + top.tenon.0;
+        for (post, face) in posts.into_iter().zip(Self::FACES) {
+            let along = ((from, to), self.across_post());
+            let groove = self.feature(FeatureKind::Groove, face, along, deep, Some(panel));
+            builder.cut(post, groove);
+            builder.join(JointSort::Floating, panel, post, false, sizes.span);
+        }
+    }
+}
+
+/// How far the rails of an end stand back from the inside faces of its posts.
+pub(super) fn recess(builder: &Builder<'_>, side: Side) -> Size {
+    let Some(posts) = &builder.case.posts else { return Size::zero() };
+    let thick = builder.thickness(side.of(&builder.case.ends).stock);
+    match &posts.set_back {
+        Some(back) => &posts.wide - back - thick,
+        None => Size::zero(),
+    }
+}
+
+/// A post of the case.
+pub(super) fn find(builder: &Builder<'_>, side: Side, which: Which) -> Option<PartId> {
+    let is_it = |part: &Part| part.role == Role::Post(side) && part.which == which;
+    builder.own().find(|(_, part)| is_it(part)).map(|(id, _)| id)
+}
+
+/// The rails of a web frame, front and back, each screwed to the posts at its ends.
+pub(super) fn hold_web(builder: &mut Builder<'_>, rails: [PartId; 2], board: &Board) {
+    for (rail, which) in rails.into_iter().zip([Which::Front, Which::Back]) {
+        for side in Side::BOTH {
+            let Some(post) = find(builder, side, which) else { continue };
+            let Some(part) = builder.part(post) else { continue };
+            let inner = part.placement.face(Direction::X, side == Side::Right);
+            builder.house(rail, post, inner, &board.joint, board.span);
+        }
+    }
+}
+
+/// The notches of a lying board around the posts that stand in its corners.
+pub(super) fn notch(builder: &mut Builder<'_>, board: PartId) {
+    let Some(part) = builder.part(board) else { return };
+    let (own, deep, span) = (part.cuboid(), part.thickness.length, part.span);
+    let posts = builder.own().filter(|(_, post)| matches!(post.role, Role::Post(_)));
+    let around: Vec<Cuboid> = posts.map(|(_, post)| post.cuboid()).collect();
+    for post in around.into_iter().filter(|post| own.overlaps(post)) {
+        let range = |axis: Direction| {
+            let start = own.from.along(axis);
+            let from = post.from.along(axis).max(start) - start;
+            (from, post.to.along(axis).min(own.to.along(axis)) - start)
+        };
+        let notch = Feature {
+            kind: FeatureKind::Notch,
+            face: Face::ThickEnd,
+            u: range(Direction::X),
+            v: range(Direction::Z),
+            deep,
+            deep_at: None,
+            takes: None,
+            span,
+        };
+        builder.cut(board, notch);
+    }
+}
+
+/// The rabbet in a back post that the back lies in, from its lower edge up.
+pub(super) fn rabbet(builder: &mut Builder<'_>, post: PartId, side: Side, from: Length) {
+    let Some(back) = builder.case.back.clone() else { return };
+    let Some(part) = builder.part(post) else { return };
+    let (length, thick) = (part.length.length, part.thickness.length);
+    let inner = part.placement.face(Direction::X, side == Side::Right);
+    let wide = builder.thickness(back.stock).length;
+    let (deep, deep_at) = builder.depth(back.joint.deep.as_ref());
+    builder.cut(
+        post,
+        Feature {
+            kind: FeatureKind::Rabbet,
+            face: inner,
+            u: (from, length),
+            v: (thick - wide, thick),
+            deep,
+            deep_at,
+            takes: None,
+            span: back.span,
+        },
+    );
+}

@@ -1,0 +1,87 @@
+//! What fills the room beside the openings: packers, blocks of hinges, and guides.
+
+use crate::diagnostics::listed;
+use crate::measure::Length;
+use crate::parts::{Part, PartId, Role};
+use crate::plans::fitting;
+use crate::trade;
+
+use super::Maker;
+use super::openings::Kind;
+
+impl Maker<'_, '_> {
+    /// What guides among these lose toward their rear ends, so that a drawer never wedges.
+    fn tapered(&self, own: &[PartId]) -> Option<String> {
+        let guides: Vec<PartId> = own
+            .iter()
+            .copied()
+            .filter(|id| self.parts.get(*id).is_some_and(|part| part.role == Role::Guide))
+            .collect();
+        let tape = self.piece.tape();
+        (!guides.is_empty()).then(|| {
+            format!(
+                "then plane {} thinner toward the rear end, the two of a drawer by {} together, so that it never wedges",
+                self.marks(&guides),
+                tape.text(trade::guides_open(tape.unit))
+            )
+        })
+    }
+
+    pub(super) fn packers_late(&self, packed: &[(Length, Vec<PartId>)]) -> Kind {
+        let side = |part: &Part| matches!(part.role, Role::Packer | Role::HingeBlock | Role::Guide);
+        let parts = self.ids(side);
+        let named =
+            |role: Role, name| self.parts.all.iter().any(|part| part.role == role).then_some(name);
+        let kinds = [
+            named(Role::Packer, "packers"),
+            named(Role::HingeBlock, "hinge blocks"),
+            named(Role::Guide, "guides"),
+        ];
+        let names: Vec<&str> = kinds.into_iter().flatten().collect();
+        let name = listed(&names);
+        let tape = self.piece.tape();
+        let lines = packed.iter().map(|(clear, own)| match clear.is_zero() {
+            true => {
+                let which = match own.len() == parts.len() {
+                    true => format!("the {name}"),
+                    false => self.marks(own),
+                };
+                let tapered = self.tapered(own).map_or(String::new(), |own| format!(" at its front end; {own}"));
+                format!("measure from the side of the case to the edge of the opening, and plane {which} to fill that{tapered}")
+            }
+            false => format!(
+                "measure from the side of the case to the edge of the opening, and plane {} {} thicker than that, so that what slides behind the doors passes them open; before you cut its boxes, hang a scrap as thick as the doors on one of their hinges, open it as far as it goes in the house, and see that it takes less than {} of the opening",
+                self.marks(own),
+                tape.text(*clear),
+                tape.text(*clear)
+            ),
+        });
+        let between = self.ids(|part| fitting::is_between_posts(self.piece, part));
+        let posted = (!between.is_empty()).then(|| {
+            let marks = self.marks(&between);
+            let tapered = self.tapered(&between).unwrap_or_default();
+            format!("plane {marks} to the thickness on the cut list, and cut them to fit between the front and the back posts; {tapered}")
+        });
+        let lines = lines.chain(posted).collect();
+        Kind { names, parts, lines }
+    }
+
+    /// The packers and blocks beside the openings, by how far they reach past the edge
+    /// of theirs.
+    pub(super) fn packed(&self) -> Vec<(Length, Vec<PartId>)> {
+        let mut found: Vec<(Length, Vec<PartId>)> = Vec::new();
+        let fills = |part: &Part| {
+            matches!(part.role, Role::Packer | Role::HingeBlock | Role::Guide)
+                && !fitting::is_between_posts(self.piece, part)
+        };
+        for id in self.ids(fills) {
+            let clear = self.parts.get(id).map_or(Length::ZERO, |part| self.past_edge(part));
+            match found.iter_mut().find(|(known, _)| *known == clear) {
+                Some((_, parts)) => parts.push(id),
+                None => found.push((clear, vec![id])),
+            }
+        }
+        found.sort_by_key(|(clear, _)| *clear);
+        found
+    }
+}

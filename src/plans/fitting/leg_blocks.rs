@@ -1,0 +1,92 @@
+//! Legs under the bottom of a case: their screws go down through the bottom where nothing
+//! stands over them; else a block in the corner below holds them.
+
+use crate::measure::{Length, Unit};
+use crate::parts::{Cuboid, Joint, JointSort, Part, Parts, Role};
+use crate::trade;
+
+use super::screw_lines::{self, ScrewLine};
+use super::screws::{Long, bought};
+
+/// A block of square section that lies along a leg under the bottom, glued and screwed to
+/// both from below.
+#[derive(Clone, Debug)]
+pub struct LegBlock<'a> {
+    /// The leg.
+    pub leg: &'a Part,
+    /// The bottom that it stands under.
+    pub bottom: &'a Part,
+    /// It lies on the left of the leg; else on its right.
+    pub left: bool,
+    /// How thick and high it is.
+    pub square: Length,
+    /// How long it is; it lies in the middle of the leg.
+    pub long: Length,
+    /// How many screws hold it to each of the two.
+    pub screws: u32,
+    /// How long these are.
+    pub screw: Long,
+}
+
+/// The lines of the screws down into a leg, clear of the boards that stand on the bottom by
+/// then.
+pub(super) fn lines<'a>(
+    parts: &'a Parts,
+    leg: &'a Part,
+    bottom: &'a Part,
+    unit: Unit,
+) -> Vec<ScrewLine<'a>> {
+    let along = leg.cuboid().overlap_along(&bottom.cuboid(), leg.placement.length);
+    let count = trade::screws_along(along);
+    screw_lines::clear_of(bottom, leg, Some(count), &standing(parts, bottom), unit)
+}
+
+/// The boards that are joined to a bottom and stand on it.
+fn standing(parts: &Parts, bottom: &Part) -> Vec<Cuboid> {
+    let upper = bottom.cuboid().to.y;
+    let joined = parts.joints.iter().filter(|joint| {
+        let of = parts.get(joint.into).is_some_and(|into| std::ptr::eq(into, bottom));
+        of && matches!(joint.sort, JointSort::Wood(_))
+    });
+    let stands = joined.filter_map(|joint| parts.get(joint.part)).map(Part::cuboid);
+    stands.filter(|own| own.from.y <= upper && own.to.y > upper).collect()
+}
+
+/// The block of the leg that a joint plants under a bottom; `None` where its screws go down
+/// through the bottom.
+#[must_use]
+pub fn of<'a>(parts: &'a Parts, joint: &Joint, unit: Unit) -> Option<LegBlock<'a>> {
+    let (leg, bottom) = (parts.get(joint.part)?, parts.get(joint.into)?);
+    let is_leg = leg.role == Role::Leg && joint.sort == JointSort::Planted;
+    if !is_leg || !lines(parts, leg, bottom, unit).is_empty() {
+        return None;
+    }
+    let square = trade::base_block(unit);
+    let long = match leg.length.length {
+        short if short < square * 4 => short,
+        length => length - square,
+    };
+    let thin = bottom.thickness.length.min(leg.thickness.length);
+    let most = square + thin - trade::short_of_face(unit);
+    let block = |left: bool| {
+        let mut space = leg.cuboid();
+        let (from, to) = (space.from.x, space.to.x);
+        (space.from.x, space.to.x) = if left { (from - square, from) } else { (to, to + square) };
+        space
+    };
+    let own = parts.of_case(leg.case);
+    let is_free = |space: &Cuboid| {
+        own.iter()
+            .filter(|part| !std::ptr::eq(*part, leg))
+            .all(|part| !part.cuboid().overlaps(space))
+    };
+    Some(LegBlock {
+        leg,
+        bottom,
+        left: is_free(&block(true)),
+        square,
+        long,
+        screws: trade::screws_along(long),
+        screw: bought(square + trade::into_face(unit), most, unit),
+    })
+}

@@ -1,0 +1,110 @@
+//! Furniture on posts, drawn at random.
+
+use super::Writer;
+
+impl Writer<'_> {
+    /// A piece by itself on four posts, with paneled ends.
+    pub(super) fn furniture(&mut self) {
+        self.is("posts");
+        self.line("site { left open; right open }");
+        let (rough, post) = self.one_of(&[
+            ("8/4", "1-3/4 in"),
+            ("8/4", "45 mm"),
+            ("8/4", "1-1/2 in"),
+            ("10/4", "2 in"),
+        ]);
+        self.line(&format!(
+            "stock post {{ lumber {rough}; thickness {post}; species sugar-maple }}"
+        ));
+        let (wide, deep) = (self.number(16) + 20, self.number(8) + 14);
+        let high = self.number(16) + 26;
+        self.line("case a {");
+        self.line(&format!("wide {wide} in; deep {deep} in; high {high} in; stock ply"));
+        let own = self.one_of(&["", "", "; wide 1-5/8 in", "; wide 50 mm"]);
+        let base = self.one_of(&["5 in", "6-1/2 in", "150 mm", "8 in"]);
+        self.line(&format!("base {{ posts {{ stock post{own} }}; high {base} }}"));
+        let rail = self.one_of(&["rail 2-1/2 in", "rail 2 in; bottom-rail 3 in", "rail 65 mm"]);
+        let tenon = self.one_of(&["", "; tenon 3/4 in", "; tenon 20 mm; set-in 15 mm"]);
+        let back = self.one_of(&["", "; set-back 1/8 in", "; set-back 0 in", "; set-back 6 mm"]);
+        if !back.is_empty() {
+            self.is("boards notched around posts");
+        }
+        let panel = self.one_of(&[
+            "panel-stock thin",
+            "panel-stock panel; float 1/16 in",
+            "panel-stock thin; groove 10 mm; room 2 mm",
+        ]);
+        self.line(&format!(
+            "ends {{ stock maple; build panel {{ {rail}{tenon}{back}; {panel} }} }}"
+        ));
+        let flush = self.one_of(&["", "; flush"]);
+        self.line(&format!("bottom {{ joint pocket{flush} }}"));
+        let joint = self.joint(&["rabbet"]);
+        self.line(&format!("back {{ stock thin; joint {joint} }}"));
+        let count = self.number(2) + 2;
+        self.line(&format!("top {{ stretchers {count} {{ wide 3 in }}; joint pocket }}"));
+        let top = self.one_of(&[
+            "countertop { stock cherry }",
+            "countertop { stock maple; over 1 in }",
+            "countertop { stock ply; over 3/4 in }",
+            "",
+        ]);
+        self.line(top);
+        if !back.is_empty() && self.number(5) > 0 {
+            self.chest();
+        } else {
+            self.niches();
+        }
+        self.line("}");
+    }
+
+    /// A row of niches, with nothing behind their stiles.
+    fn niches(&mut self) {
+        let long = self.one_of(&[
+            "tenon { long 1 in }",
+            "tenon { long 25 mm; thick 6 mm }",
+            "tenon { long 3/4 in; thick 1/4 in; set-in 10 mm }",
+        ]);
+        self.line(&format!("frame {{ stock maple; joint {long}"));
+        self.line("rail top { wide 1-1/2 in }; rail bottom { wide 1-3/4 in }");
+        self.line("across {");
+        for number in 0..=self.number(3) {
+            if number > 0 {
+                let wide = self.one_of(&["1-1/2 in", "40 mm"]);
+                self.line(&format!("stile {{ wide {wide}; partition none }}"));
+            }
+            self.line(&format!("open n{number} {{ share 1 }}"));
+        }
+        self.line("} }");
+    }
+
+    /// Drawers on wood between guides, over web frames that the posts hold.
+    fn chest(&mut self) {
+        self.is("drawers between posts");
+        let web = self.one_of(&[
+            "build web { panel-stock thin }",
+            "build web { wide 3 in; tenon 1/2 in }",
+            "build web { wide 65 mm; panel-stock thin }",
+        ]);
+        self.line("partitions { stock ply; joint screw }");
+        self.line(&format!("shelves {{ stock maple; {web} }}"));
+        let long = self.one_of(&["tenon { long 3/4 in }", "tenon { long 18 mm; thick 6 mm }"]);
+        self.line(&format!("frame {{ stock maple; joint {long}"));
+        self.line("rail top { wide 1-1/2 in }; rail bottom { wide 1-3/4 in }");
+        self.line("down {");
+        let rail = self.one_of(&["rail { wide 1-1/4 in }", "rail { wide 30 mm }"]);
+        if self.flip() {
+            self.line("across small { high 5 in; drawer n0 { share 1 }; stile { wide 1-1/2 in }; drawer n1 { same n0 } }");
+            self.line(rail);
+        }
+        self.line("drawer n2 { share 1 }");
+        if self.flip() {
+            self.line(rail);
+            self.line("drawer n3 { share 1 }");
+        }
+        self.line("} }");
+        self.line("fronts { stock cherry; set inset; build slab; pull knob }");
+        let joint = self.one_of(&["dovetail", "rabbet", "butt"]);
+        self.line(&format!("drawers {{ stock birch; bottom-stock thin; slide wood; groove {{ up 1/2 in; deep 1/4 in }}; joint {joint} }}"));
+    }
+}

@@ -1,0 +1,188 @@
+//! Furniture on posts: figures worked by hand.
+
+use casewright::measure::Length;
+use casewright::papers;
+use casewright::parts::{Direction, Face, Feature, FeatureKind, Part, Parts};
+
+use crate::support::{compile, spec};
+
+fn inches(top: i64, bottom: i64) -> Length {
+    Length::inches(top, bottom)
+}
+
+fn made(text: &str) -> Parts {
+    let compiled = compile(text);
+    let slugs: Vec<_> = compiled.diagnostics.iter().map(|found| found.slug).collect();
+    assert!(slugs.is_empty(), "{slugs:?}");
+    compiled.parts.expect("parts")
+}
+
+fn paper(text: &str, name: &str) -> String {
+    let packet = papers::packet(&compile(text)).expect("papers");
+    packet.into_iter().find(|file| file.name == name).expect("the paper").text
+}
+
+fn part<'p>(parts: &'p Parts, path: &str) -> &'p Part {
+    parts.all.iter().find(|part| part.path == path).unwrap_or_else(|| panic!("no {path}"))
+}
+
+/// Length, width, and thickness.
+fn size(parts: &Parts, path: &str) -> [Length; 3] {
+    let part = part(parts, path);
+    [&part.length, &part.width, &part.thickness].map(|size| size.length)
+}
+
+/// From the top of a post down to where a cut begins and to where it ends, how deep it
+/// is, and the face it is in.
+fn down(post: &Part, cut: &Feature) -> (Length, Length, Length, String) {
+    let long = post.length.length;
+    (long - cut.u.1, long - cut.u.0, cut.deep, post.face_name(cut.face))
+}
+
+/// The stand is 26 high on posts of 1-3/4, and its lower rails begin 7 up.
+///
+/// On the inside face the rails of the frame, 1-1/2 wide, come in: the top one has its
+/// tenon set in by a third, 1/2, so its mortise goes from 1/2 to 1-1/2 down; the bottom one
+/// lies from 26 − 7 − 1-1/2 = 17-1/2 to 19 down. Both are 1 + 1/16 deep.
+///
+/// On the back face the rails of the end, 2-1/2 wide, come in. A third is 27/32, and the
+/// groove of the panel takes 3/8 from the other edge: the upper mortise goes from 27/32 to
+/// 2-1/2 − 3/8 = 2-1/8 down. The lower rail lies from 16-1/2 to 19 down, so its mortise
+/// goes from 16-1/2 + 3/8 = 16-7/8 to 19 − 27/32 = 18-5/32. The groove goes from one to the
+/// other, from 2-1/8 to 16-7/8, and is 3/8 deep.
+#[test]
+fn a_front_post_has_its_mortises_on_two_faces() {
+    let parts = made(&spec("fern-bank-stand.case"));
+    let post = part(&parts, "stand.front-left-post");
+    assert_eq!(size(&parts, "stand.front-left-post"), [inches(26, 1), inches(7, 4), inches(7, 4)]);
+    let mut cuts: Vec<_> = post.features.iter().map(|cut| down(post, cut)).collect();
+    cuts.sort();
+    let (inside, back) = ("inside face".to_owned(), "back face".to_owned());
+    let deep = inches(17, 16);
+    assert_eq!(
+        cuts,
+        [
+            (inches(1, 2), inches(3, 2), deep, inside.clone()),
+            (inches(27, 32), inches(17, 8), deep, back.clone()),
+            (inches(17, 8), inches(135, 8), inches(3, 8), back.clone()),
+            (inches(135, 8), inches(581, 32), deep, back),
+            (inches(35, 2), inches(19, 1), deep, inside),
+        ]
+    );
+}
+
+/// The rails of the ends, 3/4 thick, stand back 1/4 from the outside faces of the posts,
+/// so that their inside faces lie 1-3/4 − 1/4 − 3/4 = 3/4 behind those of the posts. Their
+/// tenons are as thick as the panel, 0.205, and in the middle: in the post they begin
+/// 3/4 + (3/4 − 0.205) / 2 = 1.0225 from the inside face. Those of the frame, a third of
+/// its 3/4, lie 1/4 to 1/2 behind the front face, and those of the end reach to 1-3/4 −
+/// 1-1/16 = 11/16 behind it: what is left between two that cross is 3/16.
+#[test]
+fn tenons_pass_each_other_in_a_post() {
+    let parts = made(&spec("fern-bank-stand.case"));
+    for side in ["left", "right"] {
+        let post = part(&parts, &format!("stand.front-{side}-post"));
+        let mortises = post.features.iter().filter(|own| own.kind == FeatureKind::Mortise);
+        let space = |cut: &Feature| post.hollow(cut, cut.v);
+        let (end, frame): (Vec<&Feature>, Vec<&Feature>) =
+            mortises.partition(|own| own.face == Face::ThickEnd);
+        assert_eq!((end.len(), frame.len()), (2, 2));
+        let inside = match side {
+            "left" => post.extent(Direction::X).1,
+            _ => post.extent(Direction::X).0,
+        };
+        for cut in end {
+            let own = space(cut);
+            let far = match side {
+                "left" => inside - own.to.x,
+                _ => own.from.x - inside,
+            };
+            assert_eq!(far, inches(10_225, 10_000));
+            assert_eq!(own.from.z, inches(11, 16));
+        }
+        for cut in frame {
+            assert_eq!((space(cut).from.z, space(cut).to.z), (inches(1, 4), inches(1, 2)));
+        }
+    }
+}
+
+/// Between posts of 1-3/4 the rails of an end are 16 − 3-1/2 = 12-1/2 long at their
+/// shoulders, and 14-1/2 with two tenons of 1. The panel goes 3/8 − 1/16 = 5/16 into each
+/// groove: it is 26 − 7 − 2 × 2-1/2 + 5/8 = 14-5/8 long and 12-1/2 + 5/8 = 13-1/8 wide.
+///
+/// The bottom reaches from the inside face of one lower rail to the other, 24 − 2 × (1/4 +
+/// 3/4) = 22, and from behind the frame of 3/4 to the back of 0.205: 15.045. At its front
+/// corners it is notched by what the posts stand proud, 3/4, and by what they reach behind
+/// the frame, 1-3/4 − 3/4 = 1.
+#[test]
+fn the_bottom_is_notched_around_the_posts() {
+    let parts = made(&spec("fern-bank-stand.case"));
+    let rail = [inches(29, 2), inches(5, 2), inches(3, 4)];
+    assert_eq!(size(&parts, "stand.left-end-top-rail"), rail);
+    assert_eq!(size(&parts, "stand.left-end-bottom-rail"), rail);
+    let [long, wide, _] = size(&parts, "stand.left-end-panel");
+    assert_eq!([long, wide], [inches(117, 8), inches(105, 8)]);
+    let [long, wide, _] = size(&parts, "stand.bottom");
+    assert_eq!([long, wide], [inches(22, 1), inches(15_045, 1000)]);
+    let bottom = part(&parts, "stand.bottom");
+    let notches: Vec<_> =
+        bottom.features.iter().filter(|own| own.kind == FeatureKind::Notch).collect();
+    assert_eq!(notches.len(), 4);
+    let corner = ((Length::ZERO, inches(3, 4)), (Length::ZERO, inches(1, 1)));
+    assert!(notches.iter().any(|own| (own.u, own.v) == corner));
+}
+
+/// The ends are glued up by themselves, and what goes between them after that. A panel has
+/// its first coat before.
+#[test]
+fn ends_come_first() {
+    let order = paper(&spec("fern-bank-stand.case"), "assembly-order.txt");
+    let steps = [
+        "Finish what you can't reach later",
+        "Glue up the left end of stand",
+        "Glue up the right end of stand",
+        "Glue up the carcass of stand",
+    ];
+    let at =
+        steps.map(|step| order.find(&format!("  {step}\n")).unwrap_or_else(|| panic!("{step}")));
+    assert!(at.is_sorted(), "{at:?}");
+    assert!(order.contains("LFP, LKP, LEBRL, LETRL, and LEPN as one"));
+}
+
+/// Each face of a post has its lines by itself.
+#[test]
+fn the_lines_of_a_post_name_their_face() {
+    let layout = paper(&spec("fern-bank-stand.case"), "layout.txt");
+    assert!(
+        layout.contains("front left post, front right post, on the inside face: from the top end")
+    );
+    assert!(layout.contains("front left post, on the back face: from the top end"));
+    assert!(layout.contains("back left post, on the front face: from the top end"));
+}
+
+/// The dresser is 36 wide and 18 deep on posts of 1-3/4; its ends are set back 1/4 and 3/4
+/// thick. A web frame goes from post to post, 36 − 3-1/2 = 32-1/2, and its rails are screwed
+/// there. Its outer runners reach 1-3/4 − 1/4 − 3/4 = 3/4 past its rails, out to the rails
+/// of the ends: 2-1/2 + 3/4 = 3-1/4 wide, with tenons of 2-1/2. A guide of those 3/4 stands
+/// there, behind the front post and up to the back one: 18 − 3-1/2 = 14-1/2 long.
+#[test]
+fn drawers_run_between_guides_behind_the_posts() {
+    let parts = made(&spec("ropewalk-dresser.case"));
+    let web = "dresser.web-upper-middle";
+    let [long, wide, _] = size(&parts, &format!("{web}-front-rail"));
+    assert_eq!([long, wide], [inches(65, 2), inches(5, 2)]);
+    let runner = part(&parts, &format!("{web}-left-runner"));
+    assert_eq!(runner.width.length, inches(13, 4));
+    let tenon = runner.features.iter().find(|own| own.kind == FeatureKind::Tenon);
+    let tenon = tenon.expect("a tenon");
+    assert_eq!(tenon.u, (inches(3, 4), inches(13, 4)));
+    let guide = part(&parts, "dresser.upper.left-guide");
+    assert_eq!((guide.length.length, guide.thickness.length), (inches(29, 2), inches(3, 4)));
+    assert_eq!(guide.extent(Direction::Z), (inches(7, 4), inches(65, 4)));
+    assert_eq!(guide.extent(Direction::X), (inches(1, 1), inches(7, 4)));
+    let rail = part(&parts, &format!("{web}-front-rail"));
+    let pockets = rail.features.iter().filter(|own| matches!(own.kind, FeatureKind::Pockets(..)));
+    // On the top, where no rail of the frame is in the driver's way.
+    assert!(pockets.clone().all(|own| rail.face_name(own.face) == "top face"));
+    assert_eq!(pockets.count(), 2);
+}
