@@ -227,6 +227,7 @@ pub(super) fn plan<'a>(
             part: on,
             into: Vec::new(),
             joint: None,
+            hole: None,
             lines: Vec::new(),
         });
     }
