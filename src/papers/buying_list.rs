@@ -1,5 +1,6 @@
 //! The buying list: what to take home for the piece, and what it comes to.
 
+use crate::diagnostics::counted;
 use crate::measure::{Exact, Length};
 use crate::model::Stock;
 use crate::plans::Workings;
@@ -276,8 +277,4 @@ fn amount(source: &Source<'_, '_>, amount: &Amount) -> String {
         }
         Amount::Roll(long) => source.figures.text(*long),
     }
-}
-
-fn counted(count: i64, noun: &str) -> String {
-    if count == 1 { format!("1 {noun}") } else { format!("{count} {noun}s") }
 }

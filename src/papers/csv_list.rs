@@ -10,6 +10,7 @@ use super::Source;
 use super::buying_list;
 use super::left_to_cut;
 use super::sawn_from::SawnFrom;
+use super::visible::visible;
 
 /// One row a part. What is crosscut from a stick names the first part of it, which has
 /// the rough sizes of the whole stick; the others have none. Cells that a spreadsheet
@@ -78,7 +79,9 @@ pub(super) fn buying_list(source: &Source<'_, '_>) -> String {
     let mut rows = vec![["sort", "buy", "what", "price", "comes to"].map(str::to_owned)];
     for line in buying_list::lines(source) {
         let comes_to = line.comes_to.map_or_else(String::new, buying_list::in_hundredths);
-        rows.push([line.sort.to_owned(), line.amount, line.what, line.price, comes_to]);
+        // A currency is whatever the spec says.
+        let price = visible(&line.price).into_owned();
+        rows.push([line.sort.to_owned(), line.amount, line.what, price, comes_to]);
     }
     written(&rows)
 }

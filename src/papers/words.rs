@@ -4,6 +4,7 @@ mod joints;
 
 use std::collections::BTreeMap;
 
+use crate::diagnostics::counted;
 use crate::measure::{Exact, Length, Unit};
 use crate::model::Piece;
 use crate::parts::{self, Assembly, Bore, Channel, Face, Feature, FeatureKind, Part, Parts, Role};
@@ -54,12 +55,12 @@ pub(super) fn climate(source: &Source<'_, '_>) -> String {
 
 /// `1 piece`, `12 pieces`.
 pub(super) fn pieces(count: usize) -> String {
-    if count == 1 { "1 piece".to_owned() } else { format!("{count} pieces") }
+    counted(count, "piece")
 }
 
 /// `1 day`, `3 days`.
 pub(super) fn days(count: u32) -> String {
-    if count == 1 { "1 day".to_owned() } else { format!("{count} days") }
+    counted(count, "day")
 }
 
 /// Every feature of a part, one sentence each, like ones together.

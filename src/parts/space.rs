@@ -199,17 +199,6 @@ impl Cuboid {
         Self { from, to }
     }
 
-    /// The least box that holds both.
-    #[must_use]
-    pub fn joined(&self, other: &Self) -> Self {
-        let mut both = *self;
-        for axis in Direction::ALL {
-            both.from.set(axis, self.from.along(axis).min(other.from.along(axis)));
-            both.to.set(axis, self.to.along(axis).max(other.to.along(axis)));
-        }
-        both
-    }
-
     /// How far two boxes overlap along an axis; nought or less where they don't.
     #[must_use]
     pub fn overlap_along(&self, other: &Self, direction: Direction) -> Length {

@@ -25,9 +25,7 @@ const TOLD: usize = 3;
 pub(super) fn told(files: &dyn SourceFiles, entry: &str, mut compiled: Compilation) -> Compilation {
     let is_figure = |found: &Diagnostic| OF_FIGURES.contains(&found.slug);
     let count = compiled.diagnostics.iter().filter(|found| is_figure(found)).count();
-    let is_large = compiled.parts.as_ref().is_some_and(|parts| parts.all.len() > LARGE);
-    let most = if is_large { 1 } else { MOST };
-    for number in (0..count.min(most)).rev() {
+    for number in (0..count.min(most(&compiled))).rev() {
         let mut places =
             (0..compiled.diagnostics.len()).filter(|at| is_figure(&compiled.diagnostics[*at]));
         let Some(at) = places.nth(number) else { continue };
@@ -55,10 +53,10 @@ pub(super) fn proved(
     entry: &str,
     mut compiled: Compilation,
 ) -> Compilation {
-    let mut looked = 0;
+    let (mut looked, most) = (0, most(&compiled));
     for at in 0..compiled.diagnostics.len() {
         let found = &compiled.diagnostics[at];
-        if !PROVED.contains(&found.slug) || found.fixes.is_empty() || looked == MOST {
+        if !PROVED.contains(&found.slug) || found.fixes.is_empty() || looked == most {
             continue;
         }
         looked += 1;
@@ -74,6 +72,14 @@ pub(super) fn proved(
         compiled.diagnostics[at].fixes = good;
     }
     compiled
+}
+
+/// How many findings are tried: each takes a check of the whole spec.
+fn most(compiled: &Compilation) -> usize {
+    match compiled.parts.as_ref().is_some_and(|parts| parts.all.len() > LARGE) {
+        true => 1,
+        false => MOST,
+    }
 }
 
 /// Where a figure stands.

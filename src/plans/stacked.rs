@@ -50,11 +50,7 @@ fn one(work: &Workings<'_>, case: &Case) -> Option<Stacked> {
     let count = |slotted: bool| {
         rows.iter().filter(|row| row.slot.is_some() == slotted).map(StackRow::count).sum()
     };
-    // One lifts; the other looks that it comes down in its place.
-    let carry = match work.weights().carry(&Lifted::Case(case.id)) {
-        Carry::People(count) => Carry::People(count.max(2)),
-        Carry::Gear => Carry::Gear,
-    };
+    let carry = work.weights().carry(&Lifted::Case(case.id)).with_a_second();
     let carriers = stack_carriers(piece, parts, case);
     let top = carriers.iter().find(|(_, part)| part.role == Role::Countertop);
     Some(Stacked {

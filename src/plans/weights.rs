@@ -178,7 +178,7 @@ impl Weights {
     /// The space that everything takes.
     #[must_use]
     pub fn whole_space(&self) -> Option<Cuboid> {
-        self.spaces.values().copied().reduce(|one, other| one.joined(&other))
+        self.spaces.values().copied().reduce(|one, other| one.union(&other))
     }
 
     /// The weight of one thing that is lifted; nothing where there is none.
@@ -203,7 +203,7 @@ pub(super) fn weigh(piece: &Piece, parts: &Parts) -> Weights {
         let sum = weights.lifted.entry(own).or_default();
         *sum = sum.with(body);
         let space = weights.spaces.entry(own).or_insert(part.cuboid());
-        *space = space.joined(&part.cuboid());
+        *space = space.union(&part.cuboid());
         if piece.stock(part.stock).is_some_and(|stock| stock.gravity.is_none())
             && !weights.guessed.contains(&part.stock.0)
         {

@@ -94,6 +94,18 @@ pub enum Carry {
     Gear,
 }
 
+impl Carry {
+    /// The same by two at least: one lifts, and the other looks that it comes down in its
+    /// place.
+    #[must_use]
+    pub fn with_a_second(self) -> Self {
+        match self {
+            Self::People(count) => Self::People(count.max(2)),
+            Self::Gear => Self::Gear,
+        }
+    }
+}
+
 /// How a weight is carried by the published figures, of a thing so thick where it is
 /// thinnest.
 #[must_use]

@@ -167,7 +167,7 @@ impl Season<'_> {
             for held in &fasten.held {
                 let front = self.find(&held.part).filter(|part| {
                     let path = &self.boards[*part].part.path;
-                    path.rsplit('.').next().is_some_and(|own| own.ends_with("front"))
+                    path.rsplit('.').next() == Some("front")
                 });
                 let Some(front) = front else { continue };
                 let along = self.boards[front].along(1);

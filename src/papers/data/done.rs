@@ -158,6 +158,14 @@ pub(super) struct StripUp<'d> {
     up: Figure,
 }
 
+/// Other bits that cut a rabbet at one setting.
+#[derive(Serialize)]
+pub(super) struct Bits {
+    pub(super) least: Figure,
+    pub(super) most: Figure,
+    pub(super) wall: Figure,
+}
+
 /// What stands at the wall behind the piece.
 #[derive(Serialize)]
 pub(super) struct Found<'d> {

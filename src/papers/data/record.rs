@@ -276,7 +276,7 @@ pub(super) enum What<'d> {
         depths: Vec<Figure>,
         pieces: Vec<Cut<'d>>,
         #[serde(skip_serializing_if = "Option::is_none")]
-        other_bits: Option<Bits>,
+        other_bits: Option<done::Bits>,
         time: Figure,
         lines: Refs,
     },
@@ -406,14 +406,6 @@ pub(super) enum What<'d> {
     StandOnCase(stacked::SetOn<'d>),
     #[serde(rename = "fix to wall")]
     FixToWall(done::Walled<'d>),
-}
-
-/// Other bits that cut a rabbet at one setting.
-#[derive(Serialize)]
-pub(super) struct Bits {
-    pub(super) least: Figure,
-    pub(super) most: Figure,
-    pub(super) wall: Figure,
 }
 
 /// A row of dowel holes.

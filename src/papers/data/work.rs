@@ -11,9 +11,10 @@ use crate::plans::setups::{Cutter, Setup};
 use crate::trade;
 
 use super::Maker;
+use super::done::Bits;
 use super::lines::Refs;
 use super::record::{
-    Bits, Cured, Cut, Feed, Figure, Leg, Moved, Square, Step, StepData, Stop, Stretch, Strip, What,
+    Cured, Cut, Feed, Figure, Leg, Moved, Square, Step, StepData, Stop, Stretch, Strip, What,
 };
 
 impl<'d> Maker<'d, '_> {

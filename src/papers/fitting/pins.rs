@@ -1,6 +1,6 @@
 //! Rows of holes for shelf pins.
 
-use crate::diagnostics::listed;
+use crate::diagnostics::{counted, listed};
 use crate::plans::fitting::{PinRows, Struck};
 
 use super::super::Source;
@@ -22,7 +22,7 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[PinRows<'_>], blocks: &mut 
         let bored = rows.heights().count();
         let mut more = vec![format!(
             "{} in each row, {} from center to center; the first is {} above {}",
-            holes(bored),
+            counted(bored, "hole"),
             figures.hardware(pins.pitch),
             figures.text(rows.first),
             rows.floor_name()
@@ -96,13 +96,9 @@ fn table(source: &Source<'_, '_>, rows: &PinRows<'_>, bored: usize) -> Table {
     table.foot = format!(
         "the first hole counts from the bottom end of the board, and the rows count from its front edge{}; {} in all",
         super::long_points(rows.boards.iter().map(|board| board.part)),
-        holes(bored * 2 * rows.boards.len())
+        counted(bored * 2 * rows.boards.len(), "hole")
     );
     table
-}
-
-fn holes(count: usize) -> String {
-    if count == 1 { "1 hole".to_owned() } else { format!("{count} holes") }
 }
 
 /// `hole 3`, `holes 3 to 5`, `holes 3, 4, and 9`.

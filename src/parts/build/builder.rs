@@ -6,7 +6,7 @@ use crate::model::{Case, CaseId, Joinery, JointKind, Piece, Side, Size, StockId}
 use crate::parts::feature::{Feature, FeatureKind};
 use crate::parts::id::{Key, Of, PartId, Role, Which};
 use crate::parts::joint::{Joint, JointSort};
-use crate::parts::part::{Assembly, Grain, Part, Parts, Rough, Spare};
+use crate::parts::part::{Assembly, Grain, Part, Parts, Rough};
 use crate::parts::path;
 use crate::parts::space::{Cuboid, Direction, Face, Placement, Point};
 use crate::trade;
@@ -176,24 +176,6 @@ impl<'a> Builder<'a> {
             space,
         });
         PartId(self.parts.all.len() - 1)
-    }
-
-    /// Leaves wood at these sides of a part, each with whether it is the lower, left, or
-    /// front one, until it is scribed there.
-    pub(super) fn leave_on(
-        &mut self,
-        id: PartId,
-        sides: impl IntoIterator<Item = (Direction, bool)>,
-        by: &Size,
-    ) {
-        let Some(part) = self.parts.all.get_mut(id.0) else { return };
-        let across = part.placement.thickness;
-        let meets = sides.into_iter().filter(|(side, _)| *side != across);
-        let spare = meets.map(|(side, start)| part.placement.face(side, start));
-        part.spare = spare.map(|face| Spare { face, by: by.clone() }).collect();
-        let [length, width] = part.as_made();
-        part.rough.length += length.length - part.length.length;
-        part.rough.width += width.length - part.width.length;
     }
 
     /// The side on which a front is hung.

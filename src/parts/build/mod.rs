@@ -23,6 +23,7 @@ mod nailers;
 mod on_wood;
 mod posts;
 mod round;
+mod spare;
 mod stacked;
 mod web;
 

@@ -261,9 +261,19 @@ pub(super) fn along_edges<'a>(
     lines.collect()
 }
 
+/// The lines of a row of screws up or down through a board, bay by bay: so far behind the
+/// foremost face of the piece.
+pub(super) fn upright<'a>(
+    both: [&'a Part; 2],
+    down: bool,
+    (z, bays): (Length, &[Vec<Length>]),
+) -> Vec<ScrewLine<'a>> {
+    bays.iter().filter_map(|bay| upright_at(both, down, z, bay)).collect()
+}
+
 /// The line of screws up or down through a board at these places, in the piece, that are evenly
 /// apart; `None` for none.
-pub(super) fn upright_at<'a>(
+fn upright_at<'a>(
     [through, into]: [&'a Part; 2],
     down: bool,
     z: Length,

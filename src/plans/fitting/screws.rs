@@ -338,8 +338,7 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                 let rows = countertop_rows(work, into);
                 let round = rows.iter().filter(|row| row.slot.is_none());
                 let lines = round.flat_map(|row| {
-                    let bays = row.screws.iter();
-                    bays.filter_map(|bay| screw_lines::upright_at([into, part], false, row.z, bay))
+                    screw_lines::upright([into, part], false, (row.z, &row.screws))
                 });
                 let count = rows.iter().map(ScrewRow::count).sum::<usize>();
                 found.push(Fastening {

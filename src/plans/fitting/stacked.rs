@@ -19,9 +19,8 @@ pub(super) fn screwed<'a>(work: &Workings<'a>, own: &Joined<'a>) -> Fastening<'a
         |row: &StackRow| work.parts.get(row.into).is_some_and(|board| std::ptr::eq(board, into));
     let rows: Vec<StackRow> = rows.unwrap_or_default().into_iter().filter(is_own).collect();
     let round = rows.iter().filter(|row| row.slot.is_none());
-    let lines = round.flat_map(|row| {
-        row.screws.iter().filter_map(|bay| screw_lines::upright_at([part, into], true, row.z, bay))
-    });
+    let lines =
+        round.flat_map(|row| screw_lines::upright([part, into], true, (row.z, &row.screws)));
     Fastening {
         purpose: Purpose::Stacked,
         long: bought(above + least, through.min(above + usual), unit),

@@ -62,16 +62,13 @@ pub(super) fn cuts(work: &Workings<'_>, settings: &Settings, task: &Task) -> Vec
 /// The holes of hinge plates that are bored on through blocks, when those are on.
 pub(super) fn bored_through(work: &Workings<'_>, task: &Task) -> Vec<Doing> {
     let mut doings: Vec<Doing> = Vec::new();
+    let mut bores: BTreeMap<Bored, usize> = BTreeMap::new();
     for (id, number) in &task.cuts {
         let Some(part) = work.parts.get(*id) else { continue };
         let Some(feature) = part.features.get(*number) else { continue };
         let FeatureKind::Bore(bore @ Bore::PlateBehind) = feature.kind else { continue };
         let alike = (*id, feature.face, bore, feature.u.1 - feature.u.0, feature.deep);
-        let is_alike = |own: &Doing| match own {
-            Doing::Bore(own) => (own.part, own.face, own.deep) == (*id, feature.face, feature.deep),
-            _ => false,
-        };
-        let place = doings.iter().position(is_alike).unwrap_or(doings.len());
+        let place = *bores.entry(alike).or_insert(doings.len());
         bored(&mut doings, place, part, feature, alike);
         let block = work.parts.block_before(*id, feature);
         if let (Some(Doing::Bore(holes)), Some(block)) = (doings.get_mut(place), block)

@@ -58,13 +58,10 @@ impl<'a> Maker<'_, 'a> {
 
     /// How a case gets onto its strip: one lifts; another looks to the level and holds it.
     fn lift(&self, case: &Case) -> (Carry, String) {
-        match self.work.weights().carry(&Lifted::Case(case.id)) {
-            Carry::People(count) => {
-                let count = count.max(2);
-                (Carry::People(count), format!("with {count} people"))
-            }
-            Carry::Gear => (
-                Carry::Gear,
+        match self.work.weights().carry(&Lifted::Case(case.id)).with_a_second() {
+            own @ Carry::People(count) => (own, format!("with {count} people")),
+            own @ Carry::Gear => (
+                own,
                 "with a lift or a panel jack, since it is too heavy for three people".to_owned(),
             ),
         }
