@@ -9,6 +9,9 @@ pub(super) const IN_DEMOS: &[Known] = &[];
 
 /// Of pieces drawn at random, beside those.
 pub(super) const IN_DRAWN: &[Known] = &[
+    // A kick goes on where the piece stands: an end of a deeper case beside it may leave no
+    // driver room at its last screw, and no rule tells that yet.
+    &["no driver gets at the screws of", ", kick in"],
     // The screws of a bar pull may lie at the very edge of a low or narrow front: no
     // rule asks how much wood is left beside them.
     &["is left beside its pull hole"],
