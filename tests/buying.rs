@@ -1,6 +1,7 @@
 //! The buying list added up by hand from what the other papers say.
 
 use casewright::papers::{self, Format};
+use casewright::revision::{self, Named};
 
 use serde_json::Value;
 
@@ -93,4 +94,28 @@ fn prices_are_taken_by_what_they_are_for() {
     assert_eq!(money, format!("{:.2}", (count * 2.972_897_28 * 20.0 * 100.0).round() / 100.0));
     assert_eq!(comes_to("hinge "), ("4".to_owned(), "18.00".to_owned()));
     assert_eq!(comes_to("slides "), ("1 pair".to_owned(), "25.00".to_owned()));
+}
+
+/// Worked by hand: without the piece on hand, the left end takes a whole sheet at 148.
+#[test]
+fn a_difference_tells_what_more_there_is_to_buy() {
+    let old = spec("hall-console.case");
+    let new = old.replace("on-hand { long 40; wide 27 }; ", "");
+    assert_ne!(old, new);
+    let (old, new) = (compile(&old), compile(&new));
+    let told = revision::text(
+        &revision::compare(
+            Named { name: "a.case", compiled: &old },
+            Named { name: "b.case", compiled: &new },
+        ),
+        100,
+    );
+    let (_, own) = told.split_once("== To buy ==\n").expect("a section");
+    let own: Vec<&str> = own.lines().take_while(|line| !line.is_empty()).map(str::trim).collect();
+    let [stock, total] = own[..] else { panic!("{told}") };
+    assert_eq!(stock, "cherry-ply: nothing → 1 sheet");
+    let money = total.strip_prefix("together: USD ").expect("a sum");
+    let (was, now) = money.split_once(" → USD ").expect("two sums");
+    let sum = |text: &str| text.parse::<f64>().unwrap();
+    assert!((sum(now) - sum(was) - 148.0).abs() < 1e-6, "{total}");
 }

@@ -116,8 +116,13 @@ pub(crate) struct ToBuy {
 pub(crate) fn to_buy(work: &Workings<'_>) -> ToBuy {
     let source = &Source::of(work);
     let bought = list(work);
-    let stocks = bought.iter().filter(|own| matches!(own.what, What::Stock(_)));
-    let stocks = stocks.filter_map(|own| line(source, own)).map(|own| (own.what, own.amount));
+    let stocks = bought.iter().filter_map(|own| match own.what {
+        What::Stock(id) => {
+            let stock = work.piece.stock(id)?;
+            Some((stock.name.clone(), amount(source, &own.amount)))
+        }
+        What::Hardware(_) => None,
+    });
     let priced: Vec<i64> = bought.iter().filter_map(Bought::comes_to).map(cents).collect();
     let total = (!priced.is_empty()).then(|| with_name_of_currency(source, priced.iter().sum()));
     ToBuy { stocks: stocks.collect(), total }

@@ -206,7 +206,7 @@ pub struct OpeningChange {
 /// How much of a stock there is to buy on each side.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct Amounts {
-    /// The stock, as the buying list has it.
+    /// The stock, by its name in the spec.
     pub what: String,
     /// Before: `2 sheets`; `None` where nothing of it was bought.
     pub was: Option<String>,

@@ -243,7 +243,11 @@ fn meant(figure: &Written<'_>, kind: Kind, usual: Range, file: Unit) -> Vec<Mean
     if let Some(behind) = behind {
         let other = if behind == file { file.other() } else { file };
         let meant = Length::new(count, other);
-        let text = in_unit(meant, other);
+        let (meant, text) = match in_tenths(meant).filter(|_| file.is_metric() && behind == file) {
+            // Inches that were reckoned from millimeters lost their last places.
+            Some(tenths) => (tenths, in_unit(tenths, file)),
+            None => (meant, in_unit(meant, other)),
+        };
         // Nobody writes a fraction of a millimeter.
         if !(figure.is_fraction && other.is_metric() && !count.is_whole()) {
             add(&mut all, meant.in_unit(Unit::Millimetre), text, IF_MEANT, true);
@@ -293,6 +297,14 @@ fn meant(figure: &Written<'_>, kind: Kind, usual: Range, file: Unit) -> Vec<Mean
         add(&mut all, measure, with(count, Some(unit)), IF_MEANT, false);
     }
     all
+}
+
+/// A length as whole tenths of a millimeter, where it is no more than 1/50 mm off.
+fn in_tenths(length: Length) -> Option<Length> {
+    let tenth = Length::mm(1) / 10;
+    let near = tenth * (length / tenth).round();
+    let is_off = !near.is_positive() || (near - length).abs() > Length::mm(1) / 50;
+    (!is_off && near != length).then_some(near)
 }
 
 /// What is said of a figure that is right but for its unit.

@@ -741,7 +741,6 @@ impl Writer<'_> {
 
 /// What must be seen among a hundred pieces, and often among four hundred.
 pub(super) const WAYS: &[&str] = &[
-    "no base",
     "hung on the wall",
     "boards around a pipe",
     "toe kick in the ends",
@@ -793,6 +792,7 @@ pub(super) const WAYS: &[&str] = &[
 
 /// What stands in fewer of them, and must be seen all the same.
 pub(super) const RARER: &[&str] = &[
+    "no base",
     "leg under the bottom",
     "posts",
     "boards notched around posts",
