@@ -12,10 +12,12 @@ pub(super) const IN_DRAWN: &[Known] = &[
     // A kick goes on where the piece stands: an end of a deeper case beside it may leave no
     // driver room at its last screw, and no rule tells that yet.
     &["no driver gets at the screws of", ", kick in"],
-    // A case is screwed down on its base when its drawers' guides are in: a guide on the
-    // bottom, between two partitions, may leave no driver room at a screw beside it, and no
-    // rule tells that yet.
-    &["no driver gets at the screws of", ", bottom in", ", base ", "guide is in its way"],
+    // A case is screwed down on its base when it is put together: a low shelf, a web frame,
+    // or a guide over its bottom may leave no driver room there, and no rule tells that yet.
+    &["no driver gets at the screws of", ", bottom in", ", base "],
+    // The pockets of a web frame between posts lie on its top face, behind the rail of the
+    // face frame over it where that stands higher, and no rule tells that yet.
+    &["no driver gets at the screws of", "web between", "front rail in", "post"],
     // The screws of a bar pull may lie at the very edge of a low or narrow front: no
     // rule asks how much wood is left beside them.
     &["is left beside its pull hole"],

@@ -55,12 +55,12 @@ impl Maker<'_, '_> {
         };
         if let Some(rough) = kept(true) {
             lines.push(format!(
-                "leave the pieces for the {rough} as large as the sheet plans have them, for the same reason"
+                "leave the pieces for the {rough} as large as the sheet plans have them; they come to size when the case stands and is measured"
             ));
         }
         if let Some(kept) = kept(false) {
             lines.push(format!(
-                "keep sheet for the {kept}, and saw none of it yet, for the same reason"
+                "keep sheet for the {kept}, and saw none of it yet; it comes to size when the case stands and is measured"
             ));
         }
         let all = early;
