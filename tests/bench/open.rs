@@ -14,7 +14,9 @@ pub(super) const IN_DRAWN: &[Known] = &[
     &["no driver gets at the screws of", ", kick in"],
     // A case is screwed down on its base when it is put together: a low shelf, a web frame,
     // or a guide over its bottom may leave no driver room there, and no rule tells that yet.
+    // The same holds of a leg under it.
     &["no driver gets at the screws of", ", bottom in", ", base "],
+    &["no driver gets at the screws of", ", leg in", ", bottom"],
     // The pockets of a web frame between posts lie on its top face, behind the rail of the
     // face frame over it where that stands higher, and no rule tells that yet.
     &["no driver gets at the screws of", "web between", "front rail in", "post"],
