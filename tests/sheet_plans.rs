@@ -261,32 +261,32 @@ fn the_shop_says_how_a_sheet_is_cut() {
     assert_eq!(
         told("long 40; wide 40", ""),
         [
-            "the sheet 17-1/4 rip, fence piece A, piece B",
-            "piece A 34-1/2 crosscut, sled LE",
-            "piece B 34-1/2 crosscut, sled RE",
+            "the sheet 17-1/4 rip, fence piece a, piece b",
+            "piece a 34-1/2 crosscut, sled LE",
+            "piece b 34-1/2 crosscut, sled RE",
         ]
     );
     assert_eq!(
         told("long 40; wide 40", "first-cuts crosscut;"),
         [
-            "the sheet 34-1/2 crosscut, straight-edge piece A",
-            "piece A 17-1/4 rip, straight-edge LE",
-            "piece A 17-1/4 rip, fence RE",
+            "the sheet 34-1/2 crosscut, straight-edge piece a",
+            "piece a 17-1/4 rip, straight-edge LE",
+            "piece a 17-1/4 rip, fence RE",
         ]
     );
     assert_eq!(
         told("long 40; wide 40; grain wide", ""),
         [
-            "the sheet 34-1/2 rip, straight-edge piece A",
-            "piece A 17-1/4 crosscut, straight-edge LE",
-            "piece A 17-1/4 crosscut, fence RE",
+            "the sheet 34-1/2 rip, straight-edge piece a",
+            "piece a 17-1/4 crosscut, straight-edge LE",
+            "piece a 17-1/4 crosscut, fence RE",
         ]
     );
     // A sled that takes no more than 12 takes none of the crosscuts.
     assert!(told("long 40; wide 40", "sled 12;").iter().all(|row| !row.contains("sled")));
     assert_eq!(
         told("long 40; wide 40", "fence 17;")[0],
-        "the sheet 17-1/4 rip, straight-edge piece A, piece B"
+        "the sheet 17-1/4 rip, straight-edge piece a, piece b"
     );
 }
 

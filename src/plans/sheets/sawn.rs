@@ -278,7 +278,7 @@ fn axes(way: Way) -> (usize, usize) {
 fn named(above: &str, nth: usize) -> String {
     let letter = |nth: usize| {
         let letter = u8::try_from((nth - 1) % 26).unwrap_or(0);
-        char::from(b'A' + letter).to_string().repeat((nth - 1) / 26 + 1)
+        char::from(b'a' + letter).to_string().repeat((nth - 1) / 26 + 1)
     };
     let is_lettered = above.chars().last().is_none_or(|last| last.is_ascii_digit());
     match is_lettered {
