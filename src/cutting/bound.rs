@@ -95,27 +95,22 @@ fn cost_of(sheets: i128, kind: &Kind) -> i64 {
 pub(super) fn by_area(order: &Order) -> i64 {
     let Some(kind) = bought(order) else { return by_cheapest_area(order) };
     let had: i128 = order.kinds.iter().filter(|own| own.count.is_some()).map(all_of).sum();
-    let pieces: i128 = order.placeable().map(|(_, piece)| area(piece.size)).sum();
-    cost_of((pieces - had).max(0).div_ceil_of(area(kind.size)), kind)
+    let pieces: i128 = order.placeable().map(|piece| area(piece.size)).sum();
+    cost_of(times((pieces - had).max(0), area(kind.size)), kind)
 }
 
 fn all_of(kind: &Kind) -> i128 {
     area(kind.size) * kind.count.and_then(|count| i128::try_from(count).ok()).unwrap_or(1)
 }
 
-trait DivCeil {
-    fn div_ceil_of(self, by: Self) -> Self;
-}
-
-impl DivCeil for i128 {
-    fn div_ceil_of(self, by: Self) -> Self {
-        if by <= 0 { 0 } else { (self + by - 1) / by }
-    }
+/// How many times `by` makes at least this much.
+fn times(sum: i128, by: i128) -> i128 {
+    if by <= 0 { 0 } else { (sum + by - 1) / by }
 }
 
 /// The cost of as much area as the pieces have, bought where it is cheapest.
 fn by_cheapest_area(order: &Order) -> i64 {
-    let mut rest: i128 = order.placeable().map(|(_, piece)| area(piece.size)).sum();
+    let mut rest: i128 = order.placeable().map(|piece| area(piece.size)).sum();
     let mut kinds: Vec<&Kind> = order.kinds.iter().filter(|kind| area(kind.size) > 0).collect();
     kinds.sort_by(|a, b| {
         let own = i128::from(a.cost) * area(b.size);
@@ -126,7 +121,7 @@ fn by_cheapest_area(order: &Order) -> i64 {
         let most = kind.count.map_or(rest, |_| all_of(kind).min(rest)).max(0);
         rest -= most;
         if rest == 0 {
-            cost += (most * i128::from(kind.cost)).div_ceil_of(area(kind.size));
+            cost += times(most * i128::from(kind.cost), area(kind.size));
             break;
         }
         cost += most * i128::from(kind.cost) / area(kind.size);
@@ -171,7 +166,7 @@ fn by_value(order: &Order, kind: &Kind) -> i128 {
                     [false, false] => 0,
                 }
             });
-            most = most.max(counts.sum::<i128>().div_ceil_of(held_along * held_across));
+            most = most.max(times(counts.sum(), held_along * held_across));
         }
     }
     most

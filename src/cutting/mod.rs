@@ -40,6 +40,15 @@ impl Way {
         }
     }
 
+    /// What the cut is called.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Crosscut => "crosscut",
+            Self::Rip => "rip",
+        }
+    }
+
     /// The size it divides.
     #[must_use]
     pub fn of(self, [long, wide]: Size) -> i64 {
@@ -129,14 +138,19 @@ pub struct Order {
 }
 
 impl Order {
-    /// The pieces that some sheet is large enough for, by their places.
-    fn placeable(&self) -> impl Iterator<Item = (usize, &Wanted)> {
+    /// What sheets of these kinds cost.
+    fn cost_of(&self, kinds: impl Iterator<Item = usize>) -> i64 {
+        kinds.filter_map(|kind| self.kinds.get(kind)).map(|kind| kind.cost).sum()
+    }
+
+    /// The pieces that some sheet is large enough for.
+    fn placeable(&self) -> impl Iterator<Item = &Wanted> {
         let fits = |piece: &Wanted| {
             self.kinds.iter().any(|kind| {
                 piece.ways().any(|(_, size)| size[0] <= kind.size[0] && size[1] <= kind.size[1])
             })
         };
-        self.pieces.iter().enumerate().filter(move |(_, piece)| fits(piece))
+        self.pieces.iter().filter(move |piece| fits(piece))
     }
 }
 
@@ -168,7 +182,6 @@ impl Plan {
     /// What its sheets cost.
     #[must_use]
     pub fn cost(&self, order: &Order) -> i64 {
-        let kinds = self.sheets.iter().filter_map(|sheet| order.kinds.get(sheet.kind));
-        kinds.map(|kind| kind.cost).sum()
+        order.cost_of(self.sheets.iter().map(|sheet| sheet.kind))
     }
 }

@@ -25,8 +25,8 @@ const STEPS: i128 = 40;
 const OVERLOOKED: u64 = 2;
 
 /// The best plan that so many rounds find: least cost first, and of those the one with the
-/// largest leftover, and then with the fewest settings of the saw and awkward cuts. Pieces that fit no
-/// sheet are in none.
+/// largest leftover, and then with the fewest settings of the saw and awkward cuts. Pieces
+/// that fit no sheet are in none.
 #[must_use]
 pub fn plan(order: &Order) -> Plan {
     let mut search = Search::of(order);
@@ -47,8 +47,7 @@ struct Draft {
 
 impl Draft {
     fn cost(&self, order: &Order) -> i64 {
-        let kinds = self.sheets.iter().filter_map(|sheet| order.kinds.get(sheet.kind));
-        kinds.map(|kind| kind.cost).sum()
+        order.cost_of(self.sheets.iter().map(|sheet| sheet.kind))
     }
 }
 
@@ -232,13 +231,8 @@ impl<'o> Search<'o> {
     /// Takes sheets out until the plan costs less than the best.
     fn shrink(&mut self, draft: &mut Draft) {
         while draft.cost(self.order) >= self.below && !draft.sheets.is_empty() {
-            let filled = |sheet: &Rc<Sheet>| {
-                let mut pieces = Vec::new();
-                sheet.root.pieces(&mut pieces);
-                pieces.iter().filter_map(|index| self.areas.get(*index)).sum::<i128>()
-            };
             let all = draft.sheets.iter().enumerate();
-            let emptiest = all.min_by_key(|(_, sheet)| filled(sheet)).map_or(0, |(at, _)| at);
+            let emptiest = all.min_by_key(|(_, sheet)| sheet.root.filled()).map_or(0, |(at, _)| at);
             let at = match self.below(2) {
                 0 => self.below(draft.sheets.len()),
                 _ => emptiest,

@@ -28,12 +28,8 @@ impl Node {
     fn within(&self, size: Size) -> Self {
         match &self.what {
             What::Left => Self::left(size),
-            What::Piece { .. } => {
-                let rest = Way::BOTH.into_iter().find(|way| way.of(self.size) < way.of(size));
-                let Some(way) = rest else { return self.clone() };
-                let own = self.within(way.with(size, way.of(self.size)));
-                cut(way, size, vec![own])
-            }
+            // It is as wide as its strip, which is no wider than the widest in it.
+            What::Piece { .. } => self.clone(),
             What::Cut(way, parts) => {
                 let held = parts.iter().filter(|part| !part.is_left());
                 let held = held.map(|part| part.within(way.with(size, way.of(part.holds()))));

@@ -34,11 +34,17 @@ impl Sheet {
     /// edge.
     #[must_use]
     pub fn trimmed(&self, edge: Length) -> [Length; 2] {
-        let sides = match self.grain {
-            SheetGrain::Wide => [self.wide, self.long],
-            SheetGrain::Long | SheetGrain::None => [self.long, self.wide],
-        };
-        sides.map(|side| side - edge.twice())
+        self.lying([self.long, self.wide]).map(|side| side - edge.twice())
+    }
+
+    /// A length along and a length across the grain, as they lie along the sheet and across
+    /// it; and the other way round.
+    #[must_use]
+    pub fn lying(&self, [along, across]: [Length; 2]) -> [Length; 2] {
+        match self.grain {
+            SheetGrain::Wide => [across, along],
+            SheetGrain::Long | SheetGrain::None => [along, across],
+        }
     }
 }
 

@@ -4,8 +4,8 @@ use crate::diagnostics::counted;
 use crate::measure::{Exact, Length};
 use crate::model::Stock;
 use crate::plans::Workings;
-use crate::plans::buying::{Amount, Bought, What, list};
-use crate::plans::fitting::{Long, Rail};
+use crate::plans::buying::{Amount, Bought, What};
+use crate::plans::fitting::{Long, Purpose, Rail};
 use crate::plans::hardware::{self, Kind};
 use crate::trade;
 
@@ -28,14 +28,13 @@ pub(super) struct Line {
 
 pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let lines = lines(source);
+    if lines.is_empty() {
+        return vec![Block::Note("There is nothing to buy.".to_owned())];
+    }
     let mut blocks = vec![Block::Note(format!(
         "The sheets are those of the sheet plans. Boards are bought by what their rough pieces come to and {} % more, for knots, splits, ends, and widths that don't divide: choose them board by board with the cut list in hand. Pieces of sheet that lie in the rack already are used first where that saves a sheet; boards in the rack are not taken off. What is cut already is not on this list.",
         trade::BOARD_WASTE
     ))];
-    let others_note = Block::Note("Glue, abrasives, and the finish are not on this list. How much finish there is to mix stands in the assembly order.".to_owned());
-    if lines.is_empty() {
-        return vec![Block::Note("There is nothing to buy.".to_owned())];
-    }
     let (priced, others): (Vec<&Line>, Vec<&Line>) =
         lines.iter().partition(|line| line.sort != SCREWS);
     if !priced.is_empty() {
@@ -50,7 +49,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
             others.iter().map(|line| vec![line.amount.clone(), line.what.clone()]).collect();
         blocks.push(Block::Table(table));
     }
-    blocks.push(others_note);
+    blocks.push(Block::Note("Glue, abrasives, and the finish are not on this list. How much finish there is to mix stands in the assembly order.".to_owned()));
     blocks
 }
 
@@ -115,7 +114,7 @@ pub(crate) struct ToBuy {
 /// What there is to buy of stocks, and the sum.
 pub(crate) fn to_buy(work: &Workings<'_>) -> ToBuy {
     let source = &Source::of(work);
-    let bought = list(work);
+    let bought = work.buying();
     let stocks = bought.iter().filter_map(|own| match own.what {
         What::Stock(id) => {
             let stock = work.piece.stock(id)?;
@@ -137,28 +136,26 @@ fn with_name_of_currency(source: &Source<'_, '_>, total: i64) -> String {
 
 /// Everything to buy, line by line.
 pub(super) fn lines(source: &Source<'_, '_>) -> Vec<Line> {
-    let bought = list(source.work);
-    let mut lines: Vec<Line> = bought.iter().filter_map(|own| line(source, own)).collect();
-    let mut screws: Vec<(String, u32)> = Vec::new();
+    let bought = source.work.buying().iter();
+    let mut lines: Vec<Line> = bought.filter_map(|own| line(source, own)).collect();
+    // Left clips and right ones are bought in pairs.
+    let mut screws: Vec<(String, u32, bool)> = Vec::new();
     for own in &source.work.fastened().screws {
         let what = fitting::bought(source, own);
-        match screws.iter_mut().find(|(told, _)| *told == what) {
-            Some((_, count)) => *count += own.count,
-            None => screws.push((what, own.count)),
+        match screws.iter_mut().find(|(told, ..)| *told == what) {
+            Some((_, count, _)) => *count += own.count,
+            None => screws.push((what, own.count, own.purpose == Purpose::Clips)),
         }
     }
-    screws.extend(pull_screws(source));
-    screws.extend(screws_of_rails(source));
-    screws.extend(fitting::into_studs(source).map(|(count, long)| {
-        (
-            format!("cabinet screws for the wall, {} long, #8 to #10", source.figures.text(long)),
-            count,
-        )
-    }));
-    let screw = |(what, count): (String, u32)| {
+    let in_studs = fitting::into_studs(source).map(|(count, long)| {
+        let long = source.figures.text(long);
+        (format!("cabinet screws for the wall, {long} long, #8 to #10"), count)
+    });
+    let others = pull_screws(source).into_iter().chain(screws_of_rails(source)).chain(in_studs);
+    screws.extend(others.map(|(what, count)| (what, count, false)));
+    let screw = |(what, count, in_pairs): (String, u32, bool)| {
         let spare = count + count.div_ceil(10);
-        // Left ones and right ones are bought in pairs.
-        let buy = if what.starts_with("clips") { spare + spare % 2 } else { spare };
+        let buy = if in_pairs { spare.next_multiple_of(2) } else { spare };
         Line { sort: SCREWS, amount: buy.to_string(), what, price: String::new(), comes_to: None }
     };
     lines.extend(rails(source));

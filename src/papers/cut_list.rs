@@ -45,7 +45,8 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     if parts.all.iter().any(used) {
         blocks.insert(1, Block::Note("Before you saw, caliper every sheet: the first step of the assembly order says by how much it may differ from the figures here.".into()));
     }
-    if SawnFrom::of(source.work).has(parts.iter().map(|own| own.0)) {
+    let sawn_from = SawnFrom::of(source.work);
+    if sawn_from.has(parts.iter().map(|own| own.0)) {
         blocks.insert(1, Block::Note("Saw the sheets by the sheet plans. The column \"sheet: cut\" says on which sheet a piece lies, and which cut there frees it.".into()));
     }
     blocks.extend(marks::blocks(parts));
@@ -69,7 +70,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         if stock.is_solid() && own.iter().any(cut_first) {
             blocks.push(Block::Note("Saw these to their rough sizes first, and joint and plane them. The large figures are the finished widths, so rip to them only then. What is fitted to its opening is ripped wider first, by the shaving that its step of the assembly order gives.".into()));
         }
-        blocks.extend(later(&own, source).into_iter().map(Block::Note));
+        blocks.extend(later(&own, source, &sawn_from).into_iter().map(Block::Note));
         for note in &stock.notes {
             blocks.push(Block::Note(note.clone()));
         }
@@ -83,7 +84,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         for thickness in thicknesses {
             let of = |(_, part): &&(PartId, &Part)| part.thickness.length == thickness;
             let own: Vec<(PartId, &Part)> = own.iter().filter(of).copied().collect();
-            by_width(source, stock, &own, many.then_some(thickness), &mut blocks);
+            by_width((source, &sawn_from), stock, &own, many.then_some(thickness), &mut blocks);
         }
     }
     blocks.extend(edging::blocks(source));
@@ -116,7 +117,8 @@ fn without_blocks(piece: &Piece) -> impl Iterator<Item = String> {
     })
 }
 
-fn heading(stock: &Stock, source: &Source<'_, '_>) -> String {
+/// A stock, and how thick it is.
+pub(super) fn heading(stock: &Stock, source: &Source<'_, '_>) -> String {
     let thick = source.figures.mating_size(&stock.thickness, &source.work.piece.facts);
     format!("{}: {} {thick}", stock.name, stock.kind.word())
 }
@@ -177,7 +179,7 @@ fn about(stock: &Stock, own: &[(PartId, &Part)], source: &Source<'_, '_>) -> Opt
 }
 
 /// Which pieces are not sawn to size with the rest.
-fn later(own: &[(PartId, &Part)], source: &Source<'_, '_>) -> Vec<String> {
+fn later(own: &[(PartId, &Part)], source: &Source<'_, '_>, sawn_from: &SawnFrom) -> Vec<String> {
     let marks = |first: bool| {
         let own = own.iter().filter(|(id, part)| {
             stage(part) != Stage::First
@@ -190,7 +192,7 @@ fn later(own: &[(PartId, &Part)], source: &Source<'_, '_>) -> Vec<String> {
         (marks(true), "Saw these to their rough size for now"),
         (
             marks(false),
-            match SawnFrom::of(source.work).has(own.iter().map(|own| own.0)) {
+            match sawn_from.has(own.iter().map(|own| own.0)) {
                 true => "Saw these larger for now, as the sheet plans show them",
                 false => "Keep sheet for these, and saw none of them yet",
             },
@@ -232,7 +234,7 @@ pub(super) fn amount(
 
 /// Parts of one thickness, a setting of the fence at a time, widest first.
 fn by_width(
-    source: &Source<'_, '_>,
+    (source, sawn_from): (&Source<'_, '_>, &SawnFrom),
     stock: &Stock,
     own: &[(PartId, &Part)],
     thickness: Option<Length>,
@@ -245,7 +247,6 @@ fn by_width(
     let blanks = measured::blanks(source);
     let housed = housed(source);
     let bored_later = Steps::of(source);
-    let sawn_from = SawnFrom::of(source.work);
     // What is cut alike is one line.
     let mut alike: BTreeMap<_, usize> = BTreeMap::new();
     for (id, part) in own {

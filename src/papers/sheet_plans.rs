@@ -2,16 +2,16 @@
 
 use std::collections::BTreeSet;
 
-use crate::cutting::Way;
 use crate::diagnostics::listed;
-use crate::measure::Scale;
+use crate::measure::{Length, Scale};
 use crate::model::Stock;
-use crate::plans::sheets::{Cut, Gives, Laid, OfStock, Sawn, Tool};
+use crate::plans::sheets::{Blank, Gives, OfStock, Sawn};
 use crate::trade;
 
 use super::Source;
+use super::cut_list;
 use super::drawing::sheet;
-use super::page::{Block, Table, left, right};
+use super::page::{Block, Table, Ticks, left, right};
 
 pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let work = source.work;
@@ -27,18 +27,13 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         taken(source, &plans),
     ];
     for (own, stock) in plans {
-        blocks.push(Block::Heading(heading(source, stock)));
+        blocks.push(Block::Heading(cut_list::heading(stock, source)));
         blocks.extend(about(source, own));
         for sheet in &own.sheets {
             blocks.extend(of_sheet(source, stock, sheet));
         }
     }
     blocks
-}
-
-fn heading(source: &Source<'_, '_>, stock: &Stock) -> String {
-    let thick = source.figures.mating_size(&stock.thickness, &source.work.piece.facts);
-    format!("{}: {} {thick}", stock.name, stock.kind.word())
 }
 
 /// How many sheets each stock takes, and whether fewer would do.
@@ -52,13 +47,13 @@ fn taken(source: &Source<'_, '_>, plans: &[(&OfStock, &Stock)]) -> Block {
             left("could fewer do?"),
             right("a sheet weighs"),
         ],
-        ticks: super::page::Ticks::None,
+        ticks: Ticks::None,
         ..Table::default()
     };
     for (own, stock) in plans {
         let sheet =
             stock.sheet.map_or(String::new(), |sheet| size(source, [sheet.long, sheet.wide]));
-        let had = own.sheets.iter().filter(|sheet| sheet.on_hand.is_some());
+        let had = own.sheets.iter().filter(|sheet| sheet.on_hand);
         let had: Vec<String> = had.map(|sheet| size(source, sheet.size)).collect();
         let bought = own.bought();
         table.rows.push(vec![
@@ -90,39 +85,29 @@ fn weighs(source: &Source<'_, '_>, stock: &Stock) -> Option<String> {
     })
 }
 
-/// What is sawn larger, and turned.
+/// What no sheet holds, and what is sawn larger.
 fn about(source: &Source<'_, '_>, own: &OfStock) -> Vec<Block> {
-    let all = || own.sheets.iter().flat_map(|sheet| &sheet.laid);
-    let marks = |which: &dyn Fn(&Laid) -> bool| {
-        let own: BTreeSet<String> = all()
-            .filter(|laid| which(laid))
-            .map(|laid| source.work.parts.mark(laid.blank.part).to_owned())
-            .collect();
-        own.into_iter().collect::<Vec<_>>()
+    let marks = |blanks: &mut dyn Iterator<Item = &Blank>| {
+        let marks: BTreeSet<&str> =
+            blanks.map(|blank| source.work.parts.mark(blank.part)).collect();
+        (!marks.is_empty()).then(|| marks.into_iter().collect::<Vec<_>>().join(", "))
     };
-    let later = marks(&|laid| laid.blank.later);
-    let mut notes = Vec::new();
-    let unplaced: Vec<&str> =
-        own.unplaced.iter().map(|blank| source.work.parts.mark(blank.part)).collect();
-    if !unplaced.is_empty() {
-        notes.push(format!(
-            "No sheet is large enough for these, so they are in no plan: {}.",
-            unplaced.join(", ")
-        ));
-    }
-    if !later.is_empty() {
+    let laid = own.sheets.iter().flat_map(|sheet| &sheet.laid).map(|laid| &laid.blank);
+    let unplaced = marks(&mut own.unplaced.iter());
+    let later = marks(&mut laid.filter(|blank| blank.later));
+    let unplaced = unplaced.map(|marks| {
+        format!("No sheet is large enough for these, so they are in no plan: {marks}.")
+    });
+    let later = later.map(|marks| {
         let spare = source.figures.text(trade::sheet_spare(source.work.piece.tape().unit));
-        notes.push(format!("These are sawn {spare} or more longer and wider than on the cut list where the sheet leaves that much, and are cut to size from what the case comes to, in their step of the assembly order: {}.", later.join(", ")));
-    }
-    notes.into_iter().map(Block::Note).collect()
+        format!("These are sawn {spare} or more longer and wider than on the cut list where the sheet leaves that much, and are cut to size from what the case comes to, in their step of the assembly order: {marks}.")
+    });
+    unplaced.into_iter().chain(later).map(Block::Note).collect()
 }
 
 fn of_sheet(source: &Source<'_, '_>, stock: &Stock, own: &Sawn) -> Vec<Block> {
-    let what = match own.on_hand {
-        Some(_) => format!("the piece on hand of {}", stock.name),
-        None => format!("a sheet of {}", stock.name),
-    };
-    let title = format!("Sheet {}: {what}, {}", own.number, size(source, own.size));
+    let sort = if own.on_hand { "the piece on hand" } else { "a sheet" };
+    let what = format!("{sort} of {}, {}", stock.name, size(source, own.size));
     let mut more = Vec::new();
     if own.trim.is_positive() {
         let trim = source.figures.text(own.trim);
@@ -136,7 +121,10 @@ fn of_sheet(source: &Source<'_, '_>, stock: &Stock, own: &Sawn) -> Vec<Block> {
         more.push("its edges count as straight and square, so look whether they are, and trim them first if not".to_owned());
     }
     let (svg, bare) = sheet::drawing(source, own, stock);
-    let mut caption = format!("{title}: the cuts by their numbers, and the pieces by their marks");
+    let mut caption = format!(
+        "Sheet {}: {what}: the cuts by their numbers, and the pieces by their marks",
+        own.number
+    );
     if !bare.is_empty() {
         caption.push_str(&format!(
             "; too narrow for their marks are {}, so look for the numbers of their cuts",
@@ -144,11 +132,7 @@ fn of_sheet(source: &Source<'_, '_>, stock: &Stock, own: &Sawn) -> Vec<Block> {
         ));
     }
     let mut blocks = vec![
-        Block::Setting {
-            figure: format!("sheet {}", own.number),
-            what: format!("{what}, {}", size(source, own.size)),
-            more,
-        },
+        Block::Setting { figure: format!("sheet {}", own.number), what, more },
         Block::Drawing { svg, caption, small: false },
     ];
     if !own.cuts.is_empty() {
@@ -180,24 +164,11 @@ fn cuts(source: &Source<'_, '_>, own: &Sawn) -> Table {
                 format!("piece {}", cut.from)
             },
             source.figures.mating(cut.off),
-            how(cut),
+            format!("{}, {}", cut.way.word(), cut.tool.word()),
             gives.join(", "),
         ]);
     }
     table
-}
-
-/// How a cut is made.
-pub(super) fn how(cut: &Cut) -> String {
-    let way = match cut.way {
-        Way::Rip => "rip",
-        Way::Crosscut => "crosscut",
-    };
-    match cut.tool {
-        Tool::Fence => format!("{way}, fence"),
-        Tool::Sled => format!("{way}, sled"),
-        Tool::Guide => format!("{way}, straight-edge"),
-    }
 }
 
 fn given(source: &Source<'_, '_>, own: &Sawn, gives: &Gives) -> String {
@@ -221,6 +192,6 @@ fn left_over(source: &Source<'_, '_>, own: &Sawn) -> String {
 }
 
 /// `96 x 48`.
-pub(super) fn size(source: &Source<'_, '_>, [long, wide]: [crate::measure::Length; 2]) -> String {
+pub(super) fn size(source: &Source<'_, '_>, [long, wide]: [Length; 2]) -> String {
     format!("{} x {}", source.figures.text(long), source.figures.text(wide))
 }

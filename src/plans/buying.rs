@@ -109,59 +109,34 @@ fn board_foot() -> Exact {
 }
 
 /// Everything that has a price in a spec, and how much of it there is to buy.
-#[must_use]
-pub fn list(work: &Workings<'_>) -> Vec<Bought> {
+pub(super) fn list(work: &Workings<'_>) -> Vec<Bought> {
     let piece = work.piece;
-    let stock = |id: StockId| piece.stock(id);
-    let mut all = Vec::new();
-    for own in work.sheets().iter().filter(|own| own.bought() > 0) {
-        let Some((stock, sheet)) = stock(own.stock).and_then(|own| Some((own, own.sheet?))) else {
-            continue;
-        };
-        let amount = Amount::Sheets(own.bought(), [sheet.long, sheet.wide]);
-        all.push(Bought {
-            what: What::Stock(own.stock),
-            amount,
-            price: stock.price,
-            thick: stock.nominal,
-            largest: None,
-        });
-    }
-    for (index, stock) in piece.stocks.iter().enumerate() {
-        let (id, is_sheet) = (StockId(index), !stock.is_solid() && !stock.is_banding());
-        let is_left = |(part, own): (PartId, &Part)| own.stock == id && is_left(work, part);
-        if is_sheet && stock.sheet.is_none() && work.parts.iter().any(is_left) {
-            let (amount, price) = (Amount::Unplanned, stock.price);
-            let what = What::Stock(id);
-            all.push(Bought { what, amount, price, thick: stock.nominal, largest: None });
-        }
-    }
-    for (index, stock) in piece.stocks.iter().enumerate().filter(|(_, own)| own.is_solid()) {
-        let id = StockId(index);
-        if let Some((amount, largest)) = boards(work, id, stock) {
-            let largest = stock.boards.is_none().then_some(largest);
-            all.push(Bought {
-                what: What::Stock(id),
-                amount,
-                price: stock.price,
-                thick: stock.nominal,
-                largest,
-            });
-        }
-    }
-    let unit = piece.tape().unit;
-    for own in edging::bought(piece, work.parts) {
-        let Some(stock) = stock(own.stock).filter(|stock| stock.is_banding()) else { continue };
-        let amount = Amount::Roll(own.roll(unit));
-        all.push(Bought {
-            what: What::Stock(own.stock),
-            amount,
-            price: stock.price,
-            thick: stock.nominal,
-            largest: None,
-        });
-    }
-    for Count { kind, number } in hardware::count(piece) {
+    let of_stock = |id: StockId, amount, largest| {
+        let stock = piece.stock(id)?;
+        let (thick, price) = (stock.nominal, stock.price);
+        Some(Bought { what: What::Stock(id), amount, thick, price, largest })
+    };
+    let sheets = work.sheets().iter().filter(|own| own.bought() > 0).filter_map(|own| {
+        let sheet = piece.stock(own.stock)?.sheet?;
+        of_stock(own.stock, Amount::Sheets(own.bought(), [sheet.long, sheet.wide]), None)
+    });
+    let stocks = || piece.stocks.iter().enumerate().map(|(index, stock)| (StockId(index), stock));
+    let unplanned = stocks().filter(|(id, stock)| {
+        let is_sheet = !stock.is_solid() && !stock.is_banding();
+        let is_left = |(part, own): (PartId, &Part)| own.stock == *id && is_left(work, part);
+        is_sheet && stock.sheet.is_none() && work.parts.iter().any(is_left)
+    });
+    let unplanned = unplanned.filter_map(|(id, _)| of_stock(id, Amount::Unplanned, None));
+    let boards = stocks().filter(|(_, stock)| stock.is_solid()).filter_map(|(id, stock)| {
+        let (amount, largest) = boards(work, id, stock)?;
+        of_stock(id, amount, stock.boards.is_none().then_some(largest))
+    });
+    let edging = edging::bought(piece, work.parts).into_iter().filter_map(|own| {
+        let is_banding = piece.stock(own.stock).is_some_and(Stock::is_banding);
+        let amount = is_banding.then(|| Amount::Roll(own.roll(piece.tape().unit)))?;
+        of_stock(own.stock, amount, None)
+    });
+    let hardware = hardware::count(piece).into_iter().map(|Count { kind, number }| {
         let count = i64::from(number);
         let (amount, price) = match kind {
             Kind::Hinge(id) => (Amount::Pieces(count), piece.hinge(id).and_then(|own| own.price)),
@@ -171,15 +146,9 @@ pub fn list(work: &Workings<'_>) -> Vec<Bought> {
             }
             Kind::Pull(id) => (Amount::Pieces(count), piece.pull(id).and_then(|own| own.price)),
         };
-        all.push(Bought {
-            what: What::Hardware(kind),
-            amount,
-            price,
-            thick: Length::ZERO,
-            largest: None,
-        });
-    }
-    all
+        Bought { what: What::Hardware(kind), amount, thick: Length::ZERO, price, largest: None }
+    });
+    sheets.chain(unplanned).chain(boards).chain(edging).chain(hardware).collect()
 }
 
 /// True for a part that is still to be cut.

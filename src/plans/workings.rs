@@ -8,6 +8,7 @@ use crate::parts::{self, Front, Parts};
 
 use super::assembly::gluing::{self, GlueUp, Load};
 use super::assembly::{self, Assembly, Stages};
+use super::buying::{self, Bought};
 use super::fitting::{self, Fastened, Fitting, PinRows};
 use super::hung::{self, Hangs};
 use super::layout::{self, Layout};
@@ -32,6 +33,7 @@ pub struct Workings<'a> {
     /// Its parts.
     pub parts: &'a Parts,
     assembly: OnceLock<Assembly>,
+    buying: OnceLock<Vec<Bought>>,
     climate: OnceLock<Climate>,
     fitting: OnceLock<Fitting<'a>>,
     fastened: OnceLock<Fastened<'a>>,
@@ -64,6 +66,7 @@ impl<'a> Workings<'a> {
             piece,
             parts,
             assembly: OnceLock::new(),
+            buying: OnceLock::new(),
             climate: OnceLock::new(),
             fitting: OnceLock::new(),
             fastened: OnceLock::new(),
@@ -92,6 +95,11 @@ impl<'a> Workings<'a> {
     /// The order of assembly.
     pub fn assembly(&self) -> &Assembly {
         self.assembly.get_or_init(|| assembly::plan(self))
+    }
+
+    /// What there is to buy of what has a price in a spec.
+    pub fn buying(&self) -> &[Bought] {
+        self.buying.get_or_init(|| buying::list(self))
     }
 
     /// How damp the wood gets through the year.

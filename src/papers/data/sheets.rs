@@ -2,8 +2,7 @@
 
 use serde::Serialize;
 
-use crate::cutting::Way;
-use crate::plans::sheets::{Cut, Gives, OfStock, Sawn, Tool};
+use crate::plans::sheets::{Cut, Gives, OfStock, Sawn};
 use crate::vocabulary::SheetGrain;
 
 use super::Maker;
@@ -62,7 +61,7 @@ impl<'d> Maker<'d, '_> {
         Some(SheetData {
             sheet: own.number,
             stock: &stock.name,
-            on_hand: own.on_hand.is_some(),
+            on_hand: own.on_hand,
             grain: match stock.sheet.map_or(SheetGrain::None, |sheet| sheet.grain) {
                 SheetGrain::Long if stock.has_grain() => "long",
                 SheetGrain::Wide if stock.has_grain() => "wide",
@@ -92,16 +91,9 @@ impl<'d> Maker<'d, '_> {
             first: cut.numbers.0,
             last: cut.numbers.1,
             piece: &cut.from,
-            way: match cut.way {
-                Way::Crosscut => "crosscut",
-                Way::Rip => "rip",
-            },
+            way: cut.way.word(),
             off: self.mating(cut.off),
-            tool: match cut.tool {
-                Tool::Fence => "fence",
-                Tool::Sled => "sled",
-                Tool::Guide => "straight-edge",
-            },
+            tool: cut.tool.word(),
             gives: cut.gives.iter().map(given).collect(),
         }
     }

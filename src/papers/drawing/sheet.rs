@@ -84,15 +84,14 @@ impl Sketch<'_, '_, '_> {
     fn piece(&mut self, laid: &Laid) {
         let mark = self.source.work.parts.mark(laid.blank.part).to_owned();
         let size = size(self.source, laid.area.size);
-        let more = match (laid.turned, laid.blank.later) {
-            (true, true) => "turned, rough",
-            (true, false) => "turned",
-            (false, true) => "rough",
-            (false, false) => "",
-        };
-        let more: Vec<String> =
-            [more].iter().filter(|own| !own.is_empty()).map(|own| (*own).to_owned()).collect();
-        if !self.told(&laid.area, std::slice::from_ref(&mark), &[vec![size], more].concat()) {
+        let states = [(laid.turned, "turned"), (laid.blank.later, "rough")];
+        let states: Vec<&str> =
+            states.into_iter().filter(|(is, _)| *is).map(|(_, word)| word).collect();
+        let mut more = vec![size];
+        if !states.is_empty() {
+            more.push(states.join(", "));
+        }
+        if !self.told(&laid.area, std::slice::from_ref(&mark), &more) {
             self.bare.push(mark);
         }
     }

@@ -3,8 +3,8 @@
 use std::collections::BTreeMap;
 
 use crate::measure::Length;
-use crate::model::{Sheet, Stock, StockId};
-use crate::parts::{Grain, Part, PartId, Role};
+use crate::model::{Sheet, StockId};
+use crate::parts::{Grain, PartId, Role};
 use crate::trade;
 
 use super::super::Workings;
@@ -57,16 +57,10 @@ pub(super) fn blanks(work: &Workings<'_>, stock: StockId, sheet: &Sheet) -> Vec<
         if fits(core) || is_turned {
             size = [size[0].min(most[0]), size[1].min(most[1])];
         }
-        let turns = has_no_way(work, part) || (part.role == Role::Back && is_turned);
+        let turns = part.grain == Grain::None || (part.role == Role::Back && is_turned);
         let blank = Blank { part: id, size, turns, later };
         let layers = usize::try_from(gluing::layers(work.piece, part)).unwrap_or(1);
         all.extend(std::iter::repeat_n(blank, layers.max(1)));
     }
     all
-}
-
-/// True for a part whose grain may run either way.
-fn has_no_way(work: &Workings<'_>, part: &Part) -> bool {
-    let has_grain = work.piece.stock(part.stock).is_some_and(Stock::has_grain);
-    !has_grain || part.grain == Grain::None
 }

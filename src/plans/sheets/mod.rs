@@ -7,7 +7,7 @@ mod tool;
 use crate::cutting::{self, Kind, Order, Stages, Wanted, Way};
 use crate::measure::{Exact, Length};
 use crate::model::{Sheet, Stock, StockId};
-use crate::vocabulary::{FirstCuts, SheetGrain};
+use crate::vocabulary::FirstCuts;
 
 pub use blanks::Blank;
 pub use sawn::{Area, Cut, Gives, Laid, Sawn};
@@ -44,32 +44,28 @@ impl OfStock {
     /// How many sheets are bought.
     #[must_use]
     pub fn bought(&self) -> i64 {
-        let bought = self.sheets.iter().filter(|sheet| sheet.on_hand.is_none()).count();
+        let bought = self.sheets.iter().filter(|sheet| !sheet.on_hand).count();
         i64::try_from(bought).unwrap_or(i64::MAX)
     }
 }
 
 /// The plans of every stock whose sheets are known, numbered through.
 pub(super) fn plan(work: &Workings<'_>) -> Vec<OfStock> {
-    let mut all: Vec<OfStock> = Vec::new();
     let mut number = 0;
-    for (index, stock) in work.piece.stocks.iter().enumerate() {
-        let Some(sheet) = stock.sheet.filter(|_| !stock.is_solid()) else { continue };
+    let stocks = work.piece.stocks.iter().enumerate();
+    let plans = stocks.filter_map(|(index, stock)| {
+        let sheet = stock.sheet.filter(|_| !stock.is_solid())?;
         let id = StockId(index);
         let blanks = blanks::blanks(work, id, &sheet);
-        if blanks.is_empty() {
-            continue;
-        }
-        let made = of_stock(work, stock, &sheet, &blanks, &mut number);
-        all.push(OfStock { stock: id, ..made });
-    }
-    all
+        (!blanks.is_empty()).then(|| of_stock(work, (id, stock), &sheet, &blanks, &mut number))
+    });
+    plans.collect()
 }
 
 /// A size of sheet, or a piece on hand, as it lies: along what is long in a sheet.
 #[derive(Clone, Copy, Debug)]
 struct Source {
-    on_hand: Option<usize>,
+    on_hand: bool,
     size: [Length; 2],
     trim: Length,
 }
@@ -82,16 +78,16 @@ impl Source {
 
 fn of_stock(
     work: &Workings<'_>,
-    stock: &Stock,
+    (id, stock): (StockId, &Stock),
     sheet: &Sheet,
     blanks: &[Blank],
     number: &mut usize,
 ) -> OfStock {
     let shop = &work.piece.shop;
-    let whole = Source { on_hand: None, size: [sheet.long, sheet.wide], trim: shop.edge_trim };
-    let on_hand = stock.on_hand.iter().enumerate().map(|(index, (long, wide))| Source {
-        on_hand: Some(index),
-        size: lying(sheet, [*long, *wide]),
+    let whole = Source { on_hand: false, size: [sheet.long, sheet.wide], trim: shop.edge_trim };
+    let on_hand = stock.on_hand.iter().map(|(long, wide)| Source {
+        on_hand: true,
+        size: sheet.lying([*long, *wide]),
         trim: Length::ZERO,
     });
     let sources: Vec<Source> = [whole].into_iter().chain(on_hand).collect();
@@ -100,11 +96,11 @@ fn of_stock(
     let grid = grid(sizes);
     let kind = |source: &Source| Kind {
         size: source.inside().map(|side| on(grid, side + shop.kerf).floor()),
-        cost: if source.on_hand.is_some() { 1 } else { SHEET },
-        count: source.on_hand.map(|_| 1),
+        cost: if source.on_hand { 1 } else { SHEET },
+        count: source.on_hand.then_some(1),
     };
     let wanted = |blank: &Blank| Wanted {
-        size: lying(sheet, blank.size).map(|side| on(grid, side + shop.kerf).ceil()),
+        size: sheet.lying(blank.size).map(|side| on(grid, side + shop.kerf).ceil()),
         turns: blank.turns,
     };
     let first = match shop.first_cuts {
@@ -130,18 +126,10 @@ fn of_stock(
     });
     let unplaced = plan.unplaced.iter().filter_map(|index| blanks.get(*index)).cloned();
     OfStock {
-        stock: StockId(0),
+        stock: id,
         unplaced: unplaced.collect(),
         sheets: sawn.collect(),
         least: plan.least / SHEET,
-    }
-}
-
-/// A length along and a length across the grain, as they lie along a sheet and across it.
-fn lying(sheet: &Sheet, [along, across]: [Length; 2]) -> [Length; 2] {
-    match sheet.grain {
-        SheetGrain::Wide => [across, along],
-        SheetGrain::Long | SheetGrain::None => [along, across],
     }
 }
 

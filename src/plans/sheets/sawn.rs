@@ -7,7 +7,7 @@ use crate::measure::{Length, Unit};
 use crate::model::{Sheet, Shop};
 use crate::trade;
 
-use super::{Blank, Source, Tool, lying};
+use super::{Blank, Source, Tool};
 
 /// A rectangle of a sheet: where it begins along and across the trimmed sheet, and its
 /// size.
@@ -67,8 +67,8 @@ pub struct Cut {
 pub struct Sawn {
     /// Its number among all of the job.
     pub number: usize,
-    /// Which of the pieces on hand it is; `None` for a sheet that is bought.
-    pub on_hand: Option<usize>,
+    /// It is a piece on hand, and not a sheet that is bought.
+    pub on_hand: bool,
     /// Its size before it is trimmed.
     pub size: [Length; 2],
     /// What is trimmed off each edge first.
@@ -170,7 +170,7 @@ impl Saw<'_> {
             What::Left => [Length::ZERO; 2],
             What::Piece { index, turned } => {
                 let size = self.blanks.get(*index).map_or([Length::ZERO; 2], |blank| blank.size);
-                let [long, wide] = lying(self.sheet, size);
+                let [long, wide] = self.sheet.lying(size);
                 if *turned { [wide, long] } else { [long, wide] }
             }
             What::Cut(way, parts) => {
@@ -204,8 +204,7 @@ impl Saw<'_> {
         let inside = sawn.size[along] - sawn.trim.twice();
         let is_trimmed = sawn.trim.is_positive() && end == inside;
         let mut name = 0;
-        let count = held.len();
-        for (nth, (node, off)) in held.into_iter().enumerate() {
+        for (node, off) in held {
             let mut area = own.area;
             area.at[along] = at;
             area.size[along] = off;
@@ -236,14 +235,12 @@ impl Saw<'_> {
                 cut.gives.extend(gives);
             }
             at += self.shop.kerf;
-            if nth + 1 == count {
-                let mut left = own.area;
-                left.at[along] = at;
-                left.size[along] = end - at;
-                if left.size[along].is_positive() {
-                    sawn.left.push(left);
-                }
-            }
+        }
+        if at < end {
+            let mut left = own.area;
+            left.at[along] = at;
+            left.size[along] = end - at;
+            sawn.left.push(left);
         }
     }
 }

@@ -16,6 +16,16 @@ pub enum Tool {
 }
 
 impl Tool {
+    /// What it is called.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Fence => "fence",
+            Self::Sled => "sled",
+            Self::Guide => "straight-edge",
+        }
+    }
+
     /// What makes a cut `long` from edge to edge that parts `off` from something as wide
     /// as `whole` that way.
     ///
