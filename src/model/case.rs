@@ -325,6 +325,12 @@ impl Case {
         hung.or(self.on.as_ref().map(|on| &on.up))
     }
 
+    /// True where the outside of an end is seen: no wall is beside it, and no panel over it.
+    #[must_use]
+    pub fn shows_end(&self, side: Side) -> bool {
+        matches!(side.of(&self.exposure), Exposure::Seen) && side.of(&self.covers.ends).is_none()
+    }
+
     /// True where it stands on the floor, on its ends or a base.
     #[must_use]
     pub fn is_on_floor(&self) -> bool {

@@ -14,7 +14,7 @@ use super::id::{
 };
 use super::job::Job;
 use super::measured::Reading;
-use super::opening::{Member, Opening};
+use super::opening::{Member, Opening, OpeningKind};
 use super::run::{CaseRun, Space};
 use super::shop::Shop;
 use super::site::Site;
@@ -138,6 +138,14 @@ impl Piece {
         let cases = self.cases.iter().map(|case| case.x + case.wide.length);
         let runs = self.runs.iter().map(|run| run.x + run.wide.length);
         cases.chain(runs).max().unwrap_or_default()
+    }
+
+    /// Whether it has doors, and whether it has drawers or trays.
+    #[must_use]
+    pub fn doors_and_drawers(&self) -> (bool, bool) {
+        let mut openings = self.cases.iter().flat_map(|case| &case.openings);
+        let doors = openings.clone().any(Opening::is_door);
+        (doors, openings.any(|opening| matches!(opening.kind, OpeningKind::Drawer { .. })))
     }
 
     /// An opening.

@@ -128,6 +128,19 @@ impl Stock {
         }
     }
 
+    /// Its sheets, where it comes in sheets whose size is known.
+    #[must_use]
+    pub fn planned(&self) -> Option<Sheet> {
+        self.sheet.filter(|_| !self.is_solid())
+    }
+
+    /// How the grain of its sheets runs; none where it has none.
+    #[must_use]
+    pub fn sheet_grain(&self) -> SheetGrain {
+        let sheet = self.sheet.filter(|_| self.has_grain());
+        sheet.map_or(SheetGrain::None, |sheet| sheet.grain)
+    }
+
     /// True for strips that only edges are covered with.
     #[must_use]
     pub fn is_banding(&self) -> bool {

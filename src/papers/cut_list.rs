@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::measure::{Length, Unit};
 use crate::model::{Axis, HingeId, HingeKind, Item, OpeningKind, Piece, Stock, StockId};
 use crate::parts::{Grain, Part, PartId, Role, opening_told};
-use crate::plans::assembly::{Stage, gluing, is_broken_down_first, stage};
+use crate::plans::assembly::{Stage, gluing, is_broken_down_first, is_sawn_later, stage};
 use crate::trade;
 
 use super::bored_later::Steps;
@@ -184,7 +184,7 @@ fn later(own: &[(PartId, &Part)], source: &Source<'_, '_>, sawn_from: &SawnFrom)
         let own = own.iter().filter(|(id, part)| {
             stage(part) != Stage::First
                 && is_broken_down_first(source.work.piece, part) == first
-                && !left_to_cut::is_done(source.work.ledger(), *id)
+                && !source.work.ledger().is_cut(*id)
         });
         own.map(|(_, part)| part.mark.as_str()).collect::<Vec<_>>().join(", ")
     };
@@ -207,8 +207,7 @@ fn later(own: &[(PartId, &Part)], source: &Source<'_, '_>, sawn_from: &SawnFrom)
 
 /// What is said in the row of a piece that nothing is sawn of yet.
 fn waits(piece: &Piece, part: &Part, is_planned: bool) -> Option<&'static str> {
-    let later = stage(part) != Stage::First && !is_broken_down_first(piece, part);
-    later.then_some(match is_planned {
+    is_sawn_later(piece, part).then_some(match is_planned {
         true => "larger for now: cut to this in its step",
         false => "not yet: sawn in its step",
     })
@@ -274,7 +273,7 @@ fn by_width(
                 line.housed |= housed;
             }
             None => {
-                let ticked = left_to_cut::is_done(ledger, *id);
+                let ticked = ledger.is_cut(*id);
                 lines.push(Line {
                     parts: vec![(*id, part)],
                     done,

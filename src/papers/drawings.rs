@@ -97,13 +97,14 @@ const SEEN: &str = "seen from the front, the right, and above";
 /// A case exploded, and what belongs in front of it.
 fn exploded_case(source: &Source<'_, '_>, case: &Case, blocks: &mut Vec<Block>) {
     let own = source.work.parts.of_case(case.id);
+    let webs = exploded::webs(own);
     if let Some(svg) = exploded::case(own) {
         blocks.push(Block::Heading(format!("Exploded view of {}", case.name)));
-        let webs = if exploded::webs(own).is_some() { ", without its web frames" } else { "" };
-        let caption = format!("the boards of the case{webs}, {SEEN}");
+        let without = if webs.is_some() { ", without its web frames" } else { "" };
+        let caption = format!("the boards of the case{without}, {SEEN}");
         blocks.push(Block::Drawing { svg, caption, small: false });
     }
-    if let Some(svg) = exploded::webs(own) {
+    if let Some(svg) = webs {
         blocks.push(Block::Heading(format!("Exploded view of the web frames of {}", case.name)));
         let caption = format!("from the uppermost down, {SEEN}");
         blocks.push(Block::Drawing { svg, caption, small: false });

@@ -22,11 +22,6 @@ pub(super) fn done(ledger: &Ledger<'_>, id: PartId) -> String {
     }
 }
 
-/// True for a part that lies on the bench.
-pub(super) fn is_done(ledger: &Ledger<'_>, id: PartId) -> bool {
-    matches!(ledger.state(id), State::Cut(_))
-}
-
 /// Nothing as long as nothing is cut.
 pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let ledger = source.work.ledger();
@@ -35,7 +30,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     }
     let all = source.work.parts.all.len();
     let rest: Vec<(PartId, &Part)> =
-        source.work.parts.iter().filter(|(id, _)| !is_done(ledger, *id)).collect();
+        source.work.parts.iter().filter(|(id, _)| !ledger.is_cut(*id)).collect();
     let trims = trims(source);
     let mut line = format!("{} of {} are cut", all - rest.len(), words::pieces(all));
     if !trims.rows.is_empty() {

@@ -5,7 +5,6 @@ use std::collections::BTreeMap;
 use crate::measure::Length;
 use crate::model::{Axis, OpeningId, Reading, Subject};
 use crate::parts::{Of, PartId, Role};
-use crate::plans::ledger::State;
 use crate::plans::square::{self, Corner};
 
 use super::Source;
@@ -89,7 +88,7 @@ impl Blank {
 pub(super) fn blanks(source: &Source<'_, '_>) -> BTreeMap<PartId, Blank> {
     let ledger = source.work.ledger();
     let all = square::blanks(source.work.piece, source.work.parts).into_iter();
-    all.filter(|(id, _)| !matches!(ledger.state(*id), State::Cut(_)))
+    all.filter(|(id, _)| !ledger.is_cut(*id))
         .map(|(id, (size, word))| (id, Blank { size, is_width: word == "wide" }))
         .collect()
 }

@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 
 use crate::diagnostics::listed;
 use crate::measure::{Exact, Length, Mass, Scale, Tape, Unit};
-use crate::model::{Opening, OpeningKind, Piece};
+use crate::model::{Opening, Piece};
 use crate::parts::Cuboid;
 use crate::plans::Workings;
 use crate::plans::weights::{Body, Lifted, Weights, name};
@@ -363,9 +363,7 @@ fn tips(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>) {
         true => " Cases that are fixed to each other tip as one.",
         false => "",
     };
-    let openings = || piece.cases.iter().flat_map(|case| &case.openings);
-    let doors = openings().any(Opening::is_door);
-    let drawers = openings().any(|own| matches!(own.kind, OpeningKind::Drawer { .. }));
+    let (doors, drawers) = piece.doors_and_drawers();
     let mut open = Vec::new();
     open.extend(drawers.then_some("every drawer is full and out by its whole slide"));
     open.extend(doors.then_some("every door is open 90 degrees"));

@@ -4,7 +4,7 @@ use crate::measure::{Length, Span};
 use crate::model::{CaseId, FrontId, OnTop, OpeningId, Side, Size, StockId};
 
 use super::edging::Strip;
-use super::feature::Feature;
+use super::feature::{Feature, FeatureKind};
 use super::id::{Key, Of, PartId, Role, Which};
 use super::joint::Joint;
 use super::named::Meant;
@@ -173,6 +173,20 @@ impl Part {
     pub fn spare_between(&self, faces: [Face; 2]) -> Size {
         let own = self.spare.iter().filter(|spare| faces.contains(&spare.face));
         own.fold(Size::zero(), |sum, spare| sum + &spare.by)
+    }
+
+    /// Its space without its tenons: from shoulder to shoulder.
+    #[must_use]
+    pub fn shoulders(&self) -> Cuboid {
+        let mut space = self.cuboid();
+        for tenon in self.features.iter().filter(|own| own.kind == FeatureKind::Tenon) {
+            let axis = self.placement.direction(tenon.face);
+            match tenon.face.is_start() {
+                true => space.from.set(axis, space.from.along(axis) + tenon.deep),
+                false => space.to.set(axis, space.to.along(axis) - tenon.deep),
+            }
+        }
+        space
     }
 
     /// The length and the width that it is sawn to with the first cuts: those of its core

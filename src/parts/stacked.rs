@@ -102,7 +102,7 @@ pub fn stack_rows(piece: &Piece, parts: &Parts, upper: &Case) -> Vec<StackRow> {
         let space = part.cuboid();
         let (from, to) = (space.from.z.max(above.from.z), space.to.z.min(above.to.z));
         // A narrower strip of it holds no screw.
-        if to - from < beside_cut(unit).twice() {
+        if to - from < trade::from_cut(unit).twice() {
             continue;
         }
         let places = match part.role {
@@ -130,7 +130,7 @@ pub fn stack_rows(piece: &Piece, parts: &Parts, upper: &Case) -> Vec<StackRow> {
 
 /// What is cut out of a board where screws come down into it, from and to along the piece.
 fn cuts(part: &Part, z: Length, unit: Unit) -> Vec<(Length, Length)> {
-    let (beside, deep) = (beside_cut(unit), trade::countertop_bite(unit).1);
+    let (beside, deep) = (trade::from_cut(unit), trade::countertop_bite(unit).1);
     let low = part.extent(Direction::Y).1 - deep;
     let hollows = part.features.iter().flat_map(|own| part.hollows(own));
     let meets = |own: &Cuboid| low < own.to.y && own.from.z - beside < z && z < own.to.z + beside;
@@ -140,16 +140,10 @@ fn cuts(part: &Part, z: Length, unit: Unit) -> Vec<(Length, Length)> {
     cuts
 }
 
-/// A screw keeps so far from a cut in what it comes down into: 1/4 in, 6 mm (common
-/// practice, no source).
-fn beside_cut(unit: Unit) -> Length {
-    unit.either(Length::inches(1, 4), Length::mm(6))
-}
-
 /// The screws of a bay: evenly along it, or where one of them would come down into a cut,
 /// along each stretch between the cuts.
 fn in_wood(bay: (Length, Length), cuts: &[(Length, Length)], unit: Unit) -> Vec<Vec<Length>> {
-    let beside = beside_cut(unit);
+    let beside = trade::from_cut(unit);
     let even = trade::countertop_screws(bay, false, unit);
     let is_cut = |at: &Length| cuts.iter().any(|cut| cut.0 - beside < *at && *at < cut.1 + beside);
     if !even.iter().any(is_cut) {

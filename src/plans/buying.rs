@@ -8,7 +8,6 @@ use crate::trade;
 use super::Workings;
 use super::edging;
 use super::hardware::{self, Count, Kind};
-use super::ledger::State;
 
 /// How much is bought of something.
 #[derive(Clone, Debug, PartialEq)]
@@ -123,7 +122,8 @@ pub(super) fn list(work: &Workings<'_>) -> Vec<Bought> {
     let stocks = || piece.stocks.iter().enumerate().map(|(index, stock)| (StockId(index), stock));
     let unplanned = stocks().filter(|(id, stock)| {
         let is_sheet = !stock.is_solid() && !stock.is_banding();
-        let is_left = |(part, own): (PartId, &Part)| own.stock == *id && is_left(work, part);
+        let is_left =
+            |(part, own): (PartId, &Part)| own.stock == *id && !work.ledger().is_cut(part);
         is_sheet && stock.sheet.is_none() && work.parts.iter().any(is_left)
     });
     let unplanned = unplanned.filter_map(|(id, _)| of_stock(id, Amount::Unplanned, None));
@@ -151,15 +151,13 @@ pub(super) fn list(work: &Workings<'_>) -> Vec<Bought> {
     sheets.chain(unplanned).chain(boards).chain(edging).chain(hardware).collect()
 }
 
-/// True for a part that is still to be cut.
-fn is_left(work: &Workings<'_>, part: PartId) -> bool {
-    !matches!(work.ledger().state(part), State::Cut(_))
-}
-
 /// What there is to buy of a stock of boards, with what is lost on it.
 fn boards(work: &Workings<'_>, id: StockId, stock: &Stock) -> Option<(Amount, [Length; 2])> {
-    let own: Vec<(PartId, &Part)> =
-        work.parts.iter().filter(|(part, own)| own.stock == id && is_left(work, *part)).collect();
+    let own: Vec<(PartId, &Part)> = work
+        .parts
+        .iter()
+        .filter(|(part, own)| own.stock == id && !work.ledger().is_cut(*part))
+        .collect();
     let mut pieces = work.sticks().pieces(work, stock.nominal, &own);
     let lips = edging::bought(work.piece, work.parts);
     for lip in lips.iter().filter(|lip| lip.stock == id) {

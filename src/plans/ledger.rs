@@ -173,6 +173,12 @@ impl<'a> Ledger<'a> {
         }
     }
 
+    /// True for a part that lies on the bench.
+    #[must_use]
+    pub fn is_cut(&self, id: PartId) -> bool {
+        matches!(self.state(id), State::Cut(_))
+    }
+
     /// The parts that lie on the bench, with what is known of them.
     pub fn cut(&self) -> impl Iterator<Item = (&'a Part, &'a Cut)> {
         let known = self.parts.all.iter().zip(&self.last);

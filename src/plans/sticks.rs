@@ -9,7 +9,6 @@ use crate::trade;
 
 use super::Workings;
 use super::assembly::{Stage, gluing, stage};
-use super::ledger::State;
 use super::operations::rough_pieces;
 use super::small_parts::is_short;
 
@@ -83,8 +82,7 @@ type Section = (StockId, bool, [Length; 4]);
 pub(super) fn plan(work: &Workings<'_>) -> Sticks {
     let mut sections: BTreeMap<Section, (Vec<PartId>, Vec<PartId>)> = BTreeMap::new();
     for (id, part) in work.parts.iter() {
-        let cut = matches!(work.ledger().state(id), State::Cut(_));
-        if cut || !part.strips.is_empty() {
+        if work.ledger().is_cut(id) || !part.strips.is_empty() {
             continue;
         }
         let (short, long) = sections.entry(section(part)).or_default();

@@ -197,6 +197,13 @@ pub fn screws_along(long: Length) -> u32 {
     u32::try_from((long.in_unit(Unit::Inch) / 6.into()).ceil().clamp(2, 1000)).unwrap_or(2)
 }
 
+/// A screw keeps so far from a cut in what it goes into: 1/4 in, 6 mm (common practice, no
+/// source).
+#[must_use]
+pub fn from_cut(unit: Unit) -> Length {
+    unit.either(Length::inches(1, 4), Length::mm(6))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

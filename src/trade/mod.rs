@@ -45,9 +45,9 @@ pub use driver::{
     Axis as DriverAxis, Block, ScrewWay, block, block_round, blocks_meet, screwed_through,
 };
 pub use fasteners::{
-    base_block, floor_blocks, front_bite, into_face, long_screw, pocket_count, pocket_places,
-    pocket_reach, pocket_screw, pocket_screw_into, pocket_width, screw_sold, screws_along,
-    short_of_face, shortest_sold, thin_bite,
+    base_block, floor_blocks, from_cut, front_bite, into_face, long_screw, pocket_count,
+    pocket_places, pocket_reach, pocket_screw, pocket_screw_into, pocket_width, screw_sold,
+    screws_along, short_of_face, shortest_sold, thin_bite,
 };
 pub use finishes::{
     COAT_READY, FINISH_WASTE, FINISHES, FinishGood, Rags, Sanding, brushing_time, coating_time,

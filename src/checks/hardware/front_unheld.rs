@@ -6,11 +6,11 @@ use std::collections::HashSet;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink};
 use crate::model::{Build, FrontId, Opening, OpeningKind};
-use crate::parts::{Assembly, Front, JointSort};
+use crate::parts::{Assembly, JointSort};
 use crate::plans::Workings;
 use crate::plans::fitting::Purpose;
 
-use super::box_too_big;
+use super::{box_too_big, has_false_fronts};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "front-unheld",
@@ -82,9 +82,7 @@ fn from_behind(work: &Workings<'_>, sink: &mut Sink) {
             sink.extend(unreached(own.opening, "from the box"));
         }
     }
-    // What is fastened takes long to work out, and few pieces have a false front.
-    let is_false = |front: &Front<'_>| matches!(front.opening.kind, OpeningKind::False);
-    if !work.fronts().iter().any(is_false) {
+    if !has_false_fronts(work) {
         return;
     }
     let blocks = work.fastened().fastenings.iter();

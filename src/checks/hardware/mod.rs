@@ -39,7 +39,8 @@ mod overlays_differ;
 mod front_near_floor;
 
 use crate::checks::rule::Rule;
-use crate::model::{Case, Fronts, Opening, Piece};
+use crate::model::{Case, Fronts, Opening, OpeningKind, Piece};
+use crate::plans::Workings;
 
 pub(super) use swings::written;
 
@@ -84,6 +85,12 @@ pub(super) const RULES: &[&Rule] = &[
     &shelf_unheld::RULE,
     &shelves_crowded::RULE,
 ];
+
+/// True for a piece with a false front: what is fastened takes long to work out, and few
+/// pieces have one.
+fn has_false_fronts(work: &Workings<'_>) -> bool {
+    work.fronts().iter().any(|front| matches!(front.opening.kind, OpeningKind::False))
+}
 
 /// Every door of a piece: its case, its opening and its fronts.
 fn doors(piece: &Piece) -> impl Iterator<Item = (&Case, &Opening, &Fronts)> {

@@ -3,10 +3,11 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink};
 use crate::measure::{Length, Unit};
-use crate::model::OpeningKind;
-use crate::parts::{Front, Role};
+use crate::parts::Role;
 use crate::plans::Workings;
 use crate::plans::fitting::screw_room;
+
+use super::has_false_fronts;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "screws-meet",
@@ -32,9 +33,7 @@ fn enough(unit: Unit) -> Length {
 }
 
 fn check(work: &Workings<'_>, sink: &mut Sink) {
-    // What is fastened takes long to work out, and few pieces have a false front.
-    let is_false = |front: &Front<'_>| matches!(front.opening.kind, OpeningKind::False);
-    if !work.fronts().iter().any(is_false) {
+    if !has_false_fronts(work) {
         return;
     }
     let tape = work.piece.tape();

@@ -46,9 +46,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             if is_told || told == Some(joint.part) || !pockets_meet(part, feature, into) {
                 continue;
             }
-            let (from, to) = (into.cuboid().from, into.cuboid().to);
-            let along = part.placement.length;
-            let wood = to.along(along) - from.along(along);
+            let wood = into.cuboid().size(part.placement.length);
             if trade::pocket_reach(screw, thick) + Length::inches(1, 32) > wood {
                 sink.push(found(work, (part, into), screw, wood));
                 told = Some(joint.part);

@@ -28,7 +28,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     let tape = piece.tape();
     for part in &parts.all {
         let Some(stock) = piece.stock(part.stock) else { continue };
-        let Some(sheet) = stock.sheet.filter(|_| !stock.is_solid()) else { continue };
+        let Some(sheet) = stock.planned() else { continue };
         let [along, across] = sheet.trimmed(piece.shop.edge_trim);
         let fits = |a: Length, b: Length| a <= along && b <= across;
         let [long, wide] = part.core().map(|size| size.length);

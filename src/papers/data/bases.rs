@@ -69,7 +69,7 @@ impl<'d> Maker<'d, '_> {
         Some(LegBlocked {
             leg: &own.leg.mark,
             bottom: &own.bottom.mark,
-            side: if own.left { "left" } else { "right" },
+            side: own.side.word(),
             square: self.figure(own.square),
             long: self.figure(own.long),
             screws: own.screws,

@@ -21,7 +21,6 @@ use crate::model::StockId;
 use crate::parts::{Direction, Face, Grain, JointSort, Part, PartId};
 use crate::pipeline::Compilation;
 use crate::plans::Workings;
-use crate::plans::ledger::State;
 use crate::plans::made::Space;
 
 use super::words;
@@ -252,7 +251,7 @@ impl<'d> Maker<'d, '_> {
             from: [&part.length, &part.width, &part.thickness]
                 .map(|size| self.lines.of_sizes(&self.work.piece.facts, [size])),
             spec: self.lines.number(part.span),
-            cut: matches!(self.work.ledger().state(id), State::Cut(_)),
+            cut: self.work.ledger().is_cut(id),
         }
     }
 

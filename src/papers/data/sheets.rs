@@ -62,10 +62,10 @@ impl<'d> Maker<'d, '_> {
             sheet: own.number,
             stock: &stock.name,
             on_hand: own.on_hand,
-            grain: match stock.sheet.map_or(SheetGrain::None, |sheet| sheet.grain) {
-                SheetGrain::Long if stock.has_grain() => "long",
-                SheetGrain::Wide if stock.has_grain() => "wide",
-                SheetGrain::Long | SheetGrain::Wide | SheetGrain::None => "none",
+            grain: match stock.sheet_grain() {
+                SheetGrain::Long => "long",
+                SheetGrain::Wide => "wide",
+                SheetGrain::None => "none",
             },
             size: own.size.map(|side| self.figure(side)),
             trim: self.figure(own.trim),

@@ -150,15 +150,13 @@ impl Sketch<'_, '_, '_> {
     /// Which way the grain runs, below the sheet.
     fn grain(&mut self, stock: &Stock) {
         let [long, across] = self.own.size.map(mm);
-        let grain = stock.sheet.map_or(SheetGrain::None, |sheet| sheet.grain);
-        if !stock.has_grain() || grain == SheetGrain::None {
-            return;
-        }
-        let below = across + self.letter * 1.6;
+        let grain = stock.sheet_grain();
         let words = match grain {
             SheetGrain::Long => "the grain runs this way",
-            SheetGrain::Wide | SheetGrain::None => "the grain runs up and down here",
+            SheetGrain::Wide => "the grain runs up and down here",
+            SheetGrain::None => return,
         };
+        let below = across + self.letter * 1.6;
         self.svg.label((0.0, below), words, self.letter, Anchor::Start);
         if grain == SheetGrain::Long {
             let from = wide(words, self.letter) + self.letter;

@@ -7,7 +7,6 @@ use crate::parts::{Cuboid, Direction, FeatureKind, Part, Role};
 use super::labels::{Area, is_within, meets, union};
 use super::notched;
 use super::svg::{Fill, mm};
-use super::view::shoulders;
 
 pub(super) type Point = (f64, f64);
 
@@ -223,7 +222,7 @@ pub(super) fn shift(bodies: &mut [Body<'_>], by: Point) {
 /// A part from shoulder to shoulder, and the tenons of a rail of a door beside it: the
 /// rail covers the one on its left, the one on its right covers the end of the rail.
 fn with_tenons(part: &Part) -> Vec<Cuboid> {
-    let body = shoulders(part);
+    let body = part.shoulders();
     if part.role != Role::FrontRail {
         return vec![body];
     }

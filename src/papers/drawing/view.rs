@@ -8,9 +8,7 @@ use crate::model::{
     Axis, Case, Item, Opening, OpeningId, OpeningKind, Piece, Side, Size, Standing,
 };
 use crate::papers::figures::Figures;
-use crate::parts::{
-    Assembly, Cuboid, Direction, FeatureKind, Part, Parts, Point, Role, Which, keep_out_space,
-};
+use crate::parts::{Assembly, Cuboid, Direction, Part, Parts, Point, Role, Which, keep_out_space};
 use crate::plans::fitting::rods;
 
 use super::cells::Cells;
@@ -142,7 +140,7 @@ fn front(piece: &Piece, parts: &Parts, whole: &Cuboid, (letter, doors): (f64, Do
             Some(at) => {
                 boxes.extend(above_and_behind(&part.cuboid(), at).map(|space| (*part, space)));
             }
-            None => boxes.push((part, shoulders(part))),
+            None => boxes.push((part, part.shoulders())),
         }
     }
     boxes.sort_by_key(|(_, space)| Reverse(space.from.z));
@@ -242,24 +240,6 @@ fn mark(svg: &mut Svg, labels: &mut Labels, seen: &[Area], text: &str, letter: f
         (None, Some(area)) => labels.lead_out(svg, area, text, letter),
         (None, None) => {}
     }
-}
-
-/// A part without its tenons: from shoulder to shoulder.
-pub(super) fn shoulders(part: &Part) -> Cuboid {
-    let mut space = part.cuboid();
-    for tenon in part.features.iter().filter(|f| f.kind == FeatureKind::Tenon) {
-        let (axis, start) = (part.placement.direction(tenon.face), tenon.face.is_start());
-        let (from, to) = (&mut space.from, &mut space.to);
-        match (axis, start) {
-            (Direction::X, true) => from.x += tenon.deep,
-            (Direction::X, false) => to.x -= tenon.deep,
-            (Direction::Y, true) => from.y += tenon.deep,
-            (Direction::Y, false) => to.y -= tenon.deep,
-            (Direction::Z, true) => from.z += tenon.deep,
-            (Direction::Z, false) => to.z -= tenon.deep,
-        }
-    }
-    space
 }
 
 /// Parts whose marks are seen from the front.

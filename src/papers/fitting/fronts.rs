@@ -64,8 +64,7 @@ fn long(source: &Source<'_, '_>, screw: &ScrewLength) -> String {
 
 /// How wide the holes in the box fronts are, where a front moves.
 fn wide_hole(source: &Source<'_, '_>) -> Option<String> {
-    let all = source.work.fastened().screws.iter();
-    let hole = all.filter(|own| own.purpose == Purpose::Fronts).find_map(|own| own.hole)?;
+    let hole = source.work.fastened().hole(Purpose::Fronts)?;
     Some(source.figures.hardware(hole))
 }
 

@@ -28,7 +28,7 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[Screws<'_>], blocks: &mut V
     }
     blocks.push(Block::Table(table));
     blocks.push(Block::Note(holes(unit).to_owned()));
-    blocks.extend(wide_holes(source, all).map(Block::Note));
+    blocks.extend(wide_holes(source).map(Block::Note));
 }
 
 /// How thick they are (common practice, no source): thin ones where a rabbet or an edge
@@ -156,11 +156,9 @@ fn through(screws: &Screws<'_>) -> String {
 }
 
 /// The wider holes of screws that hold fronts of solid wood.
-fn wide_holes(source: &Source<'_, '_>, all: &[Screws<'_>]) -> Option<String> {
-    let hole = |of: Purpose| {
-        let hole = all.iter().filter(|own| own.purpose == of).find_map(|own| own.hole)?;
-        Some(source.figures.hardware(hole))
-    };
+fn wide_holes(source: &Source<'_, '_>) -> Option<String> {
+    let hole =
+        |of: Purpose| source.work.fastened().hole(of).map(|hole| source.figures.hardware(hole));
     let boxes = hole(Purpose::Fronts).map(|hole| format!("{hole} through the box fronts"));
     let blocks =
         hole(Purpose::FalseFronts).map(|hole| format!("{hole} through the blocks of false fronts"));

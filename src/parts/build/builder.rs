@@ -307,10 +307,9 @@ impl<'a> Builder<'a> {
                 let deep = thick.twice();
                 // The screw must suit the board that it goes into too.
                 let suits = || {
-                    let into = self.part(host.0).map_or(thick, |own| {
-                        let (own, along) = (own.cuboid(), part.placement.length);
-                        own.to.along(along) - own.from.along(along)
-                    });
+                    let into = self
+                        .part(host.0)
+                        .map_or(thick, |own| own.cuboid().size(part.placement.length));
                     let fits = trade::pocket_screw_into(thick, into, unit);
                     fits.or_else(|| trade::pocket_screw(thick, unit))
                 };

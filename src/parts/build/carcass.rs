@@ -114,7 +114,7 @@ fn end(builder: &mut Builder<'_>, side: Side) -> PartId {
         notes: spec.notes,
     });
     let Some(part) = builder.part(id) else { return id };
-    let (length, width, thick) = (part.length.length, part.width.length, part.thickness.length);
+    let (length, thick) = (part.length.length, part.thickness.length);
     if mitered {
         builder.cut(
             id,
@@ -147,24 +147,32 @@ fn end(builder: &mut Builder<'_>, side: Side) -> PartId {
             },
         );
     }
-    if let Some(back) = case.back.as_ref().filter(|back| back.joint.kind == JointKind::Rabbet) {
-        let wide = builder.thickness(back.stock).length;
-        let (deep, deep_at) = builder.depth(back.joint.deep.as_ref());
-        builder.cut(
-            id,
-            Feature {
-                kind: FeatureKind::Rabbet,
-                face: outside.opposite(),
-                u: (Length::ZERO, length),
-                v: (width - wide, width),
-                deep,
-                deep_at,
-                takes: None,
-                span: back.span,
-            },
-        );
-    }
+    back_rabbet(builder, id, side, Length::ZERO);
     id
+}
+
+/// The rabbet that the back lies in, in an end or in a back post, from so high up.
+fn back_rabbet(builder: &mut Builder<'_>, id: PartId, side: Side, from: Length) {
+    let case = builder.case;
+    let Some(back) = case.back.as_ref().filter(|back| back.joint.kind == JointKind::Rabbet) else {
+        return;
+    };
+    let Some(part) = builder.part(id) else { return };
+    let inner = part.placement.face(Direction::X, side == Side::Right);
+    let (length, far) = part.face_size(inner);
+    let wide = builder.thickness(back.stock).length;
+    let (deep, deep_at) = builder.depth(back.joint.deep.as_ref());
+    let rabbet = Feature {
+        kind: FeatureKind::Rabbet,
+        face: inner,
+        u: (from, length),
+        v: (far - wide, far),
+        deep,
+        deep_at,
+        takes: None,
+        span: back.span,
+    };
+    builder.cut(id, rabbet);
 }
 
 /// From the floor to the underside of the bottom.
@@ -474,7 +482,7 @@ fn back(builder: &mut Builder<'_>, ends: &[PartId; 2], bottom_y: &Size) {
     for (end, side) in ends.iter().zip(Side::BOTH) {
         builder.join(JointSort::Planted, id, *end, false, back.span);
         if builder.case.posts.is_some() {
-            posts::rabbet(builder, *end, side, bottom_y.length);
+            back_rabbet(builder, *end, side, bottom_y.length);
         }
     }
 }

@@ -41,11 +41,9 @@ pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
             notes: Vec::new(),
         }
     };
-    for (side, end) in Side::BOTH.into_iter().zip(carcass.ends) {
-        // Posts stand there already.
-        if case.posts.is_some() {
-            break;
-        }
+    // Where posts stand, they are the outer stiles.
+    let stiles = Side::BOTH.into_iter().zip(carcass.ends);
+    for (side, end) in stiles.filter(|_| case.posts.is_none()) {
         let stile = side.of(&frame.stiles);
         let x = match side {
             Side::Left => Size::zero(),

@@ -311,44 +311,10 @@ pub(super) fn notch(builder: &mut Builder<'_>, board: PartId) {
     }
 }
 
-/// The rabbet in a back post that the back lies in, from its lower edge up.
-pub(super) fn rabbet(builder: &mut Builder<'_>, post: PartId, side: Side, from: Length) {
-    let Some(back) = builder.case.back.clone() else { return };
-    let Some(part) = builder.part(post) else { return };
-    let (length, thick) = (part.length.length, part.thickness.length);
-    let inner = part.placement.face(Direction::X, side == Side::Right);
-    let wide = builder.thickness(back.stock).length;
-    let (deep, deep_at) = builder.depth(back.joint.deep.as_ref());
-    builder.cut(
-        post,
-        Feature {
-            kind: FeatureKind::Rabbet,
-            face: inner,
-            u: (from, length),
-            v: (thick - wide, thick),
-            deep,
-            deep_at,
-            takes: None,
-            span: back.span,
-        },
-    );
-}
-
 /// The space of a part that another is fastened to: a rail of a paneled end only between
 /// its shoulders, for its tenons are in the posts.
 pub(super) fn holding(part: &Part) -> Cuboid {
-    let mut space = part.cuboid();
-    if !matches!(part.role, Role::EndRail(_)) {
-        return space;
-    }
-    let along = part.placement.length;
-    for tenon in part.features.iter().filter(|own| own.kind == FeatureKind::Tenon) {
-        match tenon.face {
-            Face::LengthStart => space.from.set(along, space.from.along(along) + tenon.deep),
-            _ => space.to.set(along, space.to.along(along) - tenon.deep),
-        }
-    }
-    space
+    if matches!(part.role, Role::EndRail(_)) { part.shoulders() } else { part.cuboid() }
 }
 
 impl Builder<'_> {

@@ -16,8 +16,8 @@ use crate::plans::squareness::Square;
 
 pub use effort::{Effort, ShopTime, Taking, Usual};
 pub use schedule::{Link, Schedule, Slot};
-pub(crate) use stage::is_broken_down_first;
 pub use stage::{Stage, stage};
+pub(crate) use stage::{is_broken_down_first, is_sawn_later};
 pub(super) use stages::{Stages, stages};
 
 /// What happens after the hands-on part of a task.

@@ -66,6 +66,11 @@ pub fn stage(part: &Part) -> Stage {
     }
 }
 
+/// True for what is sawn from a sheet only when its place is made and measured.
+pub(crate) fn is_sawn_later(piece: &Piece, part: &Part) -> bool {
+    stage(part) != Stage::First && !is_broken_down_first(piece, part)
+}
+
 /// True for what is taken from the stock with the first cuts. Boards are broken
 /// down at one go, since a rough piece has wood to spare, and what is glued up must
 /// cure; a sheet is sawn once, to size.

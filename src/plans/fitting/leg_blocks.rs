@@ -2,6 +2,7 @@
 //! stands over them; else a block in the corner below holds them.
 
 use crate::measure::{Length, Unit};
+use crate::model::Side;
 use crate::parts::{Cuboid, Joint, JointSort, Part, Parts, Role};
 use crate::trade;
 
@@ -16,8 +17,8 @@ pub struct LegBlock<'a> {
     pub leg: &'a Part,
     /// The bottom that it stands under.
     pub bottom: &'a Part,
-    /// It lies on the left of the leg; else on its right.
-    pub left: bool,
+    /// On which side of the leg it lies.
+    pub side: Side,
     /// How thick and high it is.
     pub square: Length,
     /// How long it is; it lies in the middle of the leg.
@@ -58,9 +59,16 @@ fn standing(parts: &Parts, bottom: &Part) -> Vec<Cuboid> {
 pub fn of<'a>(parts: &'a Parts, joint: &Joint, unit: Unit) -> Option<LegBlock<'a>> {
     let (leg, bottom) = (parts.get(joint.part)?, parts.get(joint.into)?);
     let is_leg = leg.role == Role::Leg && joint.sort == JointSort::Planted;
-    if !is_leg || !lines(parts, leg, bottom, unit).is_empty() {
-        return None;
-    }
+    (is_leg && lines(parts, leg, bottom, unit).is_empty()).then(|| under(parts, leg, bottom, unit))
+}
+
+/// The block that holds a leg under a bottom.
+pub(super) fn under<'a>(
+    parts: &'a Parts,
+    leg: &'a Part,
+    bottom: &'a Part,
+    unit: Unit,
+) -> LegBlock<'a> {
     let square = trade::base_block(unit);
     let long = match leg.length.length {
         short if short < square * 4 => short,
@@ -80,13 +88,13 @@ pub fn of<'a>(parts: &'a Parts, joint: &Joint, unit: Unit) -> Option<LegBlock<'a
             .filter(|part| !std::ptr::eq(*part, leg))
             .all(|part| !part.cuboid().overlaps(space))
     };
-    Some(LegBlock {
+    LegBlock {
         leg,
         bottom,
-        left: is_free(&block(true)),
+        side: if is_free(&block(true)) { Side::Left } else { Side::Right },
         square,
         long,
         screws: trade::screws_along(long),
         screw: bought(square + trade::into_face(unit), most, unit),
-    })
+    }
 }

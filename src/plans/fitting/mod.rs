@@ -81,6 +81,15 @@ pub struct Fastened<'a> {
     pub meetings: Vec<Meeting<'a>>,
 }
 
+impl Fastened<'_> {
+    /// How wide the holes are under the heads of the screws of a purpose, where what they
+    /// hold moves.
+    #[must_use]
+    pub fn hole(&self, of: Purpose) -> Option<Length> {
+        self.screws.iter().filter(|own| own.purpose == of).find_map(|own| own.hole)
+    }
+}
+
 /// Works out what is fastened.
 #[must_use]
 pub(super) fn fastened<'a>(work: &Workings<'a>) -> Fastened<'a> {

@@ -3,8 +3,9 @@
 
 use crate::measure::{Length, Tape, Unit};
 use crate::parts::{Cuboid, Direction, Face, Part, Point, Role};
+use crate::trade;
 
-use super::screw_row::{Row, cuts, from_cut, half_screw};
+use super::screw_row::{Row, cuts, half_screw};
 
 /// The line of the screws between two boards.
 #[derive(Clone, Debug)]
@@ -61,7 +62,7 @@ impl ScrewLine<'_> {
     /// is left between them and the next cut along the line.
     pub(super) fn is_clear(&self, long: Length, unit: Unit) -> bool {
         let along = self.through.placement.direction(self.end);
-        let beside = (from_cut(unit) - half_screw(unit)).half();
+        let beside = (trade::from_cut(unit) - half_screw(unit)).half();
         let hollows: Vec<Cuboid> = cuts(self.through).chain(cuts(self.into)).collect();
         self.screws(long, half_screw(unit)).into_iter().all(|mut screw| {
             screw.from.set(along, screw.from.along(along) - beside);

@@ -15,11 +15,6 @@ pub fn from_end(long: Length, unit: Unit) -> Length {
     unit.either(Length::inches(2, 1), Length::mm(50)).min(long / 4)
 }
 
-/// A screw keeps so far from a cut: 1/4 in, 6 mm (common practice, no source).
-pub(super) fn from_cut(unit: Unit) -> Length {
-    unit.either(Length::inches(1, 4), Length::mm(6))
-}
-
 /// Half of a #8 screw: 5/64 in, 2 mm.
 pub(super) fn half_screw(unit: Unit) -> Length {
     unit.either(Length::inches(5, 64), Length::mm(2))
@@ -102,7 +97,7 @@ impl<'a> Row<'a> {
         let to_end = middles(&other) > middles(&own);
         let mut space = own;
         // A row in a narrow ledge has less beside it.
-        let beside = from_cut(unit).min(wide.half());
+        let beside = trade::from_cut(unit).min(wide.half());
         space.from.set(across, middle - beside);
         space.to.set(across, middle + beside);
         match to_end {
@@ -158,7 +153,7 @@ impl<'a> Row<'a> {
                 .collect::<Vec<_>>()
         };
         let mut cuts = [cuts(self.through, before), cuts(self.into, behind)].concat();
-        let beside = from_block(unit) - from_cut(unit);
+        let beside = from_block(unit) - trade::from_cut(unit);
         let near = blocks.iter().filter(|block| {
             let (from, to) = (block.from.along(self.across), block.to.along(self.across));
             let middle = own.from.along(self.across) + self.middle;
@@ -169,7 +164,7 @@ impl<'a> Row<'a> {
         }));
         cuts.sort_unstable();
         let (mut free, mut from) = (Vec::new(), self.shared.0);
-        let keep = from_cut(unit);
+        let keep = trade::from_cut(unit);
         for (start, stop) in cuts {
             if stop + keep <= from || start - keep >= self.shared.1 {
                 continue;

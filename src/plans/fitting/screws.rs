@@ -395,20 +395,17 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                 found.push(fastening(Purpose::Backs, long, 0, lines));
             }
             (JointSort::Planted, Role::Leg) => {
-                let joint = work.parts.joints.get(own.index);
-                match joint.and_then(|joint| leg_blocks::of(work.parts, joint, unit)) {
-                    Some(block) => {
-                        let count = block.screws.saturating_mul(2);
-                        found.push(fastening(Purpose::Boards, block.screw, count, Vec::new()));
-                    }
-                    None => {
-                        let lines = leg_blocks::lines(work.parts, part, into, unit);
-                        let least = into.thickness.length + into_end(unit);
-                        let most = least + into_end(unit);
-                        let sold = trade::shortest_sold(least, most, unit);
-                        let long = sold.map_or(Long::AtLeast(least), Long::Is);
-                        found.push(fastening(Purpose::Boards, long, 0, lines));
-                    }
+                let lines = leg_blocks::lines(work.parts, part, into, unit);
+                if lines.is_empty() {
+                    let block = leg_blocks::under(work.parts, part, into, unit);
+                    let count = block.screws.saturating_mul(2);
+                    found.push(fastening(Purpose::Boards, block.screw, count, lines));
+                } else {
+                    let least = into.thickness.length + into_end(unit);
+                    let most = least + into_end(unit);
+                    let sold = trade::shortest_sold(least, most, unit);
+                    let long = sold.map_or(Long::AtLeast(least), Long::Is);
+                    found.push(fastening(Purpose::Boards, long, 0, lines));
                 }
             }
             (JointSort::Wood(JointKind::Screw) | JointSort::Planted, _) => {

@@ -77,7 +77,7 @@ impl<'a> Ledger<'a> {
             });
             // Rather one that has no board yet.
             let key = |other: PartId| {
-                let has_one = matches!(self.state(other), State::Cut(_));
+                let has_one = self.is_cut(other);
                 (has_one, other.0.abs_diff(id.0))
             };
             if let Some((other, it)) = could.min_by_key(|(other, _)| key(*other)) {
@@ -87,7 +87,7 @@ impl<'a> Ledger<'a> {
         // A name is free only once the board that has it has found another.
         loop {
             let homed: Vec<PartId> = all.iter().map(|(id, ..)| *id).collect();
-            let free = |to: PartId| !matches!(self.state(to), State::Cut(_)) || homed.contains(&to);
+            let free = |to: PartId| !self.is_cut(to) || homed.contains(&to);
             let before = all.len();
             all.retain(|(_, _, to, _)| free(*to));
             if all.len() == before {
@@ -108,7 +108,7 @@ impl<'a> Ledger<'a> {
             return None;
         }
         let left = |(id, part): (PartId, &'a Part)| {
-            let open = !matches!(self.state(id), State::Cut(_));
+            let open = !self.is_cut(id);
             (open && (self.would_do(part, cut) || self.comes_right(part, cut))).then_some(part)
         };
         Some(self.parts.iter().filter_map(left).collect())

@@ -9,8 +9,7 @@ use crate::trade;
 
 use super::super::Workings;
 use super::super::assembly::gluing;
-use super::super::assembly::{Stage, is_broken_down_first, stage};
-use super::super::ledger::State;
+use super::super::assembly::is_sawn_later;
 use super::super::square;
 
 /// A rectangle that is sawn from a sheet.
@@ -34,7 +33,7 @@ pub(super) fn blanks(work: &Workings<'_>, stock: StockId, sheet: &Sheet) -> Vec<
     let inside = sheet.trimmed(work.piece.shop.edge_trim);
     let mut all = Vec::new();
     for (id, part) in work.parts.iter().filter(|(_, part)| part.stock == stock) {
-        if matches!(work.ledger().state(id), State::Cut(_)) {
+        if work.ledger().is_cut(id) {
             continue;
         }
         let mut size = part.sawn();
@@ -43,7 +42,7 @@ pub(super) fn blanks(work: &Workings<'_>, stock: StockId, sheet: &Sheet) -> Vec<
             Some((long, _)) => size[0] = *long,
             None => {}
         }
-        let later = stage(part) != Stage::First && !is_broken_down_first(work.piece, part);
+        let later = is_sawn_later(work.piece, part);
         // A core with lips to come is sawn over already.
         if later && part.strips.is_empty() {
             let spare = trade::sheet_spare(work.piece.tape().unit);

@@ -54,7 +54,7 @@ pub(super) fn plan(work: &Workings<'_>) -> Vec<OfStock> {
     let mut number = 0;
     let stocks = work.piece.stocks.iter().enumerate();
     let plans = stocks.filter_map(|(index, stock)| {
-        let sheet = stock.sheet.filter(|_| !stock.is_solid())?;
+        let sheet = stock.planned()?;
         let id = StockId(index);
         let blanks = blanks::blanks(work, id, &sheet);
         (!blanks.is_empty()).then(|| of_stock(work, (id, stock), &sheet, &blanks, &mut number))

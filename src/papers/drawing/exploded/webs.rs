@@ -33,15 +33,14 @@ fn apart(parts: &[Part], slant: Slant) -> Vec<Body<'_>> {
     // From the top down.
     own.sort_by_key(|part| (-part.placement.origin.y, part.of));
     let mut all: Vec<Body<'_>> = Vec::new();
-    let mut frames: Vec<Of> = own.iter().map(|part| part.of).collect();
-    frames.dedup();
-    let mut seen: Vec<Of> = Vec::new();
-    for of in frames {
-        // A dust panel lies a little higher than its frame.
-        if seen.contains(&of) {
-            continue;
+    // A dust panel lies a little higher than its frame.
+    let mut frames: Vec<Of> = Vec::new();
+    for part in &own {
+        if !frames.contains(&part.of) {
+            frames.push(part.of);
         }
-        seen.push(of);
+    }
+    for of in frames {
         let is = |part: &&&Part, rail: Option<Which>| match rail {
             Some(which) => part.role == Role::WebRail && part.which == which,
             None => part.role != Role::WebRail,

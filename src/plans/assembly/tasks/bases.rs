@@ -3,7 +3,7 @@
 
 use crate::diagnostics::listed;
 use crate::measure::Length;
-use crate::model::{Case, Exposure, Row, Side};
+use crate::model::{Case, Row, Side};
 use crate::parts::{Assembly, Joint, JointSort, Of, PartId, Role};
 use crate::plans::bases::{self, Leveled, StoodOn};
 use crate::plans::operations::{Doing, House};
@@ -233,15 +233,11 @@ impl Maker<'_, '_> {
     /// What closes the gap between the floor and an end over it that is seen and has no
     /// cover.
     fn bare_ends(&self) -> Option<String> {
-        let is_bare = |case: &Case, side: Side| {
-            matches!(side.of(&case.exposure), Exposure::Seen)
-                && side.of(&case.covers.ends).is_none()
-        };
         let notched = self.piece.cases.iter().filter(|case| {
             case.is_on_floor() && case.base.as_ref().is_some_and(|base| !base.separate)
         });
         let bare = notched.flat_map(|case| {
-            let sides = Side::BOTH.into_iter().filter(|side| is_bare(case, *side));
+            let sides = Side::BOTH.into_iter().filter(|side| case.shows_end(*side));
             sides.map(move |side| (case.id, Role::End(side)))
         });
         let ends: Vec<PartId> =

@@ -6,7 +6,7 @@ use crate::diagnostics::listed;
 use crate::measure::{Length, MEASURED};
 use crate::model::{KeepOutId, OpeningId, Stock};
 use crate::parts::{Assembly, Bore, Direction, FeatureKind, Joint, JointSort, Part, PartId, Role};
-use crate::plans::assembly::{gluing, is_broken_down_first};
+use crate::plans::assembly::{gluing, is_broken_down_first, is_sawn_later};
 use crate::plans::finish::{self, Coat};
 use crate::plans::operations::{Coating, Doing, Rest, Sand, Why, rough_pieces};
 use crate::trade;
@@ -40,18 +40,15 @@ impl Maker<'_, '_> {
             lines.push(format!("saw the boards of the {rough} to their rough size only; they come to size when the case stands and is measured"));
         }
         let has_plan = |part: &Part| {
-            let stock = self.piece.stock(part.stock).filter(|stock| !stock.is_solid());
-            stock.is_some_and(|stock| stock.sheet.is_some())
+            self.piece.stock(part.stock).is_some_and(|stock| stock.planned().is_some())
         };
         if self.parts.iter().any(|(_, part)| has_plan(part)) {
             lines.push("saw the sheets by the sheet plans, cut by cut".to_owned());
         }
         let kept = |planned: bool| {
-            self.kinds(&self.ids(|part| {
-                stage(part) != Stage::First
-                    && !self.is_broken_down_first(part)
-                    && has_plan(part) == planned
-            }))
+            self.kinds(
+                &self.ids(|part| is_sawn_later(self.piece, part) && has_plan(part) == planned),
+            )
         };
         if let Some(rough) = kept(true) {
             lines.push(format!(

@@ -4,6 +4,7 @@ use crate::diagnostics::listed;
 use crate::measure::Length;
 use crate::model::OpeningKind;
 use crate::parts::{JointSort, Part, PartId, Role};
+use crate::plans::fitting::Purpose;
 
 use super::openings::Kind;
 use super::{Maker, Usual, Work};
@@ -51,28 +52,21 @@ impl Maker<'_, '_> {
     }
 
     /// The holes of the blocks behind fronts that move under the screws.
-    fn moving(&self, fixed: &[PartId]) -> Vec<String> {
-        let tape = self.piece.tape();
+    fn moving(&self, fixed: &[PartId]) -> Option<String> {
+        let fastened = self.work.fastened();
+        let hole = fastened.hole(Purpose::FalseFronts)?;
         let fronts: Vec<&str> = fixed.iter().map(|id| self.parts.mark(*id)).collect();
-        let mut found: Vec<(Length, Vec<&str>)> = Vec::new();
-        for own in &self.work.fastened().fastenings {
-            let Some(hole) = own.hole.filter(|_| fronts.contains(&&*own.part.mark)) else {
-                continue;
-            };
-            match found.iter_mut().find(|(known, _)| *known == hole) {
-                Some((_, marks)) => marks.push(&own.part.mark),
-                None => found.push((hole, vec![&own.part.mark])),
-            }
-        }
-        let line = |(hole, mut marks): (Length, Vec<&str>)| {
-            marks.dedup();
+        let moves = fastened.fastenings.iter().filter(|own| own.hole.is_some());
+        let mut marks: Vec<&str> = moves.map(|own| own.part.mark.as_str()).collect();
+        marks.retain(|mark| fronts.contains(mark));
+        marks.dedup();
+        (!marks.is_empty()).then(|| {
             format!(
                 "bore the holes of the screws in the blocks of {} out to {}: solid wood moves across its grain under the washers, which cover them",
                 listed(&marks),
-                tape.text(hole)
+                self.piece.tape().text(hole)
             )
-        };
-        found.into_iter().map(line).collect()
+        })
     }
 
     /// What lies between a front and its blocks where a thick frame keeps them apart.

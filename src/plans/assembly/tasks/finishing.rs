@@ -95,7 +95,7 @@ impl Maker<'_, '_> {
         let has_fronts = !self.work.fronts().is_empty();
         let (mut sand, mut off) = (Vec::new(), Vec::new());
         if has_fronts {
-            let (doors, drawers) = self.doors_and_drawers();
+            let (doors, drawers) = self.piece.doors_and_drawers();
             let mut named = Vec::new();
             named.extend(doors.then_some("doors"));
             named.extend(drawers.then_some("drawers"));

@@ -119,7 +119,7 @@ impl Maker<'_, '_> {
         let loose = self.ids(|part| {
             part.role == Role::AdjustableShelf && !shelves::is_stuck(self.piece, self.parts, part)
         });
-        let (doors, drawers) = self.doors_and_drawers();
+        let (doors, drawers) = self.piece.doors_and_drawers();
         let off: Vec<&str> = [
             doors.then_some("doors"),
             drawers.then_some("drawers"),
@@ -373,7 +373,7 @@ impl Maker<'_, '_> {
         if self.has_inset() {
             // A drawer on wood has nothing that is turned to adjust it.
             let slides = self.has_slides();
-            let (how, by, bares) = match self.doors_and_drawers() {
+            let (how, by, bares) = match self.piece.doors_and_drawers() {
                 (true, true) if slides => {
                     ("adjust the inset fronts", ", hinge by hinge and slide by slide", false)
                 }
@@ -423,20 +423,13 @@ impl Maker<'_, '_> {
 
     /// What was taken off to be carried in, as a list.
     fn comes_off(&self) -> String {
-        let (doors, drawers) = self.doors_and_drawers();
+        let (doors, drawers) = self.piece.doors_and_drawers();
         let loose = self.parts.all.iter().any(|part| part.role == Role::AdjustableShelf);
         let mut named = Vec::new();
         named.extend(doors.then_some("doors"));
         named.extend(drawers.then_some("drawers"));
         named.extend(loose.then_some("shelves"));
         listed(&named)
-    }
-
-    /// Whether it has doors, and whether it has drawers or trays.
-    pub(super) fn doors_and_drawers(&self) -> (bool, bool) {
-        let mut openings = self.piece.cases.iter().flat_map(|case| &case.openings);
-        let doors = openings.clone().any(Opening::is_door);
-        (doors, openings.any(|opening| matches!(opening.kind, OpeningKind::Drawer { .. })))
     }
 
     fn has_inset(&self) -> bool {

@@ -1,6 +1,6 @@
 //! Below the bottom of a case: the ends of its kick, and what holds its legs.
 
-use crate::model::{Exposure, Side};
+use crate::model::Side;
 use crate::parts::{Direction, Part, PartId, Role};
 use crate::plans::fitting::leg_block;
 use crate::plans::operations::Doing;
@@ -23,8 +23,7 @@ impl Maker<'_, '_> {
             let (Role::End(side), Some(case)) = (other.role, self.piece.case(other.case)) else {
                 return false;
             };
-            matches!(side.of(&case.exposure), Exposure::Seen)
-                && side.of(&case.covers.ends).is_none()
+            case.shows_end(side)
         };
         let ends = self.ids(|other| is_at(other) && is_seen(other));
         let is_sheet = self.piece.stock(part.stock).is_some_and(|own| !own.is_solid());
@@ -49,7 +48,7 @@ impl Maker<'_, '_> {
                 continue;
             };
             let (leg, bottom) = (self.marks(&[joint.part]), self.marks(&[joint.into]));
-            let side = if block.left { "left" } else { "right" };
+            let side = block.side.word();
             let count = block.screws;
             lines.push(format!(
                 "{leg}: a board stands over it, where no screw can go down through {bottom}, so glue it on and hold it from below: glue a block {} square and {} long into the corner of {leg} and {bottom}, on the {side} of {leg} and in the middle of its length, and screw it with {count} screws up into {bottom} and {count} into {leg}, past each other",
