@@ -291,21 +291,15 @@ fn step(
         more,
     });
     // Each caution stands once on the sheet; rags heap up, and vapor fills the room, at
-    // every coat.
-    let again = task.work == Work::Finish;
-    if (again || !warned.contains(&task.work))
-        && let Some(caution) = caution(task.work, rags(source))
-    {
-        warned.push(task.work);
-        blocks.push(Block::Caution(caution.into()));
-    }
-    // Dust comes with the first sanding, whatever else is done in its step.
-    if task.sands
-        && !warned.contains(&Work::Sand)
-        && let Some(caution) = caution(Work::Sand, rags(source))
-    {
-        warned.push(Work::Sand);
-        blocks.push(Block::Caution(caution.into()));
+    // every coat. Dust comes with the first sanding, whatever else is done in its step.
+    for work in [Some(task.work), task.sands.then_some(Work::Sand)].into_iter().flatten() {
+        let again = work == Work::Finish;
+        if (again || !warned.contains(&work))
+            && let Some(caution) = caution(work, rags(source))
+        {
+            warned.push(work);
+            blocks.push(Block::Caution(caution.into()));
+        }
     }
     if let Some(square) = &task.square {
         let (a, b) = square.sides;

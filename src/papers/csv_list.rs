@@ -15,7 +15,8 @@ use super::visible::visible;
 /// One row a part. What is crosscut from a stick names the first part of it, which has
 /// the rough sizes of the whole stick; the others have none. Cells that a spreadsheet
 /// would take for a formula are set off with an apostrophe.
-pub(super) fn cut_list(work: &Workings<'_>) -> String {
+pub(super) fn cut_list(source: &Source<'_, '_>) -> String {
+    let work = source.work;
     let Workings { piece, parts, .. } = *work;
     let tape = piece.tape();
     let unit = tape.unit.name();

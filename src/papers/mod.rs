@@ -153,9 +153,12 @@ pub const PAPERS: &[Paper] = &[
     },
 ];
 
-/// The papers that also come as tables for other programs.
-const CUT_LIST: &str = "cut-list";
-const BUYING_LIST: &str = "buying-list";
+/// A paper that also comes as a table for other programs, and what makes that.
+type Listing = (&'static str, fn(&Source<'_, '_>) -> String);
+
+/// All of them.
+const TABLES: &[Listing] =
+    &[("cut-list", csv_list::cut_list), ("buying-list", csv_list::buying_list)];
 
 /// The packet as data.
 const PACKET: &str = "packet";
@@ -218,16 +221,10 @@ pub fn packet_with(compiled: &Compilation, hands: &impl Hands) -> Option<Vec<Pap
         let file =
             |paper, format, name: &str, text| PaperFile { paper, format, name: name.into(), text };
         let packet = data::packet(compiled, work, &hash);
-        vec![
-            file(CUT_LIST, Format::Csv, "cut-list.csv", csv_list::cut_list(work)),
-            file(
-                BUYING_LIST,
-                Format::Csv,
-                "buying-list.csv",
-                csv_list::buying_list(&Source::of(work)),
-            ),
-            file(PACKET, Format::Json, "packet.json", packet),
-        ]
+        let tables = TABLES.iter().map(|(slug, table)| {
+            file(slug, Format::Csv, &format!("{slug}.csv"), table(&Source::of(work)))
+        });
+        tables.chain([file(PACKET, Format::Json, "packet.json", packet)]).collect()
     };
     // The data takes longest but for the drawings, so it is not begun last.
     let all: Vec<Option<&Paper>> = iter::once(None).chain(PAPERS.iter().map(Some)).collect();
@@ -254,11 +251,8 @@ pub fn one(compiled: &Compilation, slug: &str, format: Format) -> Option<String>
     }
     let paper = PAPERS.iter().find(|paper| paper.slug == slug)?;
     if format == Format::Csv {
-        return match slug {
-            CUT_LIST => Some(csv_list::cut_list(work)),
-            BUYING_LIST => Some(csv_list::buying_list(&Source::of(work))),
-            _ => None,
-        };
+        let table = TABLES.iter().find(|(own, _)| *own == slug);
+        return table.map(|(_, table)| table(&Source::of(work)));
     }
     let page = page(paper, &Source::of(work), compiled, &hash(compiled));
     match format {
