@@ -109,12 +109,12 @@ fn openings(case: &Case, shared: &Shared<'_>, refused: &mut Refused) -> bool {
                 continue;
             }
             OpeningKind::Drawer { slide: Some(_), .. } => (
-                "no slide is fixed between posts yet",
+                "slides can't be fixed between posts yet",
                 "give it a `wooden` slide: then it runs on the board under it",
             ),
             OpeningKind::Drawer { slide: None, .. } => continue,
             OpeningKind::False => {
-                ("a false front is not held between posts yet", "write `open` in its place")
+                ("a false front can't be fixed between posts yet", "write `open` in its place")
             }
         };
         refused.add(what, note, opening.span);
@@ -141,7 +141,7 @@ fn members(case: &Case, refused: &mut Refused) {
                 }
             }
             MemberKind::Divider(_) => (
-                "no divider lies or stands between posts yet",
+                "dividers can't stand or lie between posts yet",
                 "write a `rail` or a `stile` in its place",
             ),
         };
@@ -175,7 +175,7 @@ fn guides(case: &Case, posts: &Posts, shared: &Shared<'_>, ctx: &mut Lower) {
         ),
         posts.ends.span,
         match posts.set_back {
-            Some(_) => "its rails stand too far inside",
+            Some(_) => "its rails leave no room for a guide",
             None => "its rails are flush with the posts, inside",
         },
     )
@@ -232,7 +232,7 @@ fn joints(case: &Case, posts: &Posts, refused: &mut Refused, ctx: &mut Lower) {
             return;
         }
         refused.add(
-            format!("the {what} between paneled ends is held by pocket screws"),
+            format!("the {what} between paneled ends must be held by pocket screws"),
             "write `joint pocket`: a dado would cut into the tenons of the ends",
             joint.span.unwrap_or(span),
         );
@@ -245,14 +245,14 @@ fn joints(case: &Case, posts: &Posts, refused: &mut Refused, ctx: &mut Lower) {
     }
     if let Some(back) = case.back.as_ref().filter(|back| back.joint.kind != JointKind::Rabbet) {
         refused.add(
-            "the back between posts lies in rabbets of the back posts",
+            "the back between posts must lie in rabbets in the back posts",
             "write `joint rabbet`",
             back.joint.span.unwrap_or(back.span),
         );
     }
     if let Some(frame) = case.frame.as_ref().filter(|own| own.joint.kind != JointKind::Tenon) {
         refused.add(
-            "the rails of a frame between posts have tenons",
+            "the rails of a frame between posts need tenons",
             "write `joint tenon`",
             frame.joint.span.unwrap_or(frame.span),
         );

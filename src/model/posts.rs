@@ -77,7 +77,7 @@ pub(super) fn read(
         (Some(posts), None) => {
             let found = Diagnostic::error(
                 "word-missing",
-                "the ends between posts are frame and panel, and nothing is said of their frames",
+                "the ends between posts are frame and panel, but their sizes are missing",
                 posts.head,
                 "these posts are the stiles of the ends",
             );
@@ -173,7 +173,7 @@ fn refused(case: &Entries, ctx: &mut Lower) {
     for end in case.all(words::case::END) {
         end.mark_all();
         unsupported(
-            "both ends between posts are alike",
+            "both ends between posts must be alike",
             end.head,
             "say all of them in `ends`",
             ctx,

@@ -259,7 +259,7 @@ pub(super) fn held(
         }
         HoldsWeb::Posts => (
             JointKind::Pocket,
-            "a web frame between posts is held by pocket screws",
+            "a web frame between posts must be held by pocket screws",
             "write `joint pocket`",
         ),
     };

@@ -38,7 +38,7 @@ struct Line<'a> {
 pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let (piece, parts, figures) = (source.work.piece, source.work.parts, &source.figures);
     let mut blocks = vec![
-        Block::Note("The large figure is the width that pieces have when they are done. Rip the boards under one figure at one setting of the fence. Then crosscut to the stop, longest first, with pieces of one length together so that they come out alike. Mark every piece before it leaves the saw.".into()),
+        Block::Note("The large figure is the finished width. Rip the boards under one figure at one setting of the fence. Then crosscut to the stop, longest first, with pieces of one length together so that they come out alike. Mark every piece before it leaves the saw.".into()),
         Block::Caution("Keep the guard and riving knife on, and stand out of line with the cut. Use a push stick wherever your hand would come within a hand's breadth of the blade. Handle a whole sheet with two people. Wear a mask and run the dust collector, because wood dust harms, most of all from oak and beech.".into()),
     ];
     let used = |part: &Part| piece.stock(part.stock).is_some_and(|stock| !stock.is_solid());
@@ -98,7 +98,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     }];
     proof.extend(sums(source));
     blocks.push(Block::Proof(proof));
-    blocks.push(Block::Note(format!("Rough sizes leave {} on the length and {} on the width of solid parts. Cut sheet parts to size, but for those that are larger for now.", figures.text(piece.shop.allow_length), figures.text(piece.shop.allow_width))));
+    blocks.push(Block::Note(format!("Rough sizes leave {} on the length and {} on the width of solid parts. Cut sheet parts to size, except those left larger for now.", figures.text(piece.shop.allow_length), figures.text(piece.shop.allow_width))));
     blocks
 }
 
@@ -193,7 +193,7 @@ fn later(own: &[(PartId, &Part)], source: &Source<'_, '_>, sawn_from: &SawnFrom)
         (
             marks(false),
             match sawn_from.has(own.iter().map(|own| own.0)) {
-                true => "Saw these larger for now, as the sheet plans show them",
+                true => "Leave these larger for now, as the sheet plans show",
                 false => "Keep sheet for these, and saw none of them yet",
             },
         ),
@@ -208,7 +208,7 @@ fn later(own: &[(PartId, &Part)], source: &Source<'_, '_>, sawn_from: &SawnFrom)
 /// What is said in the row of a piece that nothing is sawn of yet.
 fn waits(piece: &Piece, part: &Part, is_planned: bool) -> Option<&'static str> {
     is_sawn_later(piece, part).then_some(match is_planned {
-        true => "larger for now: cut to this in its step",
+        true => "larger for now: trimmed to this in its step",
         false => "not yet: sawn in its step",
     })
 }

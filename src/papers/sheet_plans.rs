@@ -21,7 +21,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         return vec![Block::Note("Nothing is left to saw from a sheet whose size is known. The size of a whole sheet stands in its stock, as in `sheet { long 96; wide 48 }`.".to_owned())];
     }
     let mut blocks = vec![
-        Block::Note(format!("Saw the cuts of a sheet in the order of their numbers. Every cut goes from edge to edge of the piece that it is made in, and the plans count {} for the blade. Caliper a cut of your saws, and enter another figure if they take more. What comes off has the figure's size: set the fence to it, or a stop beside the sled (where no stop reaches, strike the first and gauge the others from it), or strike a line that far from the edge and clamp a straight-edge for the saw. Where cuts give one piece more than there are cuts, the last one is what is left behind them.", source.figures.text(source.work.piece.shop.kerf))),
+        Block::Note(format!("Saw the cuts of a sheet in the order of their numbers. Every cut goes from edge to edge of the piece that it is made in, and the plans count {} for the blade. Caliper a cut of your saws, and enter another figure if they take more. What comes off is as wide or as long as the figure: set the fence to it, or a stop beside the sled (where no stop reaches, strike the first and gauge the others from it), or strike a line that far from the edge and clamp a straight-edge for the saw. Where cuts give one piece more than there are cuts, the last one is what is left behind them.", source.figures.text(source.work.piece.shop.kerf))),
         Block::Note("Lay the good face up on a table saw, and down under a saw that you push by hand, since the teeth tear where they come out. Across the grain of thin veneer, score the line with a knife first. Mark every piece before it leaves the saw.".to_owned()),
         Block::Caution("Keep the guard and riving knife on, and stand out of line with the cut. Never rip a piece that is shorter along the fence than it is wide. If nobody helps you with a whole sheet, lay it on boards on the floor and make its first cuts along a straight-edge, whatever the table says, until you can handle what is left. Hold up what hangs over, so that it neither tips nor pinches the blade. Wear a mask and run the dust collector.".to_owned()),
         taken(source, &plans),
@@ -79,7 +79,7 @@ fn weighs(source: &Source<'_, '_>, stock: &Stock) -> Option<String> {
     let told = Scale::of(source.work.piece.tape()).both(mass);
     let [two, _] = trade::team();
     Some(if mass > two {
-        format!("{told}: slide and tip it, more than two people lift")
+        format!("{told}: more than two people should lift, so slide it and tip it")
     } else {
         told
     })

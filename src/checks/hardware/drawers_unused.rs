@@ -45,9 +45,9 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         }
         sink.push(
             RULE.finding(
-                format!("{} has no drawer, and this says how its drawers are made", case.path),
+                format!("{} has no drawers, but this says how they are made", case.path),
                 at,
-                "no box is made by this",
+                "nothing is built from this",
             )
             .note("take it out, or write the drawer that it is for")
             .subject(&case.path),

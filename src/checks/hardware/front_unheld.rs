@@ -103,7 +103,7 @@ fn unreached(opening: &Opening, from: &str) -> Option<Diagnostic> {
     let (what, why, note) = match fronts.build {
         Build::Panel(_) => (
             "the frame of its front",
-            "nothing holds the front: its panel floats, and its frame lies beside what a screw comes through",
+            "nothing holds the front: its panel floats, and no screw can reach its frame",
             "make its stiles or rails wider, let it reach over its opening less, or make it a slab",
         ),
         Build::Slab => {

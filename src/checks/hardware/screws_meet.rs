@@ -12,7 +12,7 @@ use super::has_false_fronts;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "screws-meet",
     severity: Severity::Warning,
-    finds: "The screws that hold a block of a false front would meet those that go through it into the front, or those of a block at the other side of its board: the block is too short for both.",
+    finds: "The screws that hold a block of a false front would meet those that go through it into the front, or those of a block on the other side of the same board: the block is too short for both.",
     why: "A drill that meets a screw is spoiled, and a screw that is driven into another breaks or pushes the block off its line.",
     source: "Plane geometry; 1/8 in (3 mm) of wood between two No. 8 (4 mm) screws is common practice, no source.",
     formula: "The screws of a block stand along its length, from 5/32 in (4 mm) and 1/8 in (3 mm) of wood to the next. The later line is moved by up to 1 in (25 mm), and takes fewer screws, before it is told.",

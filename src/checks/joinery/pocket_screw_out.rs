@@ -15,7 +15,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     slug: "pocket-screw-out",
     severity: Severity::Error,
     finds: "The point of a pocket screw comes through the board that it is driven into.",
-    why: "The usual chart goes by the board that has the pockets, and is made for two boards of one thickness. A screw for 3/4 in stock stands out of a 1/2 in end, and one for stock of 1 in or more out of a 3/4 in end, on the face that is seen.",
+    why: "The usual chart goes by the board that has the pockets, and is made for two boards of one thickness. A screw for 3/4 in stock pokes out of a 1/2 in end, and one for stock of 1 in or more out of a 3/4 in end, on the face that is seen.",
     source: "A lean of 15 degrees and a head that sits 4/5 of the thickness from the end, 3/5 in at least: so the screws of the usual chart stop about 1/8 in short in a board of the same thickness. Common practice, no source.",
     formula: "The length of the screw behind the end of its board, times the cosine of 15 degrees, against the thickness of the other board less 1/32 in.",
     accept: "",
@@ -103,7 +103,7 @@ fn found(
     }
     let shorter = trade::pocket_screw_into(thick, wood, tape.unit).filter(|own| *own < screw);
     let Some(shorter) = shorter else {
-        return diagnostic.note("no pocket screw holds in so thin a board: join it in another way");
+        return diagnostic.note("the board is too thin for any pocket screw: join it another way");
     };
     let words = format!("screw {}", tape.source(shorter));
     let edit = own.and_then(|own| match (own.screw_span, own.span) {

@@ -139,7 +139,7 @@ block! {
 block! {
     /// `build panel { … }` of ends
     end_panel: "end-panel", "a paneled end",
-    "A rail at the top and one at the bottom, with tenons in the front and the back post, and a panel that is free in the grooves of all four. The tenons are as thick as the grooves are wide, and the grooves are as wide as the panel is thick. In a post the groove runs from one mortise to the other. An end is glued up by itself, before anything goes between the two.";
+    "A rail at the top and one at the bottom, with tenons into the front and back posts, and a panel that floats in the grooves of all four. The tenons are as thick as the grooves are wide, and the grooves are as wide as the panel is thick. In a post the groove runs from one mortise to the other. An end is glued up by itself, before anything goes between the two.";
     RAIL: Length = (
         "rail",
         "the width of its rails",

@@ -142,7 +142,7 @@ block! {
     ).default("rip");
     STAGES: Count<6> = (
         "stages",
-        "how many kinds of cuts follow each other in a sheet: rips, then crosscuts, then rips again make 3",
+        "how many rounds of cuts a sheet takes: rips, then crosscuts, then rips again make 3",
         "stages 2",
     ).default("3")
         .can_be("2", "6");

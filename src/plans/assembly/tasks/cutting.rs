@@ -52,7 +52,7 @@ impl Maker<'_, '_> {
         };
         if let Some(rough) = kept(true) {
             lines.push(format!(
-                "leave the pieces for the {rough} as large as the sheet plans have them; they come to size when the case stands and is measured"
+                "leave the pieces for the {rough} as large as the sheet plans show; they come to size when the case stands and is measured"
             ));
         }
         if let Some(kept) = kept(false) {

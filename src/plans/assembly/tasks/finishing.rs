@@ -39,7 +39,7 @@ pub(super) fn amount(finish: &Finish, coat: &Coat, tape: &Tape) -> Vec<String> {
     let life = finish.pot_life.map_or(String::new(), |life| format!(", and use it within {life}"));
     let (Some(whole), Some(covers)) = (coat.at_hand(), coat.covers) else {
         let mix = finish.mix.map(|(a, b)| format!("mix {a} to {b}{life}"));
-        let unknown = "how far it goes is on its can; write it with `covers` in the spec, and this sheet says how much a coat takes".to_owned();
+        let unknown = "its can says how far it goes; write it with `covers` in the spec, and this sheet says how much a coat takes".to_owned();
         return mix.into_iter().chain([unknown]).collect();
     };
     let is_written = finish.covers.is_some();

@@ -30,9 +30,9 @@ impl Maker<'_, '_> {
         (!ends.is_empty() && is_sheet).then(|| match ends.as_slice() {
             [only] => {
                 let end = self.parts.mark(*only);
-                format!("the end of {} is seen beside {end}: before you fix it, iron or glue veneer of the wood of {end} on it, or its plies show there", part.mark)
+                format!("the end of {} is seen beside {end}: before you fix it, cover it with veneer to match {end}, ironed or glued on, so that its plies don't show", part.mark)
             }
-            _ => format!("both ends of {} are seen: before you fix it, iron or glue veneer of the wood of the ends on them, or its plies show there", part.mark),
+            _ => format!("both ends of {} are seen: before you fix it, cover both with veneer to match the ends of the case, ironed or glued on, so that the plies don't show", part.mark),
         })
     }
 
@@ -51,7 +51,7 @@ impl Maker<'_, '_> {
             let side = block.side.word();
             let count = block.screws;
             lines.push(format!(
-                "{leg}: a board stands over it, where no screw can go down through {bottom}, so glue it on and hold it from below: glue a block {} square and {} long into the corner of {leg} and {bottom}, on the {side} of {leg} and in the middle of its length, and screw it with {count} screws up into {bottom} and {count} into {leg}, past each other",
+                "{leg}: a board stands over it, where no screw can go down through {bottom}, so glue it on and hold it from below: glue a block {} square and {} long into the corner of {leg} and {bottom}, on the {side} of {leg} and in the middle of its length, and screw it with {count} screws up into {bottom} and {count} into {leg}, placed so that they miss each other",
                 tape.text(block.square),
                 tape.text(block.long),
             ));
