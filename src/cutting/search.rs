@@ -101,7 +101,8 @@ impl<'o> Search<'o> {
     fn fresh(&self, kind: usize, index: usize, lean: Option<Way>) -> Option<Place> {
         let root = Node::left(self.order.kinds.get(kind)?.size);
         let mut best = None;
-        root.places(self.order.pieces.get(index)?, &self.order.stages, &mut |place| {
+        let piece = self.order.pieces.get(index)?;
+        root.places(self.order.above(kind), piece, &self.order.stages, &mut |place| {
             take_better(&mut best, place, lean);
         });
         best
@@ -113,7 +114,7 @@ impl<'o> Search<'o> {
         let all: Vec<usize> = all.collect();
         let mut best = Draft::default();
         // Most orders are done as soon as the areas allow.
-        self.least = by_area(self.order);
+        self.least = by_area(self.order).max(self.order.floor);
         self.below = i64::MAX;
         let starts = (STARTS * FEW / all.len().max(FEW)).max(2);
         for start in 0..starts {
@@ -129,7 +130,7 @@ impl<'o> Search<'o> {
             }
         }
         if !self.is_least(0) {
-            self.least = fewest(self.order);
+            self.least = fewest(self.order).max(self.order.floor);
         }
         let mut draft = best.clone();
         self.shrink(&mut draft);
@@ -211,12 +212,16 @@ impl<'o> Search<'o> {
                 nth = 1 + self.below(count - 1);
             }
             let Some(sheet) = draft.sheets.get_mut(at) else { break };
+            let above = self.order.above(sheet.kind);
             let sheet = Rc::make_mut(sheet);
             sheet.root.take_out(&mut nth, &mut draft.out);
             // What lay across the whole sheet is gone: it is cut anew, as the saw asks.
             let goes_on = match (&sheet.root.what, self.order.stages.first) {
                 (What::Cut(way, parts), Some(first)) => {
-                    *way == first || parts.iter().any(|own| matches!(own.what, What::Piece { .. }))
+                    let is_whole = above.is_none();
+                    !is_whole
+                        || *way == first
+                        || parts.iter().any(|own| matches!(own.what, What::Piece { .. }))
                 }
                 (What::Cut(..) | What::Piece { .. }, _) => true,
                 (What::Left, _) => false,
@@ -299,7 +304,8 @@ impl<'o> Search<'o> {
         for (at, sheet) in draft.sheets.iter().enumerate() {
             let mut own = best.map(|(_, place)| place);
             let mut better = false;
-            sheet.root.places(piece, &self.order.stages, &mut |place| {
+            let above = self.order.above(sheet.kind);
+            sheet.root.places(above, piece, &self.order.stages, &mut |place| {
                 let is_overlooked = stumbles && random.rand_range(0..100) < OVERLOOKED;
                 better |= !is_overlooked && take_better(&mut own, place, lean);
             });
@@ -324,8 +330,13 @@ impl<'o> Search<'o> {
             let is_there = kind.count.is_none_or(|count| used(*at) < count);
             is_there && kind.cost.saturating_add(*cost) < self.below
         });
-        let places: Vec<(usize, Place)> =
+        let mut places: Vec<(usize, Place)> =
             may.filter_map(|(at, _)| Some((at, self.fresh(at, index, lean)?))).collect();
+        // What is left of a sheet costs nothing more.
+        let is_left = |at: usize| self.order.kinds.get(at).is_some_and(|kind| kind.cost == 0);
+        if places.iter().any(|(at, _)| is_left(*at)) {
+            places.retain(|(at, _)| is_left(*at));
+        }
         let (at, place) = *places.get(self.below(places.len()))?;
         let kind = self.order.kinds.get(at)?;
         *cost = cost.saturating_add(kind.cost);

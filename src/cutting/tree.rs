@@ -163,10 +163,16 @@ impl Node {
         }
     }
 
-    /// Tells of every place for a piece.
-    pub(super) fn places(&self, wanted: &Wanted, stages: &Stages, found: &mut dyn FnMut(Place)) {
+    /// Tells of every place for a piece in what came of a cut, or of none.
+    pub(super) fn places(
+        &self,
+        above: Option<(Way, u8)>,
+        wanted: &Wanted,
+        stages: &Stages,
+        found: &mut dyn FnMut(Place),
+    ) {
         let mut nth = 0;
-        self.walk(None, stages, &mut |leftover| {
+        self.walk(above, stages, &mut |leftover| {
             for (turned, size) in wanted.ways() {
                 leftover.places(size, stages, &mut |first, worth| {
                     found(Place { leftover: nth, turned, size, first, worth });

@@ -3,6 +3,7 @@
 use super::compare::Tolerance;
 use super::figures::said;
 use super::packet::{Axis, BreakDown, Figure, Form, GlueUp, Mill, StickOf, Way};
+use super::planks;
 use super::play::Play;
 use super::sawing;
 use super::wood::NOTHING;
@@ -95,6 +96,14 @@ impl Play<'_> {
             let has_grain = own.grain == "length" && own.name != "back";
             let wrong = sawing::wrong_of(&roughs, asked, pieces as usize, has_grain, slack);
             if let Some(wrong) = wrong {
+                self.about(index, part, &wrong);
+            }
+        }
+        let is_solid = sheet.is_none() && first == marked && !self.boards[part].part.cut;
+        if let Some(roughs) = is_solid.then(|| self.planks_for(&marked)).flatten() {
+            let asked = [size[0].exact, size[1].exact];
+            let mark = self.packet.job.tape.exact;
+            if let Some(wrong) = planks::wrong_of(&roughs, (of, asked), pieces as usize, mark) {
                 self.about(index, part, &wrong);
             }
         }
