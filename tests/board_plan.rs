@@ -7,7 +7,7 @@ use casewright::papers::{self, EXAMPLES, Format};
 use casewright::pipeline::Compilation;
 
 use crate::sheet_plans::{cells, figure, two};
-use crate::support::{compile, demo_pieces, spec};
+use crate::support::{compile, demo_pieces, spec, specs};
 
 /// What came off: its size, where it begins along its board, and the board and cut.
 #[derive(Clone, Debug)]
@@ -272,4 +272,40 @@ fn boards_on_hand_never_make_it_dearer() {
         let numbers: BTreeSet<&String> = sawn.boards.iter().map(|own| &own.number).collect();
         assert_eq!(numbers.len(), sawn.boards.len());
     }
+}
+
+/// Each stock of a plan: how many boards are bought, and what the looks cost.
+fn taken(paper: &str) -> BTreeMap<String, (usize, usize)> {
+    let rows = paper.lines().skip_while(|line| !line.contains("could fewer do?")).skip(1);
+    let rows = rows.take_while(|line| line.starts_with("  ")).map(cells);
+    let own = rows.map(|cells| {
+        let told = cells.last().unwrap().strip_prefix("yes: the looks cost ");
+        let looks = told.map_or(0, |told| told.split(' ').next().unwrap().parse().unwrap());
+        (cells[0].to_owned(), (cells[1].parse().unwrap(), looks))
+    });
+    own.collect()
+}
+
+/// What the looks are told to cost is what is saved without them.
+#[test]
+fn the_looks_cost_what_is_told() {
+    let mut dearer = 0;
+    let alone = |text: &String| {
+        text.contains("\njob ") && text.contains("\nshop {") && !text.contains("\nuse ")
+    };
+    for (name, text) in specs().into_iter().filter(|(_, text)| alone(text)) {
+        let with = taken(&plan(&compile(&text)));
+        let without = text.replacen("shop {", "shop { lay-out yield; ", 1);
+        let without = taken(&plan(&compile(&without)));
+        for (stock, (boards, looks)) in with {
+            let (fewest, none) = without[&stock];
+            assert_eq!(none, 0, "{name}: {stock}");
+            assert!(fewest <= boards, "{name}: {stock}: {fewest} for {boards}");
+            if looks > 0 {
+                assert_eq!(boards - fewest, looks, "{name}: {stock}");
+                dearer += 1;
+            }
+        }
+    }
+    assert!(dearer >= 3, "{dearer}");
 }

@@ -36,12 +36,16 @@ fn is_alike(one: &Cut, other: &Cut) -> bool {
 }
 
 /// The cuts of a sheet or a board, one setting after another.
-pub(super) fn cuts(source: &Source<'_, '_>, own: &Sawn, whole: &str) -> Table {
+pub(super) fn cuts(
+    source: &Source<'_, '_>,
+    own: &Sawn,
+    (whole, set): (&str, &'static str),
+) -> Table {
     let mut table = Table {
         columns: vec![
             right("cut"),
             left("in"),
-            right("set to").strong(),
+            right(set).strong(),
             left("how"),
             left("gives").strong(),
         ],

@@ -138,7 +138,7 @@ fn of_sheet(source: &Source<'_, '_>, stock: &Stock, own: &Sawn) -> Vec<Block> {
         Block::Drawing { svg, caption, small: false },
     ];
     if !own.cuts.is_empty() {
-        blocks.push(Block::Table(cuts(source, own, "the sheet")));
+        blocks.push(Block::Table(cuts(source, own, ("the sheet", "set to"))));
     }
     blocks
 }

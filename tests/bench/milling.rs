@@ -15,6 +15,10 @@ const HELD: f64 = 300.0;
 /// no source: 1/8 in).
 const KERF: f64 = 3.0;
 
+/// What is no wider is no strip that a saw takes off, in millimeters (common practice, no
+/// source: 3/4 in).
+const STRIP: f64 = 19.1;
+
 impl Play<'_> {
     pub(super) fn break_down(&mut self, index: usize, work: &BreakDown) {
         let Some(part) = self.find(index, &work.part) else { return };
@@ -102,8 +106,8 @@ impl Play<'_> {
         let is_solid = sheet.is_none() && first == marked && !self.boards[part].part.cut;
         if let Some(roughs) = is_solid.then(|| self.planks_for(&marked)).flatten() {
             let asked = [size[0].exact, size[1].exact];
-            let mark = self.packet.job.tape.exact;
-            if let Some(wrong) = planks::wrong_of(&roughs, (of, asked), pieces as usize, mark) {
+            let over = (self.packet.job.tape.exact, self.packet.job.unit.mm(STRIP));
+            if let Some(wrong) = planks::wrong_of(&roughs, (of, asked), pieces as usize, over) {
                 self.about(index, part, &wrong);
             }
         }

@@ -13,7 +13,8 @@ use super::wood::NOTHING;
 #[derive(Debug, Deserialize)]
 pub(super) struct Plank {
     board: u32,
-    pub(super) stock: String,
+    stock: String,
+    on_hand: bool,
     size: [Figure; 2],
     lost: Vec<[Figure; 2]>,
     cuts: Vec<PlankCut>,
@@ -74,6 +75,8 @@ struct Lies {
 pub(super) struct FromBoard {
     pub(super) stock: String,
     pub(super) size: [f64; 2],
+    /// Of a board in the rack, on which a strip that is not worth a cut may be left.
+    on_hand: bool,
 }
 
 /// What comes of the boards: rough pieces by the part that they are for, what lips are ripped
@@ -182,7 +185,8 @@ impl Plank {
 
     /// What came off is kept; none of it is lost wood.
     fn keep(&self, piece: &Piece, own: Lies, sawn: &mut Sawn) -> Option<String> {
-        let rough = FromBoard { stock: self.stock.clone(), size: own.size };
+        let (stock, on_hand) = (self.stock.clone(), self.on_hand);
+        let rough = FromBoard { stock, size: own.size, on_hand };
         if piece.lips.is_empty() {
             sawn.roughs.entry(piece.part.clone()).or_default().push(rough);
         } else {
@@ -205,12 +209,12 @@ impl Plank {
 }
 
 /// What is wrong with what a part is made of: so many pieces of this size are asked for, and
-/// a mark of the tape larger at the most.
+/// a mark of the tape larger at the most, or by a strip where it is of a board in the rack.
 pub(super) fn wrong_of(
     roughs: &[FromBoard],
     (stock, [long, wide]): (&str, [f64; 2]),
     pieces: usize,
-    mark: f64,
+    (mark, strip): (f64, f64),
 ) -> Option<String> {
     if roughs.len() != pieces {
         return Some(format!("boards give {} of the {pieces} pieces for it", roughs.len()));
@@ -219,7 +223,8 @@ pub(super) fn wrong_of(
         let [own_long, own_wide] = rough.size;
         let told = format!("{} by {}", said(own_long), said(own_wide));
         let is_small = own_long < long - mark / 2.0 || own_wide < wide - mark / 2.0;
-        let is_large = own_long > long + mark * 1.01 || own_wide > wide + mark * 1.01;
+        let more = mark * 1.01 + if rough.on_hand { strip } else { 0.0 };
+        let is_large = own_long > long + more || own_wide > wide + more;
         match () {
             () if rough.stock != stock => Some(format!("its board is {}", rough.stock)),
             () if is_small => Some(format!("its board gives it only {told}")),

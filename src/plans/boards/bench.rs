@@ -204,7 +204,15 @@ impl Bench {
             match most {
                 Some(count) => rest = rest.split_at(count).1,
                 None => {
-                    out.extend(rest.first().into_iter().flatten());
+                    // Of one that no board holds whole, as many boards as one holds.
+                    let first = rest.first().map_or(&[][..], Vec::as_slice);
+                    match first.len() {
+                        0 | 1 => out.extend(first),
+                        _ => {
+                            let each: Vec<Broad> = first.iter().map(|own| vec![*own]).collect();
+                            out.extend(self.in_sequence(&each));
+                        }
+                    }
                     rest = rest.get(1..).unwrap_or(&[]);
                 }
             }

@@ -4,7 +4,7 @@
 use std::cmp::Reverse;
 use std::collections::BTreeMap;
 
-use crate::model::{Axis, Item, OpeningId, OpeningKind, Piece};
+use crate::model::{Item, OpeningId, OpeningKind, Piece};
 use crate::parts::{Direction, Part, PartId, Role};
 
 use super::super::Workings;
@@ -86,7 +86,7 @@ fn of_role(role: Role) -> Looks {
 pub(super) type Broad = Vec<usize>;
 
 /// What belongs together to the eye: the fronts of a bank from the top down, those of a pair
-/// from left to right, and what is in one panel.
+/// or a row from left to right, and what is in one panel.
 pub(super) fn sequences(work: &Workings<'_>, blanks: &[Blank]) -> Vec<Vec<Broad>> {
     let banks = banks(work.piece);
     let mut groups: BTreeMap<Together, BTreeMap<PartId, Broad>> = BTreeMap::new();
@@ -128,11 +128,11 @@ fn together(banks: &BTreeMap<OpeningId, OpeningId>, id: PartId, part: &Part) -> 
     }
 }
 
-/// The list that each drawer or false front of a bank stands in.
+/// The list that each drawer or false front of a bank or a row stands in.
 fn banks(piece: &Piece) -> BTreeMap<OpeningId, OpeningId> {
     let mut banks = BTreeMap::new();
     for list in piece.cases.iter().flat_map(|case| &case.openings) {
-        let OpeningKind::List(Axis::Down, items) = &list.kind else { continue };
+        let OpeningKind::List(_, items) = &list.kind else { continue };
         for item in items {
             let Item::Opening(id) = item else { continue };
             let is_drawn = piece.opening(*id).is_some_and(|own| match own.kind {

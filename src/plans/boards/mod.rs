@@ -219,7 +219,8 @@ fn sawn(
 ) -> Vec<Sawn> {
     let lying: Vec<[Length; 2]> = blanks.iter().map(|blank| blank.size).collect();
     let (shop, unit) = (&work.piece.shop, work.piece.tape().unit);
-    let saw = Saw { shop, unit, blanks, lying: &lying, of_boards: true };
+    let saw =
+        |keeps_strips| Saw { shop, unit, blanks, lying: &lying, of_boards: true, keeps_strips };
     let begun = bench.begun.iter().filter(|own| !own.is_whole());
     let boards = (before + 1..).zip(begun).filter_map(|(number, own)| {
         let source = bench.sources.get(own.source)?;
@@ -230,7 +231,7 @@ fn sawn(
             });
             clear.collect()
         };
-        let sawn = saw.board(number, source, &clear(None));
+        let sawn = saw(source.on_hand).board(number, source, &clear(None));
         if source.on_hand {
             return Some(sawn);
         }
@@ -239,7 +240,7 @@ fn sawn(
         let used = [0, 1].map(|side| ends(side).max().unwrap_or(Length::ZERO));
         let asked = yard.asked(work, source, used);
         let until = asked.clear().last().map(|(_, to)| *to);
-        Some(saw.board(number, &asked, &clear(until)))
+        Some(saw(false).board(number, &asked, &clear(until)))
     });
     boards.collect()
 }

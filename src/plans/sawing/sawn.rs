@@ -94,6 +94,9 @@ pub(in crate::plans) struct Saw<'s> {
     pub(in crate::plans) lying: &'s [[Length; 2]],
     /// They come from boards, and no machine is named for a cut.
     pub(in crate::plans) of_boards: bool,
+    /// What would be no more than a strip is left on a blank, since the board is as large as
+    /// it is and no larger.
+    pub(in crate::plans) keeps_strips: bool,
 }
 
 /// A stretch of a board between what is lost, and its cuts.
@@ -256,7 +259,7 @@ impl Saw<'_> {
     }
 
     /// The only piece of a cut that would take no more than a strip off it, where it is cut
-    /// to its size later all the same: it is left as large as it came off.
+    /// to its size later all the same, or is rough: it is left as large as it came off.
     fn left_larger<'n>(&self, node: &'n Node, area: Area) -> Option<&'n Node> {
         let What::Cut(way, parts) = &node.what else { return None };
         let mut held = parts.iter().filter(|part| !matches!(part.what, What::Left));
@@ -265,7 +268,8 @@ impl Saw<'_> {
         let (along, _) = axes(*way);
         let rest = area.size[along] - self.holds(inner)[along];
         let is_strip = rest <= trade::narrowest_ripped(self.unit);
-        (self.blanks.get(index)?.later && is_strip).then_some(inner)
+        let is_left = self.keeps_strips || self.blanks.get(index)?.later;
+        (is_left && is_strip).then_some(inner)
     }
 
     /// What a node holds, along and across the sheet.

@@ -98,7 +98,8 @@ fn of_stock(
     let mut sheets = plan.sheets;
     // What is on hand is sawn first, and then the fullest sheets.
     sheets.sort_by_key(|sheet| (sheet.kind == 0, std::cmp::Reverse(sheet.root.filled())));
-    let saw = Saw { shop, unit: work.piece.tape().unit, blanks, lying: &lying, of_boards: false };
+    let unit = work.piece.tape().unit;
+    let saw = Saw { shop, unit, blanks, lying: &lying, of_boards: false, keeps_strips: false };
     let sawn = sheets.iter().filter_map(|own| {
         let source = sources.get(own.kind)?;
         *number += 1;
