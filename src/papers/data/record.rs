@@ -58,7 +58,8 @@ pub(super) struct Tool {
     pub(super) id: String,
     pub(super) shape: &'static str,
     pub(super) diameter: Figure,
-    pub(super) speed: u32,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(super) speed: Option<u32>,
     #[serde(skip_serializing_if = "Option::is_none")]
     pub(super) shank: Option<Figure>,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -434,6 +435,8 @@ pub(super) struct Cut<'d> {
     pub(super) feed: Option<Feed>,
     pub(super) stops: Vec<Stop>,
     pub(super) supports: Vec<Strip>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(super) push: Option<&'static str>,
 }
 
 #[derive(Serialize)]
