@@ -49,7 +49,7 @@ block! {
     WIDE = CASE_WIDE;
     DEEP: Length = ("deep", "overall depth, from the foremost face to the back", "deep 17").required()
         .can_be("30 mm", "3 m")
-        .usual("4 in", "40 in");
+        .usual("4 in", "36 in");
     HIGH = CASE_HIGH;
     STOCK = CASE_STOCK;
     BASE = CASE_BASE;
