@@ -230,3 +230,30 @@ fn an_odd_depth_is_told_beside_what_it_takes_of_the_shop() {
     assert_ne!(text, wrong);
     assert!(slugs(&compile(&wrong)).contains(&"figure-odd"));
 }
+
+/// Three drawers of a bank are too narrow for the same reason: the list they stand in.
+#[test]
+fn a_bank_of_narrow_drawers_is_told_once() {
+    let bank =
+        "down bank { wide 3; drawer one { share 1 }; rail { wide 1 }; drawer two { share 1 } }\n";
+    let text = spec("first.case").replacen(
+        "      drawer upper { high 5 }\n",
+        &format!(
+            "      across {{ high 12\n {bank} stile {{ wide 2 }}\n open rest {{ share 1 }} }}\n"
+        ),
+        1,
+    );
+    let compiled = compile(&text);
+    let told: Vec<_> =
+        compiled.diagnostics.iter().filter(|own| own.slug == "box-too-big").collect();
+    let [found] = told.as_slice() else { panic!("{:#?}", compiled.diagnostics) };
+    assert_eq!((found.also.len(), found.primary.text.as_str()), (1, "opening 3"));
+}
+
+/// A figure without its word is told how it is written.
+#[test]
+fn a_bare_figure_needs_its_word() {
+    let (_, found) = error("first.case", "drawer upper { high 5 }", "drawer upper { 5 }");
+    assert_eq!(found.slug, "syntax");
+    assert!(found.notes.iter().any(|note| note.contains("`high 5`")), "{:?}", found.notes);
+}
