@@ -264,7 +264,7 @@ block! {
     JOINT = BACK_JOINT;
     NAILERS: Nailers = (
         "nailers",
-        "the boards on edge before the back that the wall screws go through: `1` under the top, `2` with another above the bottom, or `none`. If not written, a case that is fixed to the wall gets one, or two where it hangs, is 6 ft (1800 mm) high, or stands on another case with its bottom higher up, and no drawer runs on wood; none where its back is 1/2 in (12 mm) thick",
+        "the boards on edge before the back that the wall screws go through: `1` under the top, `2` with another above the bottom, or `none`. If not written, a case that is fixed to the wall gets one, or two where it hangs, is 6 ft (1800 mm) high, or stands on another case with its bottom higher up, and no drawer runs on wood; none, hung or not, where its back is sold as 1/2 in (12 mm) or thicker, which takes the screws itself",
         "nailers 2 { wide 4; stock birch-ply }",
     ).may_open(nailers::block);
     NOTE;
