@@ -43,7 +43,7 @@ fn width_at(piece: &Piece, opening: &Opening) -> Span {
         match (at.size_spans[0], at.parent.and_then(|parent| piece.opening(parent))) {
             (Some(span), _) => return span,
             (None, Some(list)) if matches!(list.kind, OpeningKind::List(Axis::Down, _)) => {
-                at = list
+                at = list;
             }
             (None, _) => return at.span,
         }

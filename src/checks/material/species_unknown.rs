@@ -26,8 +26,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 fn check(work: &Workings<'_>, sink: &mut Sink) {
     let Workings { piece, parts, .. } = *work;
-    let moves: Vec<&Stock> =
-        super::used(piece, parts).into_iter().filter(|stock| stock.is_solid()).collect();
+    let moves: Vec<&Stock> = super::used(piece, parts).filter(|stock| stock.is_solid()).collect();
     for stock in piece.stocks.iter().filter(|stock| stock.wood.is_none()) {
         let is_needed = moves.iter().any(|own| own.name == stock.name);
         match &stock.species {
