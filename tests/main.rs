@@ -39,6 +39,7 @@ mod examples;
 mod faces;
 mod false_fronts;
 mod fingers;
+mod finishes;
 mod fitting;
 mod folders;
 mod found;

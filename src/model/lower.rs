@@ -27,8 +27,6 @@ pub(super) struct Lower {
     pub(super) made_up: bool,
     /// The sizes of cases that could not be solved, as far as they are known.
     pub(super) half_solved: Vec<CaseSizes>,
-    /// The finish that is named first, and where.
-    finish: Option<(usize, Span)>,
 }
 
 /// Things of one kind that are referred to by name.
@@ -55,20 +53,6 @@ impl Lower {
             heard: None,
             made_up: false,
             half_solved: Vec::new(),
-            finish: None,
-        }
-    }
-
-    /// Refuses another finish than the one that is named first: the papers coat the whole
-    /// piece with one.
-    pub(super) fn one_finish(&mut self, named: Spanned<usize>) {
-        let (first, at) = *self.finish.get_or_insert((named.value, named.span));
-        if first != named.value {
-            let title = "a piece with two finishes is not supported here yet";
-            let found = Diagnostic::error("not-supported-yet", title, named.span, "the second one");
-            self.sink.push(found.label(at, "the first one").note(
-                "write the cases with the other finish as a piece of their own, in a file of its own",
-            ));
         }
     }
 

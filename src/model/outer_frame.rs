@@ -43,6 +43,7 @@ pub(super) fn read(
     };
     let [left, right] = sides;
     Some(Frame {
+        finish: read_case::own_finish(body, words::frame::FINISH, shared, ctx),
         stock,
         joint,
         stiles: [stile(Side::Left, left)?, stile(Side::Right, right)?],
