@@ -335,3 +335,20 @@ fn a_pull_leaves_wood_between_its_hole_and_the_edge() {
     assert_eq!(severity("from-top 2-19/32"), Severity::Warning);
     assert_eq!(severity("from-top 2-9/16"), Severity::Error);
 }
+
+/// The bottom lies on its runners, in notches 13 mm high. A groove 3/16 in (4.7625 mm) over
+/// them, 17.7625 up, is the limit; one a little lower leaves a thin wall.
+#[test]
+fn a_bottom_lies_on_its_runners() {
+    let at = |up: &str| {
+        let compiled =
+            compile(&FIRST.replacen("groove { up 13 mm;", &format!("groove {{ up {up};"), 1));
+        (slugs(&compiled), edits(&compiled))
+    };
+    assert_eq!(at("17.7625 mm").0, Vec::<&str>::new());
+    assert_eq!(at("17.7 mm").0, ["thin-wall"]);
+    assert_eq!(at("17.8 mm"), (vec!["groove-meets-joint"], vec!["up 13 mm".to_owned()]));
+    // A slide without a notch says nothing of how high its bottom lies.
+    let bare = FIRST.replacen("notch { wide 35 mm; high 13 mm }", "", 1);
+    assert_eq!(slugs(&compile(&bare.replacen("up 13 mm", "up 20 mm", 1))), Vec::<&str>::new());
+}
