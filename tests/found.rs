@@ -352,3 +352,18 @@ fn a_bottom_lies_on_its_runners() {
     let bare = FIRST.replacen("notch { wide 35 mm; high 13 mm }", "", 1);
     assert_eq!(slugs(&compile(&bare.replacen("up 13 mm", "up 20 mm", 1))), Vec::<&str>::new());
 }
+
+/// A slide needs at least its own length behind the front. 8-7/8 is 18-7/8 with its first
+/// digit lost; 17-31/32 is no such slip, and 18 is the least.
+#[test]
+fn a_slide_needs_the_room_of_its_length() {
+    let at = |room: &str| {
+        let text = FIRST.replacen("deep 18;", "deep 24;", 1);
+        let slide = format!("length 18; room {room}");
+        let compiled = compile(&text.replacen("length 15; room 15-3/4", &slide, 1));
+        (slugs(&compiled).contains(&"slide-odd"), edits(&compiled))
+    };
+    assert!(!at("18-7/8").0 && !at("18").0);
+    assert_eq!(at("8-7/8"), (true, vec!["room 18-7/8".to_owned()]));
+    assert_eq!(at("17-31/32"), (true, vec!["room 18".to_owned()]));
+}
