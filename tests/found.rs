@@ -367,3 +367,21 @@ fn a_slide_needs_the_room_of_its_length() {
     assert_eq!(at("8-7/8"), (true, vec!["room 18-7/8".to_owned()]));
     assert_eq!(at("17-31/32"), (true, vec!["room 18".to_owned()]));
 }
+
+/// A fifth of 6/4 is 3/10: 5/16 is a little more, 19/64 a little less, and so is 1/4. From
+/// 4/4 boards 1/4 is planed.
+#[test]
+fn boards_are_not_planed_to_slivers() {
+    let at = |said: &str| {
+        let said = format!("stock box-side {{ {said};");
+        let compiled =
+            compile(&FIRST.replacen("stock box-side { lumber 4/4; thickness 5/8;", &said, 1));
+        (slugs(&compiled).contains(&"planed-thin"), edits(&compiled))
+    };
+    assert!(!at("lumber 6/4; thickness 5/16").0);
+    assert!(!at("lumber 4/4; thickness 1/4").0);
+    assert!(at("lumber 6/4; thickness 19/64").0);
+    // What surfaces to 1/4 at the least is sold as 1/2.
+    let (found, edits) = at("lumber 6/4; thickness 1/4");
+    assert!(found && edits.contains(&"lumber 1/2".to_owned()), "{edits:?}");
+}
