@@ -210,3 +210,20 @@ fn a_screw_stays_in_a_low_leg() {
         assert_eq!(complaints(&text), Vec::<String>::new(), "{rail}");
     }
 }
+
+/// A hinge block is 32 and twice 20 mm high, 72. Its plate is screwed 37 mm behind its front
+/// edge, and its own two screws stand halfway before that, 18.5 mm (185/254 in), a quarter
+/// of the block from its ends: 18 mm, on the tape 11/16, and 1-13/32 apart.
+#[test]
+fn the_screws_of_a_hinge_block_stand_before_its_plate() {
+    let text = spec("first.case").replacen("swing 105 deg", "swing 105 deg; plate { }", 1);
+    let found = lines(&text, ["ST-LH1", "LE"]);
+    let wanted = ("front edge".to_owned(), "11/16".to_owned(), Some("1-13/32".to_owned()), 2);
+    assert_eq!(found, [wanted]);
+    let packet = packet(&compile(&text));
+    let all = packet["operations"].as_array().expect("operations").iter();
+    let at = |line: &&Value| line["kind"] == "screw line" && line["through"] == "ST-RH2";
+    let line = all.into_iter().find(at).expect("a line");
+    assert_eq!(line["at"]["exact"], "185/254");
+    assert_eq!(complaints(&text), Vec::<String>::new());
+}

@@ -317,8 +317,8 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                 found.push(fastening(Purpose::Strips, through(part, into, unit), count, lines));
             }
             (JointSort::Wood(JointKind::Screw), Role::HingeBlock) => {
-                // Its two screws go beside the holes of its plate, which leave no one line.
-                found.push(fastening(Purpose::Blocks, through(part, into, unit), 2, Vec::new()));
+                let lines = screw_lines::before_plate(part, into, 2, unit);
+                found.push(fastening(Purpose::Blocks, through(part, into, unit), 2, lines));
             }
             (JointSort::Wood(JointKind::Screw), Role::HoldingBlock) => {
                 let count = trade::screws_along(part.length.length);

@@ -4,7 +4,7 @@ use crate::diagnostics::listed;
 use crate::measure::{Duration, Exact, Tape};
 use crate::model::{Finish, FinishId, Opening};
 use crate::parts::{Assembly, Part, PartId, Role};
-use crate::plans::finish::{self, Coat, Coated, Surface};
+use crate::plans::finish::{self, Coat, Coated, Surface, unseen};
 use crate::plans::operations::{Coating, Doing, Sand};
 use crate::trade::{self, FinishGood, Sanding};
 
@@ -255,6 +255,29 @@ impl Maker<'_, '_> {
         !self.fixed_fronts(false).is_empty()
     }
 
+    /// The faces that no coat goes on, since they lie against a wall or under a drawer.
+    fn uncoated(&self, used: FinishId) -> Option<String> {
+        let is_coated =
+            |part: &Part| self.piece.case(part.case).is_some_and(|case| case.finish == Some(used));
+        let at = |role: fn(Role) -> bool| {
+            let own = self.ids(|part| {
+                role(part.role) && is_coated(part) && unseen(self.piece, part).is_some()
+            });
+            (!own.is_empty()).then(|| self.marks(&own))
+        };
+        let wall = at(|role| role != Role::DrawerBottom);
+        let under = at(|role| role == Role::DrawerBottom);
+        let wall = wall.map(|marks| format!("the wall side of {marks}"));
+        let under = under.map(|marks| format!("the underside of {marks}"));
+        let own: Vec<String> = [wall, under].into_iter().flatten().collect();
+        (!own.is_empty()).then(|| {
+            format!(
+                "no coat goes on {}, and the surface does not count it: a sheet stays flat without",
+                listed(&own)
+            )
+        })
+    }
+
     /// The marks of what came with a finish on its faces; `None` where nothing did.
     fn prefinished(&self) -> Option<String> {
         let own = self.ids(|part| !part.finished_faces(self.piece).is_empty());
@@ -298,6 +321,7 @@ impl Maker<'_, '_> {
         };
         let mut lines =
             vec![format!("the surface comes to {whole}: {}{counts}{beside}", sorts.join(", "))];
+        lines.extend((number == 1).then(|| self.uncoated(used)).flatten());
         lines.extend(self.prefinished().map(|marks| {
             format!("it does not count the faces that came with a finish; leave those of {marks} as they are, and wipe off what runs onto them")
         }));
