@@ -31,6 +31,7 @@ mod completions;
 mod cutting;
 mod diff;
 mod drawer_fronts;
+mod drivers;
 mod drawn_setups;
 mod edging;
 mod editor;
