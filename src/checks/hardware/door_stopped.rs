@@ -20,7 +20,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     example: Example {
         base: Base::Alcove,
         sound: "case right-books {\n  wide 800; deep 300; high 2000\n  stock birch\n  bottom { joint dado { deep 6 } }\n  back { stock thin; joint rabbet { deep 9 } }\n  top { panel; joint rabbet { deep 9 } }\n  shelves { joint dado { deep 6 }; set-back 0 }\n  frame none\n  across { open books { share 1; shelf { fixed 4",
-        wrong: "case right-books {\n  wide 800; deep 900; high 2000\n  stock birch\n  bottom { joint dado { deep 6 } }\n  back { stock thin; joint rabbet { deep 9 } }\n  top { panel; joint rabbet { deep 9 } }\n  shelves { joint dado { deep 6 }; set-back 0 }\n  frame none\n  across { open books { share 1; shelf { fixed 2",
+        wrong: "accept driver-reach on cupboard.kick \"a stubby driver is at hand\"\n\ncase right-books {\n  wide 800; deep 900; high 2000\n  stock birch\n  bottom { joint dado { deep 6 } }\n  back { stock thin; joint rabbet { deep 9 } }\n  top { panel; joint rabbet { deep 9 } }\n  shelves { joint dado { deep 6 }; set-back 0 }\n  frame none\n  across { open books { share 1; shelf { fixed 2",
     },
     check: Check::Parts(check),
     sometimes: None,
