@@ -1,5 +1,6 @@
 //! What every lowering step shares: the facts, the findings and the names.
 
+use std::collections::BTreeSet;
 use std::marker::PhantomData;
 
 use crate::diagnostics::{Diagnostic, Fix, Grade, Sink};
@@ -29,6 +30,8 @@ pub(super) struct Lower {
     pub(super) half_solved: Vec<CaseSizes>,
     /// The finish that is named first, and where.
     finish: Option<(usize, Span)>,
+    /// What is referred to by name: its kind, and its place among those.
+    named: BTreeSet<(&'static str, usize)>,
 }
 
 /// Things of one kind that are referred to by name.
@@ -56,7 +59,13 @@ impl Lower {
             made_up: false,
             half_solved: Vec::new(),
             finish: None,
+            named: BTreeSet::new(),
         }
+    }
+
+    /// True for a thing of a kind, by its place among them, that something refers to.
+    pub(super) fn is_named<T: Thing>(&self, index: usize) -> bool {
+        self.named.contains(&(T::WHAT, index))
     }
 
     /// Refuses another finish than the one that is named first: the papers coat the whole
@@ -187,6 +196,7 @@ impl Lower {
     ) -> Given<Spanned<usize>> {
         let Some(said) = entries.one(word) else { return Given::Absent };
         let index = said.value().and_then(|name| self.find(name, names));
+        self.named.extend(index.map(|index| (T::WHAT, index)));
         index.map_or(Given::Refused, |index| Given::Is(Spanned::new(index, said.head)))
     }
 

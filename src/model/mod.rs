@@ -126,7 +126,7 @@ pub use nailers::Nailers;
 pub use opening::{
     Axis, Called, Item, Member, MemberKind, Opening, OpeningKind, Partition, RailShelf, ShelfSet,
 };
-pub use piece::{Accept, CatchKind, Holding, Piece};
+pub use piece::{Accept, CatchKind, Holding, Piece, Unused};
 pub use posts::Posts;
 pub use pull_place::{PullAt, PullPlace};
 pub use read_piece::{Lowered, lower};

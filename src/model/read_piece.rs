@@ -1,8 +1,8 @@
 //! The whole spec: what files share, then the cases, each solved.
 
 use crate::diagnostics::{Diagnostic, Sink};
-use crate::measure::{Length, Spanned};
-use crate::vocabulary::takes::{Define, Finding, On, Path, Text};
+use crate::measure::{Length, Span, Spanned};
+use crate::vocabulary::takes::{self, Define, Finding, On, Path, Text, Thing};
 use crate::vocabulary::words::{self, OfPiece, OnFloor, file};
 use crate::vocabulary::{Entries, Entry, Kinds, Origin, Said, Word};
 
@@ -21,7 +21,7 @@ use super::lower::{Lower, Names};
 use super::measured::{self, Replaced};
 use super::on_posts;
 use super::opening::OpeningKind;
-use super::piece::{Accept, Holding, Piece};
+use super::piece::{Accept, Holding, Piece, Unused};
 use super::place::Place;
 use super::read_case::Shared;
 use super::read_run::{self, Stand};
@@ -120,6 +120,7 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
     let cuts = cut::cuts(main, ctx);
     let accepts = main.all(file::ACCEPT).filter_map(accept).collect();
     let holding = holding(&cases, ctx);
+    let unused = things.unused(ctx);
     let Things { species, stocks, hinges, slides, pulls, bits, finishes } = things;
     let mut piece = Piece {
         job: job?,
@@ -131,6 +132,7 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
         accepts,
         readings,
         cuts,
+        unused,
         holding,
         facts: Facts::default(),
         species,
@@ -203,6 +205,28 @@ impl Things {
             bits: gather(files, file::BIT, ctx, hardware::bit),
             finishes: gather(files, file::FINISH, ctx, finish::finish),
         }
+    }
+
+    /// Those that nothing refers to; bits are chosen from the rack unasked.
+    fn unused(&self, ctx: &Lower) -> Vec<Unused> {
+        fn of<'a, T: Thing>(
+            all: impl Iterator<Item = (&'a str, Span)>,
+            ctx: &Lower,
+        ) -> impl Iterator<Item = Unused> {
+            let free = all.enumerate().filter(|(index, _)| !ctx.is_named::<T>(*index));
+            free.map(|(_, (name, span))| Unused { what: T::WHAT, name: name.to_owned(), span })
+        }
+        let stocks = self.stocks.iter().map(|it| (it.name.as_str(), it.span));
+        let hinges = self.hinges.iter().map(|it| (it.name.as_str(), it.span));
+        let slides = self.slides.iter().map(|it| (it.name.as_str(), it.span));
+        let pulls = self.pulls.iter().map(|it| (it.name.as_str(), it.span));
+        let finishes = self.finishes.iter().map(|it| (it.name.as_str(), it.span));
+        of::<takes::Stock>(stocks, ctx)
+            .chain(of::<takes::Hinge>(hinges, ctx))
+            .chain(of::<takes::Slide>(slides, ctx))
+            .chain(of::<takes::Pull>(pulls, ctx))
+            .chain(of::<takes::Finish>(finishes, ctx))
+            .collect()
     }
 
     /// Their names, and those of the keep-outs of the site.
