@@ -35,6 +35,7 @@ mod hung;
 mod id;
 mod job;
 mod joinery;
+mod kick_lines;
 pub mod layout;
 mod leaf_room;
 mod limits;

@@ -14,6 +14,7 @@ use super::hardware::{self, Bit, Pull, Slide};
 use super::hinge::{self, Hinge};
 use super::id::{CaseId, RunId};
 use super::job::{self, Job};
+use super::kick_lines;
 use super::leaf_room::{self, Fittings};
 use super::limits::{self, MOST_CASES};
 use super::load::Loaded;
@@ -143,6 +144,7 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
         bits,
         finishes,
     };
+    kick_lines::give(&mut piece);
     rows::give(&mut piece);
     tops::give(&mut piece);
     Some(piece)
