@@ -29,7 +29,7 @@ use super::read_run::{self, Stand};
 use super::rows;
 use super::run::CaseRun;
 use super::shop::{self, Shop};
-use super::site::{self, Site};
+use super::site::{self, Boundary, Site};
 use super::size::{Facts, Size};
 use super::solve_case;
 use super::species::{self, OwnSpecies};
@@ -105,8 +105,12 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
         main.in_order().filter_map(|entry| Some((entry.kind()?, entry))).collect();
     let entries: usize = standing.iter().map(|(kind, entry)| cases_of(*kind, entry).len()).sum();
     let (mut cases, runs) = cases(main, &standing, &things, &site, &replaced, ctx)?;
-    let fittings =
-        Fittings { hinges: &things.hinges, pulls: &things.pulls, stocks: &things.stocks };
+    let fittings = Fittings {
+        hinges: &things.hinges,
+        pulls: &things.pulls,
+        stocks: &things.stocks,
+        walls: walls(&site, &cases, &runs),
+    };
     leaf_room::give(&mut cases, &fittings, ctx);
     let made_of = (things.slides.as_slice(), things.stocks.as_slice());
     drawer_box::give(&mut cases, made_of, (&site, shop.humidity), ctx);
@@ -148,6 +152,14 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
     rows::give(&mut piece);
     tops::give(&mut piece);
     Some(piece)
+}
+
+/// Where the walls at the sides of all cases and runs are, from their left side.
+fn walls(site: &Site, cases: &[Case], runs: &[CaseRun]) -> [Option<Length>; 2] {
+    let cases = cases.iter().map(|case| case.x + case.wide.length);
+    let wide = cases.chain(runs.iter().map(|run| run.x + run.wide.length)).max();
+    let is_wall = |boundary: &Boundary| matches!(boundary, Boundary::Wall { .. });
+    [is_wall(&site.left).then_some(Length::ZERO), wide.filter(|_| is_wall(&site.right))]
 }
 
 /// What holds the false fronts of a piece that has some.
