@@ -273,7 +273,7 @@ fn pocket_screws_stay_in_the_board_that_they_go_into() {
     let half = "stock half { plywood 1/2; actual 1/2; sheet { long 96; wide 48 } }\nstock thin ";
     let ends = |ends: &str, screw: &str| {
         let text = FIRST
-            .replacen("stock thin ", half, 1)
+            .replacen("stock thin ", if ends == "half" { half } else { "stock thin " }, 1)
             .replacen("ends { stock ply }", &format!("ends {{ stock {ends} }}"), 1)
             .replacen("back { stock thin; joint rabbet { deep 3/8 } }", "back { stock thin }", 1)
             .replacen("wide 4 }; joint pocket }", &format!("wide 4 }}; joint pocket{screw} }}"), 1);
@@ -384,4 +384,27 @@ fn boards_are_not_planed_to_slivers() {
     // What surfaces to 1/4 at the least is sold as 1/2.
     let (found, edits) = at("lumber 6/4; thickness 1/4");
     assert!(found && edits.contains(&"lumber 1/2".to_owned()), "{edits:?}");
+}
+
+/// What nothing names is told once each, where it stands in the spec itself: a finish that
+/// no case takes, a pull and a stock left over.
+#[test]
+fn a_block_that_nothing_names_is_told() {
+    let told = |text: &str| {
+        let all = compile(text).diagnostics.into_iter();
+        all.filter(|found| found.slug == "block-unused")
+            .map(|found| found.title)
+            .collect::<Vec<_>>()
+    };
+    assert_eq!(told(FIRST), Vec::<String>::new());
+    let bare = FIRST.replacen("\n  finish oil\n", "\n", 1);
+    assert_eq!(told(&bare), ["nothing uses the finish oil"]);
+    let more = FIRST.replacen(
+        "pull knob { screw 5/32 }",
+        "pull knob { screw 5/32 }\npull bar { centers 3; screw 5/32 }\nstock spare { lumber 4/4; thickness 3/4; species sugar-maple }",
+        1,
+    );
+    assert_eq!(told(&more), ["nothing uses the pull bar", "nothing uses the stock spare"]);
+    let named = more.replacen("slide runner\n", "slide runner; packer-stock spare\n", 1);
+    assert_eq!(told(&named), ["nothing uses the pull bar"]);
 }

@@ -35,6 +35,7 @@ mod hung;
 mod id;
 mod job;
 mod joinery;
+mod kick_lines;
 pub mod layout;
 mod leaf_room;
 mod limits;
@@ -126,7 +127,7 @@ pub use nailers::Nailers;
 pub use opening::{
     Axis, Called, Item, Member, MemberKind, Opening, OpeningKind, Partition, RailShelf, ShelfSet,
 };
-pub use piece::{Accept, CatchKind, Holding, Piece};
+pub use piece::{Accept, CatchKind, Holding, Piece, Unused};
 pub use posts::Posts;
 pub use pull_place::{PullAt, PullPlace};
 pub use read_piece::{Lowered, lower};

@@ -48,7 +48,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         let found = match planed.filter(|planed| planed.is_positive()) {
             Some(planed) => {
                 let usual = tape.figure(planed);
-                found.note(format!("{rough} boards are usually planed to {usual} at the most"))
+                found.note(format!("{rough} boards are usually planed to {usual}"))
             }
             None => found,
         };
