@@ -49,8 +49,8 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         let joints = joints.iter().filter(|index| shut.contains(*index));
         let joints = joints.filter_map(|index| work.parts.joints.get(*index));
         for joint in joints {
-            let there: Vec<PartId> = there(moves, joint).into_iter().collect();
-            if let Some(stands) = room.stopped(joint, &there, &|_| true) {
+            let there = there(moves, joint);
+            if let Some(stands) = room.stopped(joint, there.iter().copied(), |_| true) {
                 sink.push(report(work, joint, stands, step));
             }
         }
@@ -88,10 +88,17 @@ impl<'w, 'a> Room<'w, 'a> {
         let parts = self.work.parts;
         let is_shut = |joint: &Joint| {
             let both = [parts.get(joint.part)?, parts.get(joint.into)?];
-            let cases: BTreeSet<CaseId> = match both[0].role {
+            let mut cases = both.map(|part| part.case);
+            cases.sort_unstable();
+            let own = if cases[0] == cases[1] { &cases[..1] } else { &cases[..] };
+            let every: Vec<CaseId>;
+            let cases = match both[0].role {
                 // A filler between two cases is screwed on when both stand.
-                Role::Batten => self.work.piece.cases.iter().map(|case| case.id).collect(),
-                _ => both.map(|part| part.case).into(),
+                Role::Batten => {
+                    every = self.work.piece.cases.iter().map(|case| case.id).collect();
+                    &every
+                }
+                _ => own,
             };
             let own = both[0].assembly;
             let alone = own == both[1].assembly && !matches!(own, Assembly::Loose(_));
@@ -100,9 +107,8 @@ impl<'w, 'a> Room<'w, 'a> {
             let closes = |part: &Part| matches!(part.role, Role::Back | Role::Countertop);
             let is_there =
                 |part: &Part| !(nailed && closes(part)) && (!alone || part.assembly == own);
-            let all = cases.into_iter().flat_map(|case| parts.iter_case(case));
-            let all: Vec<PartId> = all.map(|(id, _)| id).collect();
-            self.stopped(joint, &all, &is_there)
+            let all = cases.iter().flat_map(|case| parts.iter_case(*case).map(|(id, _)| id));
+            self.stopped(joint, all, is_there)
         };
         let screwed = parts.joints.iter().enumerate().filter(|(_, joint)| is_screwed(joint.sort));
         screwed.filter(|(_, joint)| is_shut(joint).is_some()).map(|(index, _)| index).collect()
@@ -117,8 +123,8 @@ impl<'w, 'a> Room<'w, 'a> {
     fn stopped(
         &self,
         joint: &Joint,
-        all: &[PartId],
-        is_there: &dyn Fn(&Part) -> bool,
+        all: impl Iterator<Item = PartId> + Clone,
+        is_there: impl Fn(&Part) -> bool,
     ) -> Option<&'a Part> {
         let parts = self.work.parts;
         let (part, into) = (parts.get(joint.part)?, parts.get(joint.into)?);
@@ -126,22 +132,21 @@ impl<'w, 'a> Room<'w, 'a> {
         if joint.sort == JointSort::FrontFixed && into.role == Role::DrawerFront {
             return None;
         }
+        let both = [joint.part, joint.into];
         // The drill stands over its own board, and in front of the other.
         let (sides, own) = match joint.sort {
             JointSort::Wood(JointKind::Pocket) => {
-                (vec![pocketed(part, self.block(joint.into)?)], vec![joint.part])
+                (vec![pocketed(part, self.block(joint.into)?)], &both[..1])
             }
             // A front is screwed on from behind, and only there.
-            JointSort::FrontFixed => {
-                (vec![self.struck([part, into])], vec![joint.part, joint.into])
-            }
-            _ => (through(&part.cuboid(), &into.cuboid()), vec![joint.part, joint.into]),
+            JointSort::FrontFixed => (vec![self.struck([part, into])], &both[..]),
+            _ => (through(&part.cuboid(), &into.cuboid()), &both[..]),
         };
         let stands = |sides: &[Vec<ScrewWay>]| -> Option<&'a Part> {
             // Nearly all boards stand where no driver of these screws reaches.
             let screws = sides.iter().flatten().map(ScrewWay::reach);
             let reach = screws.reduce(|all, own| trade::block_round(&all, &own))?;
-            let others = all.iter().filter_map(|id| Some((*id, self.block(*id)?)));
+            let others = all.clone().filter_map(|id| Some((id, self.block(id)?)));
             let others = others.filter(|(_, block)| trade::blocks_meet(&reach, block));
             let others = others.filter(|(id, _)| !own.contains(id));
             let others = others.filter_map(|(id, block)| Some((parts.get(id)?, *block)));
