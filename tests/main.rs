@@ -76,6 +76,7 @@ mod runs;
 mod said;
 mod screws;
 mod saving;
+mod sawn_dadoes;
 mod seasons;
 mod shared_bases;
 mod sheet_plans;

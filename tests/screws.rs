@@ -170,3 +170,43 @@ fn a_narrow_strip_of_a_stretcher_holds_no_screw() {
     assert_eq!(["7-1/2", "7-5/8"].map(|deep| into(deep, "MST1")), [0, 2]);
     assert_eq!(["7-1/2", "7-5/8"].map(|deep| into(deep, "KST")), [2, 2]);
 }
+
+/// A case on the floor, whose bottom of 3/4 is flush with a rail, over a leg.
+const ON_A_LEG: &str = r#"casework 1
+job "t" { units in; tape 1/32 }
+site { left open; right open; fixing wall }
+stock ply { plywood 3/4; sheet { long 96; wide 48 } }
+stock thin { plywood 1/4; sheet { long 96; wide 48 } }
+stock maple { lumber 4/4; thickness 3/4; species sugar-maple; sawn quarter }
+case low {
+  wide 40; deep 17; high 28; stock ply
+  leg { }
+  bottom { joint screw; flush }
+  back { stock thin; joint rabbet { deep 3/8 } }
+  top { stretchers 2 { wide 3 }; joint pocket }
+  frame {
+    stock maple; joint dowel
+    stile left { wide 2 }
+    stile right { wide 2 }
+    rail top { wide 1-1/2 }
+    rail bottom { wide 1-3/4 }
+    down { open one { share 1 } }
+  }
+}
+"#;
+
+/// Under a rail of 1-3/4 the leg is 1 high: of 3/4 + 1 less 1/8 to its lower edge, 1-5/8,
+/// the longest screw sold is 1-1/2. Under one of 2-1/4 it is 1-1/2 high, and the screw goes
+/// 1 in into it: 1-3/4. In 1/2, it is the longest up to 3/4 + 1/2 − 1/8: 1-1/8.
+#[test]
+fn a_screw_stays_in_a_low_leg() {
+    for (rail, long) in [("1-3/4", "1-1/2"), ("2-1/4", "1-3/4"), ("1-1/4", "1-1/8")] {
+        let text = ON_A_LEG
+            .replace("rail bottom { wide 1-3/4 }", &format!("rail bottom {{ wide {rail} }}"));
+        let packet = packet(&compile(&text));
+        let is_of_leg = |own: &&Value| own["kind"] == "fasten" && own["in"][0]["part"] == "LEG";
+        let found = packet["operations"].as_array().unwrap().iter().find(is_of_leg);
+        assert_eq!(found.expect("screws of the leg")["size"]["is"]["print"], long, "{rail}");
+        assert_eq!(complaints(&text), Vec::<String>::new(), "{rail}");
+    }
+}

@@ -364,13 +364,13 @@ fn only_in_main(files: &[Entries], ctx: &mut Lower) {
     }
 }
 
-/// The spec's own shop, else that of the first file used that has one.
+/// The spec's own shop; what it leaves out is as in the shop of the first file used that
+/// has one.
 fn shop(main: &Entries, files: &[Entries], replaced: &Replaced, ctx: &mut Lower) -> Shop {
     let own = main.one(file::SHOP);
     let mut shared = files.iter().skip(1).filter_map(|used| used.one(file::SHOP));
-    let entry = own.or_else(|| shared.next());
+    let used = shared.next();
     for other in shared {
-        other.mark_all();
         if own.is_none() {
             ctx.sink.push(Diagnostic::error(
                 "word-twice",
@@ -379,13 +379,16 @@ fn shop(main: &Entries, files: &[Entries], replaced: &Replaced, ctx: &mut Lower)
                 "the second shop",
             ));
         }
+        other.mark_all();
     }
-    if own.is_some() {
-        for file in files.iter().skip(1) {
-            file.all(file::SHOP).for_each(|shop| shop.mark_all());
-        }
+    let filled = match (own.and_then(Said::body), used.and_then(Said::body)) {
+        (Some(own), Some(used)) => Some(own.below(used, &words::shop::BLOCK, &[])),
+        (own, used) => own.or(used).cloned(),
+    };
+    if let (Some(_), Some(used)) = (own, used) {
+        used.mark_all();
     }
-    shop::lower(entry.and_then(Said::body), replaced.humidity, ctx)
+    shop::lower(filled.as_ref(), replaced.humidity, ctx)
 }
 
 /// Everything of one kind from all files.

@@ -5,7 +5,7 @@ use super::board::{Board, Cut, Sort, whole};
 use super::body::Body;
 use super::packet::{Joint, JointKind, Packet, Work};
 use super::wood::{NOTHING, Space, common};
-use super::{front_screws, screws};
+use super::{front_screws, pockets, screws};
 
 type Way = [f64; 3];
 
@@ -159,30 +159,29 @@ fn pocketed(packet: &Packet, boards: &[Board<'_>], part: usize, into: usize) -> 
         }
         cut.sort == Sort::Hidden && common(&wide, &host).is_some()
     };
-    let Some(cut) = board.cuts.iter().find(near) else { return Vec::new() };
-    // Along the board they run to the end that they are next to.
-    let run = (0..3)
-        .filter(|axis| *axis != cut.face.axis)
-        .find(|axis| {
-            let [from, to] = cut.space[*axis];
-            (from <= NOTHING) != (to >= board.exact[*axis] - NOTHING)
-        })
-        .unwrap_or(0);
+    let cuts = board.cuts.iter().filter(near);
+    cuts.flat_map(|cut| in_pockets(packet, board, cut)).collect()
+}
+
+/// The screws of the pocket holes that one operation bores.
+fn in_pockets(packet: &Packet, board: &Board<'_>, cut: &Cut) -> Vec<Screw> {
+    let Work::Shape(shape) = &packet.operations[cut.operation].work else { return Vec::new() };
+    let Ok((across, places)) = pockets::places(board, shape) else { return Vec::new() };
+    // They run to the end of their board.
+    let run = 3 - across - cut.face.axis;
     let at_end = cut.space[run][1] >= board.exact[run] - NOTHING;
-    let across = 3 - run - cut.face.axis;
     let (sin, cos) = LEANS.to_radians().sin_cos();
     let thick = board.exact[cut.face.axis];
     // Its axis leaves the face where it comes from the middle of the end.
     let back_from_end = thick / 2.0 * cos / sin;
-    let [from, to] = cut.space[across];
-    [0.15, 0.5, 0.85]
+    places
         .into_iter()
-        .map(|share| {
+        .map(|place| {
             let mut own: Space = [[0.0; 2]; 3];
             let end = if at_end { board.exact[run] - back_from_end } else { back_from_end };
             own[run] = [end; 2];
             own[cut.face.axis] = [if cut.face.is_end { thick } else { 0.0 }; 2];
-            own[across] = [from + (to - from) * share; 2];
+            own[across] = [place; 2];
             let at = board.placed(&own).map(|range| range[0]);
             let mut back = [0.0; 3];
             back[board.along(run)] = if at_end { -cos } else { cos };

@@ -99,7 +99,16 @@ impl Writer<'_> {
         self.line("casework 1");
         self.line(&format!("job \"drawn\" {{ units {unit}; tape {tape} }}"));
         let base_plate = self.one_of(&["6 in", "150 mm", "7 in", "5-3/4 in"]);
-        self.line(&format!("shop {{ base-plate {base_plate}; clamps 40; open-time 40 min }}"));
+        let dadoes = match self.number(4) {
+            3 => {
+                self.is("dadoes by saw");
+                "; dadoes saw"
+            }
+            _ => "",
+        };
+        self.line(&format!(
+            "shop {{ base-plate {base_plate}; clamps 40; open-time 40 min{dadoes} }}"
+        ));
         self.stocks();
         self.hardware();
         if self.number(44) == 1 {

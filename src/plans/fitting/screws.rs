@@ -401,10 +401,8 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                     let count = block.screws.saturating_mul(2);
                     found.push(fastening(Purpose::Boards, block.screw, count, lines));
                 } else {
-                    let least = into.thickness.length + into_end(unit);
-                    let most = least + into_end(unit);
-                    let sold = trade::shortest_sold(least, most, unit);
-                    let long = sold.map_or(Long::AtLeast(least), Long::Is);
+                    let high = part.cuboid().size(Direction::Y);
+                    let long = into_edge(into.thickness.length, high, unit);
                     found.push(fastening(Purpose::Boards, long, 0, lines));
                 }
             }
@@ -416,16 +414,13 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                 });
                 let outer = if into.placement.thickness == axis { into } else { part };
                 let inner = if std::ptr::eq(outer, part) { into } else { part };
-                let least = outer.thickness.length + into_end(unit);
-                let most =
-                    outer.thickness.length + inner.cuboid().size(axis) - trade::short_of_face(unit);
                 let along = part.cuboid();
                 let shared = |d: &Direction| along.overlap_along(&into.cuboid(), *d);
                 let others = Direction::ALL.into_iter().filter(|d| *d != axis);
                 let long = others.map(|d| shared(&d)).max().unwrap_or_default();
                 let count = trade::screws_along(long);
-                let sold = trade::shortest_sold(least, most, unit);
-                let long = sold.map_or(Long::AtLeast(least), Long::Is);
+                let deep = inner.cuboid().size(axis);
+                let long = into_edge(outer.thickness.length, deep, unit);
                 let purpose = match part.role {
                     Role::DrawerBottom => Purpose::Bottoms,
                     _ => Purpose::Boards,
@@ -475,6 +470,18 @@ fn countertop_rows(work: &Workings<'_>, board: &Part) -> Vec<ScrewRow> {
 fn corner_screws(high: Length) -> u32 {
     let each = Length::inches(3, 1);
     u32::try_from((high / each).ceil().clamp(2, 100)).unwrap_or(2)
+}
+
+/// Through a board so thick into the end or edge of one so deep: 1 in, 25 mm, or as much as
+/// a shallow board takes short of its far side.
+fn into_edge(thick: Length, deep: Length, unit: Unit) -> Long {
+    let (least, usual) = (thick + into_end(unit), into_end(unit).twice());
+    let most = thick + deep - trade::short_of_face(unit);
+    match trade::shortest_sold(least, most, unit) {
+        Some(sold) => Long::Is(sold),
+        None if deep < usual => bought(thick + trade::into_face(unit), most, unit),
+        None => Long::AtLeast(least),
+    }
 }
 
 /// Through a block into the board that it lies on, short of its far face.

@@ -49,7 +49,7 @@ block! {
     WIDE = CASE_WIDE;
     DEEP: Length = ("deep", "overall depth, from the foremost face to the back", "deep 17").required()
         .can_be("30 mm", "3 m")
-        .usual("4 in", "40 in");
+        .usual("4 in", "36 in");
     HIGH = CASE_HIGH;
     STOCK = CASE_STOCK;
     BASE = CASE_BASE;
@@ -264,7 +264,7 @@ block! {
     JOINT = BACK_JOINT;
     NAILERS: Nailers = (
         "nailers",
-        "the boards on edge before the back that the wall screws go through: `1` under the top, `2` with another above the bottom, or `none`. If not written, a case that is fixed to the wall gets one, or two where it hangs, is 6 ft (1800 mm) high, or stands on another case with its bottom higher up, and no drawer runs on wood; none where its back is 1/2 in (12 mm) thick",
+        "the boards on edge before the back that the wall screws go through: `1` under the top, `2` with another above the bottom, or `none`. If not written, a case that is fixed to the wall gets one, or two where it hangs, is 6 ft (1800 mm) high, or stands on another case with its bottom higher up, and no drawer runs on wood; none, hung or not, where its back is sold as 1/2 in (12 mm) or thicker, which takes the screws itself",
         "nailers 2 { wide 4; stock birch-ply }",
     ).may_open(nailers::block);
     NOTE;
