@@ -423,3 +423,54 @@ fn trays_tip_a_case_as_drawers_do() {
     let counted = What::Drawers(trays.len() + fronts.len());
     assert!(tipping.pulls.iter().any(|pull| pull.what == counted), "{tipping:#?}");
 }
+
+const BY_A_FILLER: &str = r#"
+casework 1
+job "t" { units in; tape 1/64 }
+site { left open; right wall { scribe 1/2 }; fixing wall; humidity 30% to 55% }
+shop { clamps 12 }
+stock ply   { plywood 3/4; actual 3/4; species sugar-maple; sheet { long 96; wide 48 } }
+stock thin  { plywood 1/4; actual 1/4; species sugar-maple; sheet { long 96; wide 48 } }
+stock maple { lumber 4/4; thickness 3/4; species red-maple; sawn quarter }
+hinge full {
+  cup 35 mm; bore 13 mm; from-edge 5 mm; swing 110 deg
+  gap 0; door-thickness 15 mm to 24 mm; plate { back 37 mm; apart 32 mm; screw 5 mm; deep 12 mm }
+}
+slide roll {
+  undermount; length 21; room 21-7/8
+  box-inside opening - 42 mm; box-high opening - 1
+  notch { wide 35 mm; high 13 mm }; behind-front 1/8; load 90 lb
+}
+pull bar { centers 160 mm; screw 5/32; stands 1-1/4 }
+run low {
+  wide 34; deep 24; high 34; stock ply
+  base { toe-kick; high 4; set-back 3; cut-into ends }
+  bottom { joint dado { deep 1/4 } }
+  back { stock thin; joint rabbet { deep 3/8 } }
+  top { panel; joint dado { deep 1/4 } }
+  frame none
+  across {
+    case one { share 1; across { doors pair { share 1; front { hinge full { from-bottom 9; from-top 4 } }; down { tray a { share 1; box { high 4 } }; tray b { share 1; box { high 4 } } } } } }
+    filler strip { wide 2-1/2 }
+  }
+  fronts { stock maple; set overlay; gap 1/8; hinge full; pull bar { from-top 5-1/2 } }
+  drawers { stock maple; bottom-stock thin; slide roll; load 18 lb per ft2; groove { up 13 mm; deep 1/4 }; joint dovetail; packer-stock maple }
+}
+"#;
+
+/// The case is 31-1/2 wide, and its right leaf ends 1/8 before the filler of 2-1/2: it hangs
+/// 2-5/8 before the wall, over 3/4 − 1/8 = 5/8 of the end. The leaves are (31-1/2 − 1/16 −
+/// 1/8 − 1/8) / 2 = 15.594 wide. Its pull, 1-1/4 off its face, meets the wall at 15.594 sin
+/// a + 1-1/4 cos a = 2-5/8, a = 5.08 degrees past square: there the leaf of 3/4 stands 0.747
+/// over its edge. Less 5/8 and with 1/16 to spare that is 0.1846, 3/16 on the tape. Without
+/// the wall it opens 20 degrees past square, 0.705 over its edge: 0.1423, 5/32.
+#[test]
+fn a_wall_beyond_a_filler_stops_the_leaf_too() {
+    let thick = |text: &str| {
+        let packer = part(text, "low.one.pair.a.right-packer").0.expect("a packer");
+        packer.thickness.length
+    };
+    assert_eq!(thick(BY_A_FILLER), inches(3, 16));
+    let open = BY_A_FILLER.replace("right wall { scribe 1/2 }", "right open");
+    assert_eq!(thick(&open), inches(5, 32));
+}

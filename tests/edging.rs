@@ -238,3 +238,43 @@ fn the_shop_notices_strips_that_are_wrong() {
         "its joints are cut already",
     );
 }
+
+/// A divider of an open place has no stile before it: the rails cover its two ends, and the
+/// rest of its front edge is seen and can be lipped. A partition stands behind its stile,
+/// and an end behind its own.
+#[test]
+fn a_divider_in_a_frame_can_be_lipped() {
+    let text = r#"
+casework 1
+job "Niche" { units in; tape 1/32 }
+site { fixing wall }
+shop { clamps 12 }
+stock ply   { plywood 3/4; actual 23/32; sheet { long 96; wide 48 } }
+stock thin  { plywood 1/4; actual 13/64; sheet { long 96; wide 48 } }
+stock maple { lumber 4/4; thickness 3/4; species sugar-maple }
+case niche {
+  wide 30; deep 18; high 30
+  stock ply
+  base { toe-kick; high 4; set-back 3; cut-into ends }
+  bottom { joint dado { deep 1/4 } }
+  back { stock thin; joint rabbet { deep 3/8 } }
+  top { panel; joint dado { deep 1/4 } }
+  partitions { joint dado { deep 1/4 } }
+  frame {
+    stock maple; joint pocket
+    stile left { wide 1-3/4 }; stile right { wide 1-3/4 }
+    rail top { wide 1-1/2 }; rail bottom { wide 1-1/2 }
+    across { open a { share 1 }; divider { edges maple { thick 1/4 } }; open b { share 1 } }
+  }
+}
+"#;
+    let compiled = compile(text);
+    assert!(!slugs(&compiled).contains(&"edge-unused"), "{:#?}", compiled.diagnostics);
+    let parts = compiled.parts.as_ref().expect("parts");
+    let lipped: Vec<&Part> = parts.all.iter().filter(|part| !part.strips.is_empty()).collect();
+    let [divider] = lipped.as_slice() else { panic!("one is lipped: {lipped:#?}") };
+    // 18 less a frame of 3/4 and a back of 13/64, of which 1/4 is the lip.
+    assert_eq!(divider.width.length, inches(17 * 64 + 3, 64));
+    assert_eq!(divider.core()[1].length, inches(16 * 64 + 51, 64));
+    assert_eq!(bench::complaints(&packet(&compiled).to_string()), Vec::<String>::new());
+}

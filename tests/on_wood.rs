@@ -208,3 +208,68 @@ fn bottoms_are_cut_by_their_boxes_and_strips_glued_where_nothing_moves() {
     let row: Vec<&str> = row.split_whitespace().collect();
     assert!(row.contains(&"FWMILO") && row.contains(&"1-1/4"), "{fitting}");
 }
+
+const HUNG: &str = r#"
+casework 1
+job "Hung case" { units in; tape 1/32 }
+site { fixing wall; humidity 30% to 60% }
+shop { humidity 45% }
+stock ply  { plywood 3/4; actual 23/32; species sugar-maple; sheet { long 96; wide 48 } }
+stock half { plywood 1/2; actual 15/32; species sugar-maple; sheet { long 96; wide 48 } }
+stock thin { plywood 1/4; actual 13/64; species sugar-maple; sheet { long 96; wide 48 } }
+stock side { lumber 4/4; thickness 1/2; species sugar-maple }
+slide on-wood { wooden { play 1/16 } }
+pull wire { centers 3; screw 5/32 }
+case tools {
+  wide 24; deep 12; high 30
+  stock ply
+  hung { up 48; studs 2 }
+  bottom { joint dado { deep 1/4 } }
+  back { stock thin; joint rabbet { deep 3/8 } }
+  top { panel; joint dado { deep 1/4 } }
+  frame none
+  down { open upper { share 1 }; divider; drawer small { high 5 } }
+  fronts { stock ply; set overlay; gap 1/8; pull wire }
+  drawers { stock side; bottom-stock thin; slide on-wood; groove { up 3/8; deep 1/4 }; joint dovetail }
+}
+"#;
+
+/// A case of 12 less a front of 23/32, a back of 13/64, and 1/2 behind the box is 10-37/64.
+/// The nailer hangs under the top, from 30 − 23/32 − 4 = 25-9/32 up. A drawer below a
+/// divider whose upper face is right there, 23/32 + 23-27/32 + 23/32, has all of that
+/// room; one that is a mark of the tape higher may meet the nailer, and so may one that
+/// stands before it: 10-37/64 − 23/32 = 9-55/64.
+#[test]
+fn a_nailer_takes_room_only_from_drawers_that_reach_up_to_it() {
+    let deep = |high: &str| {
+        let (parts, _) = made(&HUNG.replace("high 5 ", &format!("high {high} ")));
+        size(&parts, "tools.small.left-side")[0]
+    };
+    assert_eq!(deep("5"), inches(677, 64));
+    assert_eq!(deep("23-27/32"), inches(677, 64));
+    assert_eq!(deep("23-7/8"), inches(631, 64));
+    let above = HUNG.replace(
+        "open upper { share 1 }; divider; drawer small { high 5 }",
+        "drawer small { high 5 }; divider; open lower { share 1 }",
+    );
+    assert_eq!(size(&made(&above).0, "tools.small.left-side")[0], inches(631, 64));
+}
+
+/// Plywood that is sold as 1/2 is 15/32 thick, and takes the wall screws of a case that
+/// hangs as it does of one that stands: no nailer, and 12 − 23/32 − 15/32 − 1/2 = 10-5/16
+/// for the boxes. Of 7/16 it takes none.
+#[test]
+fn a_stout_back_takes_the_wall_screws_of_a_hung_case() {
+    let nailers = |text: &str| {
+        let (parts, _) = made(text);
+        let own = parts.all.iter().filter(|part| part.role.is_nailer()).count();
+        (own, size(&parts, "tools.small.left-side")[0])
+    };
+    let half = HUNG.replace("back { stock thin;", "back { stock half;");
+    assert_eq!(nailers(&half), (0, inches(165, 16)));
+    let less = half.replace("plywood 1/2;", "plywood 7/16;").replace("15/32;", "13/32;");
+    assert_eq!(nailers(&less).0, 1);
+    let stands = half
+        .replace("hung { up 48; studs 2 }", "base { toe-kick; high 4; set-back 3; cut-into ends }");
+    assert_eq!(nailers(&stands).0, 0);
+}

@@ -1,6 +1,7 @@
 //! Sheets that come with a finish: figures worked by hand.
 
 use casewright::model::JointKind;
+use casewright::papers::{self, Format};
 use casewright::parts::JointSort;
 use casewright::pipeline::Compilation;
 use serde_json::Value;
@@ -60,4 +61,26 @@ fn glue_holds_on_bare_wood_only() {
     assert_eq!(slugs(&compile(&doweled)), ["glue-on-finish"]);
     let let_in = text.replace("{ wide 4 }; joint pocket", "{ wide 4 }; joint dado");
     assert!(!slugs(&compile(&let_in)).contains(&"glue-on-finish"));
+}
+
+/// A packer on a finished sheet is screwed on without glue, and its holes stay round: a
+/// sheet does not move under it. On an end of boards they are slots but for the first.
+#[test]
+fn packers_on_a_finished_sheet_need_no_slots() {
+    let order = |compiled: &Compilation| {
+        papers::one(compiled, "assembly-order", Format::Text).expect("the order")
+    };
+    let dry = "without glue";
+    let slots = "run across the grain of a solid board";
+    let sheet = order(&with("prefinished 2;"));
+    let fixed = |order: &str| {
+        let line = order.lines().find(|line| line.contains("fix the packers first"));
+        line.expect("packers").to_owned()
+    };
+    assert!(fixed(&sheet).contains(dry) && !sheet.contains(slots), "{}", fixed(&sheet));
+    let boards = spec("first.case").replace("ends { stock ply }", "ends { stock maple }");
+    let boards = order(&compile(&boards));
+    assert!(fixed(&boards).contains(dry) && boards.contains(slots), "{}", fixed(&boards));
+    let plain = order(&with(""));
+    assert!(!fixed(&plain).contains(dry) && !plain.contains(slots), "{}", fixed(&plain));
 }

@@ -139,3 +139,26 @@ fn a_leg_under_a_partition_is_held_from_below() {
     let [order, _] = papers_of("leg { at 20 }");
     assert!(order.contains("LEG: glue and screw from above, on the lines of the layout sheet"));
 }
+
+/// The back of the first cabinet is 35-5/16 by 30-1/2, and one of its faces lies at the wall:
+/// 0.695 m2 that a piece which stands free has more. Nobody coats the underside of a drawer
+/// bottom of plywood either.
+#[test]
+fn no_finish_goes_on_what_lies_at_the_wall() {
+    let coated = |text: &str| {
+        let packet = crate::support::packet(&compile(text));
+        let all = packet["operations"].as_array().expect("operations").iter();
+        let coat = all.into_iter().find(|own| own["kind"] == "finish").expect("a coat").clone();
+        let surfaces = coat["surfaces"].as_array().expect("surfaces").clone();
+        let case = surfaces.iter().find(|own| own["what"] == "case").expect("the case");
+        case["area"]["exact"].as_str().expect("a figure").parse::<f64>().expect("decimal")
+    };
+    let fixed = spec("first.case").replace(
+        "{ stock thin; joint rabbet { deep 3/8 } }",
+        "{ stock thin; joint rabbet { deep 3/8 }; nailers 1 }",
+    );
+    let free = fixed.replace("fixing wall; ", "");
+    assert!((coated(&free) - coated(&fixed) - 0.695).abs() < 0.002);
+    let order = paper("first.case", "assembly-order");
+    holds(&order, &["no coat goes on the wall side of K and the underside of UP-XB"]);
+}

@@ -169,3 +169,26 @@ fn what_is_left_at_the_top_lasts_through_the_dampest_day() {
     assert!((least - 0.065).abs() < 0.0015, "{row}");
     assert!(row.ends_with("(5/64)"), "{row}");
 }
+
+/// The rails end at the inner edge of an outer stile, which stays there: it swells outward.
+/// The stile between bank and press is 1-1/2 wide; it takes half of 1-1/2 × 0.00126 × 2.37
+/// = 0.0022 off the gap beside it (Table 13-5). A front whose grain lies across does not
+/// move there itself.
+#[test]
+fn an_outer_stile_moves_away_from_its_fronts() {
+    let compiled = compile(CONSOLE);
+    let (piece, parts) = (compiled.piece.expect("solved"), compiled.parts.expect("built"));
+    let work = Workings::of(&piece, &parts);
+    let upright = CONSOLE.contains("grain upright");
+    let closes = |edge: Edge| {
+        let own = work
+            .gaps()
+            .iter()
+            .find(|gap| gap.front.opening.path == "console.bank.lower" && gap.edge == edge);
+        own.map(|gap| inches(gap.fitted - gap.dampest)).expect("its edge")
+    };
+    assert!(!upright && closes(Edge::Left).abs() < 1e-9, "{}", closes(Edge::Left));
+    assert!((closes(Edge::Right) - 0.0022).abs() < 0.0005, "{}", closes(Edge::Right));
+    let told = casewright::checks::explain("gap-closes").expect("a rule");
+    assert!(told.contains("An outer stile moves outward only"), "{told}");
+}

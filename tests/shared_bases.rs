@@ -116,3 +116,35 @@ fn a_base_ends_where_nothing_stands_on_it() {
     assert_eq!(bases(&filled), 1);
     assert_eq!(bases(&one.replace("wide 580\n", "wide 580; deep 540\n")), 2);
 }
+
+/// The fronts of the sink and of the bank lie 18 before their ends, and their kick 60
+/// behind those, 78 in all. An open case between them that is as deep has its front edges
+/// flush with the fronts: its kick stands 78 behind them, in one board with the others, and
+/// its ends are notched to 78 + 18 = 96. One that is set back by the fronts has its kick
+/// on that line of itself, 560 - 542 + 60, though as a board of its own.
+#[test]
+fn kicks_of_a_run_stand_in_one_line() {
+    let open = "case shelves { wide 300; across { open all { share 1 } } }";
+    let with = |case: &str| {
+        let text = laundry("cut-into ends").replace("wide 1440", "wide 1740");
+        sound(&text.replace("    case bank", &format!("    {case}\n    case bank")))
+    };
+    let compiled = with(open);
+    let kicks = called(&compiled, "kick");
+    let [kick] = kicks.as_slice() else { panic!("{kicks:#?}") };
+    assert_eq!(kick.extent(Direction::Z), (mm(78), mm(96)));
+    assert_eq!(kick.extent(Direction::X), (mm(60), mm(1740)));
+    let parts = compiled.parts.as_ref().expect("parts");
+    let notch = |path: &str| {
+        let end = parts.named(path).expect("an end").1;
+        let kind = casewright::parts::FeatureKind::Notch;
+        let notch = end.features.iter().find(|own| own.kind == kind).expect("a notch");
+        (notch.v.1 - notch.v.0, end.extent(Direction::Z).0)
+    };
+    assert_eq!(notch("laundry.shelves.left-end"), (mm(96), mm(0)));
+    assert_eq!(notch("laundry.bank.left-end"), (mm(78), mm(18)));
+    let back = with(&open.replace("wide 300;", "wide 300; deep 542;"));
+    let behind: Vec<Length> =
+        called(&back, "kick").iter().map(|kick| kick.extent(Direction::Z).0).collect();
+    assert_eq!(behind, [mm(78); 3]);
+}

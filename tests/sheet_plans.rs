@@ -307,3 +307,33 @@ fn thirds_fit_where_they_fit() {
     assert_eq!(plan("69-19/24"), "1");
     assert_eq!(plan("69-9/12"), "2");
 }
+
+/// Worked by hand, of the example with covered edges. The core of the door is 23-7/8 less two
+/// lips of 1/4, 23-3/8 wide, and it is cut to its opening before they go on: off the sheet
+/// it is 1/4 larger. The core of the loose shelf is on the cut list 22-11/16 by 20-21/64,
+/// over by what is cut off with its lip on, and comes off the sheet 22-15/16 by 20-37/64
+/// at least. A bottom that is only banded is sawn to size: 23-1/16 by 21-3/64.
+#[test]
+fn cores_that_are_cut_to_what_is_made_leave_the_sheet_larger() {
+    let example = EXAMPLES.iter().find(|own| own.slug == "edges").expect("the example");
+    let compiled = example.compiled().expect("readable");
+    let sawn = saw(&paper(&compiled, "sheet-plans"), 0.125);
+    let parts = compiled.parts.as_ref().expect("parts");
+    let own = |path: &str| {
+        let mark = &parts.named(path).expect("a part").1.mark;
+        let piece = &sawn.pieces[mark.as_str()][0];
+        let [a, b] = piece.size;
+        (a.max(b), a.min(b), piece.larger)
+    };
+    let mark = 1.0 / 32.0;
+    // It is wider than it is high.
+    let (wide, _, larger) = own("store.store.door");
+    assert!(larger && wide >= 23.625 - mark, "{wide}");
+    let (long, wide, larger) = own("store.store.shelf");
+    assert!(larger && long >= 22.9375 - mark && wide >= 20.578 - mark, "{long} {wide}");
+    let (long, wide, larger) = own("store.bottom");
+    assert!(!larger, "{long} {wide}");
+    assert!((long - 23.0625).abs() <= mark && (wide - 21.047).abs() <= mark, "{long} {wide}");
+    let order = paper(&compiled, "assembly-order");
+    assert!(order.contains("longer than that by 1/4 for now"), "{order}");
+}

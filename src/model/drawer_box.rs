@@ -88,7 +88,8 @@ impl Piece {
     }
 
     /// From the front of a drawer's box to the inside of the case's back, or of the
-    /// nailers before it: all drawers of a case are as deep as those that meet one.
+    /// nailers before it: where one drawer of a case may meet a nailer, all are as deep as
+    /// that one.
     #[must_use]
     pub fn room_for_box(&self, case: &Case, opening: &Opening) -> Size {
         let back = case.back.as_ref().map(|back| self.thickness(back.stock)).unwrap_or_default();
@@ -97,9 +98,9 @@ impl Piece {
             - back
             - self.before_frame(case)
             - self.before_box(case, opening);
-        match self.nailers(case) {
-            0 => room,
-            _ => room - self.thickness(case.nailers.stock),
+        match self.has_nailers_behind_drawers(case) {
+            false => room,
+            true => room - self.thickness(case.nailers.stock),
         }
     }
 

@@ -20,15 +20,24 @@ pub(super) struct Fittings<'a> {
     pub(super) hinges: &'a [Hinge],
     pub(super) pulls: &'a [Pull],
     pub(super) stocks: &'a [Stock],
+    /// The walls at the sides of the whole piece, from its left side: the outermost cases
+    /// may stand off them by a filler.
+    pub(super) walls: [Option<Length>; 2],
 }
 
 /// Gives every tray and drawer behind doors the room that the open leaves take at its
 /// edges, and the front of a drawer its distance from the closed ones.
 pub(super) fn give(cases: &mut [Case], fittings: &Fittings<'_>, ctx: &mut Lower) {
+    let ends = [cases.first().map(|case| case.id), cases.last().map(|case| case.id)];
     for case in cases {
+        // From the left side of this case.
+        let walls = Side::BOTH.map(|side| {
+            let wall = side.of(&fittings.walls).filter(|_| *side.of(&ends) == Some(case.id));
+            wall.map(|wall| wall - case.x)
+        });
         let mut found = Vec::new();
         for door in case.openings.iter().filter(|opening| opening.behind.is_some()) {
-            let leaves = Side::BOTH.map(|side| taken(case, door, side, fittings, ctx));
+            let leaves = Side::BOTH.map(|side| taken((case, &walls), door, side, fittings, ctx));
             let is_behind = |tray: &Opening| {
                 let slides = matches!(tray.kind, OpeningKind::Drawer { .. });
                 slides && case.door_before(tray).is_some_and(|own| own.id == door.id)
@@ -84,7 +93,7 @@ fn edge_of(opening: &Opening, side: Side) -> Length {
 /// What the leaf that hangs at one side of an opening takes of it there, up to the next
 /// mark of the tape, and how far it opens; `None` where no leaf hangs there.
 fn taken(
-    case: &Case,
+    (case, walls): (&Case, &[Option<Length>; 2]),
     door: &Opening,
     side: Side,
     fittings: &Fittings<'_>,
@@ -101,15 +110,20 @@ fn taken(
         Side::Left => edge_of(door, side) - past,
         Side::Right => edge_of(door, side) + past,
     };
-    let opens = match side.of(&case.exposure) {
-        Exposure::Wall { scribe } => {
-            let wall = match side {
-                Side::Left => (-FAR, scribe.length),
-                Side::Right => (case.wide.length - scribe.length, case.wide.length + FAR),
-            };
+    let wall = match (side.of(&case.exposure), side) {
+        (Exposure::Wall { scribe }, Side::Left) => Some(scribe.length),
+        (Exposure::Wall { scribe }, Side::Right) => Some(case.wide.length - scribe.length),
+        (Exposure::Seen | Exposure::Neighbour, _) => *side.of(walls),
+    };
+    let wall = wall.map(|at| match side {
+        Side::Left => (-FAR, at),
+        Side::Right => (at, at + FAR),
+    });
+    let opens = match wall {
+        Some(wall) => {
             before_wall(&leaf, door, fronts, hinge, (side, hung_at, wall), fittings.pulls)
         }
-        Exposure::Seen | Exposure::Neighbour => hinge.opens(),
+        None => hinge.opens(),
     };
     let clear = leaf.stands_over(opens) - past + trade::past_leaf(ctx.tape.unit);
     if !clear.is_positive() {

@@ -35,6 +35,7 @@ mod hung;
 mod id;
 mod job;
 mod joinery;
+mod kick_lines;
 pub mod layout;
 mod leaf_room;
 mod limits;
@@ -128,7 +129,7 @@ pub use on_hand::OnHand;
 pub use opening::{
     Axis, Called, Item, Member, MemberKind, Opening, OpeningKind, Partition, RailShelf, ShelfSet,
 };
-pub use piece::{Accept, CatchKind, Holding, Piece};
+pub use piece::{Accept, CatchKind, Holding, Piece, Unused};
 pub use posts::Posts;
 pub use pull_place::{PullAt, PullPlace};
 pub use read_piece::{Lowered, lower};

@@ -8,6 +8,7 @@ use super::case::Case;
 use super::id::StockId;
 use super::insertion::Insertion;
 use super::lower::Lower;
+use super::opening::{Axis, Member, MemberKind, Opening};
 use super::piece::Piece;
 use super::read_case::{self, Shared};
 use super::size::Size;
@@ -85,18 +86,52 @@ impl Piece {
         })
     }
 
-    /// How many nailers a case has: as many as are written; else two where it hangs, for
-    /// the upper one takes the pull and the lower one the push, or where it stands on
-    /// another case and nothing else holds it there; else one where it is
-    /// fixed to the wall and its back takes no wall screws, and two where it is tall.
-    /// Where drawers run on its boards it is one.
+    /// True where a nailer may stand behind a drawer that runs on wood. The upper one is
+    /// right under the top where no board comes so near it that the nailer is put lower;
+    /// a drawer that ends below it has the whole room to the back.
+    pub(super) fn has_nailers_behind_drawers(&self, case: &Case) -> bool {
+        if self.nailers(case) != 1 {
+            return self.nailers(case) > 1;
+        }
+        let top = case
+            .top
+            .as_ref()
+            .filter(|top| top.stretchers.as_ref().is_none_or(|(count, _)| *count > 1));
+        let over = top.map(|top| self.thickness(top.board.stock).length);
+        let low = case.high.length - over.unwrap_or_default() - case.nailers.wide.length;
+        let board = |member: &Member| match &member.kind {
+            MemberKind::Rail(Some(_)) => Some(&member.stands[1] + &member.wide),
+            MemberKind::Divider(board) if member.axis == Axis::Down => {
+                Some(&member.stands[1] + self.thickness(board.stock))
+            }
+            MemberKind::Rail(None) | MemberKind::Divider(_) | MemberKind::Stile(_) => None,
+        };
+        let shelf = |opening: &Opening| {
+            let fixed = opening.shelves.as_ref().map_or(0, |set| i64::from(set.fixed));
+            let thick = case.shelves.stock.map(|stock| self.thickness(stock)).unwrap_or_default();
+            let space = (&opening.high - thick * fixed) / (fixed + 1);
+            (fixed > 0).then(|| &opening.stands[1] + &opening.high - space)
+        };
+        let mut boards =
+            case.members.iter().filter_map(board).chain(case.openings.iter().filter_map(shelf));
+        let mut drawers = case.openings.iter().filter(|opening| opening.on_wood.is_some());
+        boards.any(|upper| upper.length > low)
+            || drawers.any(|own| own.stands[1].length + own.high.length > low)
+    }
+
+    /// How many nailers a case has: as many as are written; none where its back takes the
+    /// wall screws; else two where it hangs, for the upper one takes the pull and the
+    /// lower one the push, or where it stands on another case and nothing else holds it
+    /// there; else one where it is fixed to the wall, and two where it is tall. Where
+    /// drawers run on its boards it is one.
     #[must_use]
     pub fn nailers(&self, case: &Case) -> u32 {
         match case.nailers.asked {
             Some(Asked::None) => 0,
             Some(Asked::One) => 1,
             Some(Asked::Two) => 2,
-            None if case.hung.is_none() && (!self.site.fixed || self.has_stout_back(case)) => 0,
+            None if self.has_stout_back(case) => 0,
+            None if case.hung.is_none() && !self.site.fixed => 0,
             // One above the bottom would shut in the stops of a drawer that runs there.
             None if case.openings.iter().any(|opening| opening.on_wood.is_some()) => 1,
             None if case.hung.is_some() || case.overall_high().length >= self.tall() => 2,

@@ -82,10 +82,23 @@ pub struct Piece {
     pub readings: Vec<Reading>,
     /// Parts that are cut, the last word on each last.
     pub cuts: Vec<Cut>,
+    /// Stocks, hinges, slides, pulls, and finishes that nothing refers to.
+    pub unused: Vec<Unused>,
     /// The blocks that hold false fronts; `None` where there are none.
     pub holding: Option<Holding>,
     /// Every figure that sizes come from.
     pub facts: Facts,
+}
+
+/// A block with a name that nothing refers to.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Unused {
+    /// What it is: `stock`.
+    pub what: &'static str,
+    /// Its name.
+    pub name: String,
+    /// The statement.
+    pub span: Span,
 }
 
 /// The sizes of the blocks that hold false fronts.
@@ -188,13 +201,6 @@ impl Piece {
     #[must_use]
     pub fn finish(&self, id: FinishId) -> Option<&Finish> {
         self.finishes.get(id.0)
-    }
-
-    /// The finish that is used: that of the first case with one, since all have the same.
-    #[must_use]
-    pub fn finish_used(&self) -> Option<(FinishId, &Finish)> {
-        let used = self.cases.iter().find_map(|case| case.finish)?;
-        Some((used, self.finish(used)?))
     }
 
     /// The thickness of a stock.

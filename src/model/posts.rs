@@ -38,6 +38,17 @@ pub struct Posts {
     pub notes: Vec<String>,
 }
 
+impl Posts {
+    /// How far rails so thick stand back from the inside faces of the posts.
+    #[must_use]
+    pub fn recess(&self, rails: &Size) -> Size {
+        match &self.set_back {
+            Some(back) => &self.wide - back - rails,
+            None => Size::zero(),
+        }
+    }
+}
+
 /// The statement that gives a case its posts.
 pub(super) fn said(case: &Entries) -> Option<Said<'_, crate::vocabulary::takes::Braces>> {
     let base = case.one(words::case::BASE).and_then(Said::body)?;
@@ -78,11 +89,12 @@ pub(super) fn read(
             let found = Diagnostic::error(
                 "word-missing",
                 "the ends between posts are frame and panel, but their sizes are missing",
-                posts.head,
-                "these posts are the stiles of the ends",
-            );
+                both.map_or(posts.head, |both| both.head),
+                "how are these ends built?",
+            )
+            .label(posts.head, "these posts are the stiles of the ends");
             ctx.sink.push(found.note(
-                "write it in the case, for example `ends { build panel { rail 2-1/2; panel-stock thin-ply } }`",
+                "write it in the case, for example `ends { build panel { rail …; panel-stock … } }`",
             ));
             return Given::Refused;
         }

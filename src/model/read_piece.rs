@@ -1,8 +1,8 @@
 //! The whole spec: what files share, then the cases, each solved.
 
 use crate::diagnostics::{Diagnostic, Sink};
-use crate::measure::{Length, Spanned};
-use crate::vocabulary::takes::{Define, Finding, On, Path, Text};
+use crate::measure::{Length, Span, Spanned};
+use crate::vocabulary::takes::{self, Define, Finding, On, Path, Text, Thing};
 use crate::vocabulary::words::{self, OfPiece, OnFloor, file};
 use crate::vocabulary::{Entries, Entry, Kinds, Origin, Said, Word};
 
@@ -14,6 +14,7 @@ use super::hardware::{self, Bit, Pull, Slide};
 use super::hinge::{self, Hinge};
 use super::id::{CaseId, RunId};
 use super::job::{self, Job};
+use super::kick_lines;
 use super::leaf_room::{self, Fittings};
 use super::limits::{self, MOST_CASES};
 use super::load::Loaded;
@@ -21,14 +22,14 @@ use super::lower::{Lower, Names};
 use super::measured::{self, Replaced};
 use super::on_posts;
 use super::opening::OpeningKind;
-use super::piece::{Accept, Holding, Piece};
+use super::piece::{Accept, Holding, Piece, Unused};
 use super::place::Place;
 use super::read_case::Shared;
 use super::read_run::{self, Stand};
 use super::rows;
 use super::run::CaseRun;
 use super::shop::{self, Shop};
-use super::site::{self, Site};
+use super::site::{self, Boundary, Site};
 use super::size::{Facts, Size};
 use super::solve_case;
 use super::species::{self, OwnSpecies};
@@ -104,8 +105,12 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
         main.in_order().filter_map(|entry| Some((entry.kind()?, entry))).collect();
     let entries: usize = standing.iter().map(|(kind, entry)| cases_of(*kind, entry).len()).sum();
     let (mut cases, runs) = cases(main, &standing, &things, &site, &replaced, ctx)?;
-    let fittings =
-        Fittings { hinges: &things.hinges, pulls: &things.pulls, stocks: &things.stocks };
+    let fittings = Fittings {
+        hinges: &things.hinges,
+        pulls: &things.pulls,
+        stocks: &things.stocks,
+        walls: walls(&site, &cases, &runs),
+    };
     leaf_room::give(&mut cases, &fittings, ctx);
     let made_of = (things.slides.as_slice(), things.stocks.as_slice());
     drawer_box::give(&mut cases, made_of, (&site, shop.humidity), ctx);
@@ -120,6 +125,7 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
     let cuts = cut::cuts(main, ctx);
     let accepts = main.all(file::ACCEPT).filter_map(accept).collect();
     let holding = holding(&cases, ctx);
+    let unused = things.unused(ctx);
     let Things { species, stocks, hinges, slides, pulls, bits, finishes } = things;
     let mut piece = Piece {
         job: job?,
@@ -131,6 +137,7 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
         accepts,
         readings,
         cuts,
+        unused,
         holding,
         facts: Facts::default(),
         species,
@@ -141,9 +148,18 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
         bits,
         finishes,
     };
+    kick_lines::give(&mut piece);
     rows::give(&mut piece);
     tops::give(&mut piece);
     Some(piece)
+}
+
+/// Where the walls at the sides of all cases and runs are, from their left side.
+fn walls(site: &Site, cases: &[Case], runs: &[CaseRun]) -> [Option<Length>; 2] {
+    let cases = cases.iter().map(|case| case.x + case.wide.length);
+    let wide = cases.chain(runs.iter().map(|run| run.x + run.wide.length)).max();
+    let is_wall = |boundary: &Boundary| matches!(boundary, Boundary::Wall { .. });
+    [is_wall(&site.left).then_some(Length::ZERO), wide.filter(|_| is_wall(&site.right))]
 }
 
 /// What holds the false fronts of a piece that has some.
@@ -203,6 +219,28 @@ impl Things {
             bits: gather(files, file::BIT, ctx, hardware::bit),
             finishes: gather(files, file::FINISH, ctx, finish::finish),
         }
+    }
+
+    /// Those that nothing refers to; bits are chosen from the rack unasked.
+    fn unused(&self, ctx: &Lower) -> Vec<Unused> {
+        fn of<'a, T: Thing>(
+            all: impl Iterator<Item = (&'a str, Span)>,
+            ctx: &Lower,
+        ) -> impl Iterator<Item = Unused> {
+            let free = all.enumerate().filter(|(index, _)| !ctx.is_named::<T>(*index));
+            free.map(|(_, (name, span))| Unused { what: T::WHAT, name: name.to_owned(), span })
+        }
+        let stocks = self.stocks.iter().map(|it| (it.name.as_str(), it.span));
+        let hinges = self.hinges.iter().map(|it| (it.name.as_str(), it.span));
+        let slides = self.slides.iter().map(|it| (it.name.as_str(), it.span));
+        let pulls = self.pulls.iter().map(|it| (it.name.as_str(), it.span));
+        let finishes = self.finishes.iter().map(|it| (it.name.as_str(), it.span));
+        of::<takes::Stock>(stocks, ctx)
+            .chain(of::<takes::Hinge>(hinges, ctx))
+            .chain(of::<takes::Slide>(slides, ctx))
+            .chain(of::<takes::Pull>(pulls, ctx))
+            .chain(of::<takes::Finish>(finishes, ctx))
+            .collect()
     }
 
     /// Their names, and those of the keep-outs of the site.
@@ -364,13 +402,13 @@ fn only_in_main(files: &[Entries], ctx: &mut Lower) {
     }
 }
 
-/// The spec's own shop, else that of the first file used that has one.
+/// The spec's own shop; what it leaves out is as in the shop of the first file used that
+/// has one.
 fn shop(main: &Entries, files: &[Entries], replaced: &Replaced, ctx: &mut Lower) -> Shop {
     let own = main.one(file::SHOP);
     let mut shared = files.iter().skip(1).filter_map(|used| used.one(file::SHOP));
-    let entry = own.or_else(|| shared.next());
+    let used = shared.next();
     for other in shared {
-        other.mark_all();
         if own.is_none() {
             ctx.sink.push(Diagnostic::error(
                 "word-twice",
@@ -379,13 +417,16 @@ fn shop(main: &Entries, files: &[Entries], replaced: &Replaced, ctx: &mut Lower)
                 "the second shop",
             ));
         }
+        other.mark_all();
     }
-    if own.is_some() {
-        for file in files.iter().skip(1) {
-            file.all(file::SHOP).for_each(|shop| shop.mark_all());
-        }
+    let filled = match (own.and_then(Said::body), used.and_then(Said::body)) {
+        (Some(own), Some(used)) => Some(own.below(used, &words::shop::BLOCK, &[])),
+        (own, used) => own.or(used).cloned(),
+    };
+    if let (Some(_), Some(used)) = (own, used) {
+        used.mark_all();
     }
-    shop::lower(entry.and_then(Said::body), replaced.humidity, ctx)
+    shop::lower(filled.as_ref(), replaced.humidity, ctx)
 }
 
 /// Everything of one kind from all files.

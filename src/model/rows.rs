@@ -65,12 +65,15 @@ fn side_by_side(left: &Case, right: &Case) -> bool {
 fn share_base(piece: &Piece, left: &Case, right: &Case) -> bool {
     let (Some(one), Some(other)) = (&left.base, &right.base) else { return false };
     let same = (one.separate, one.stock, one.span) == (other.separate, other.stock, other.span)
-        && [one.high.length, one.set_back.length] == [other.high.length, other.set_back.length];
+        && one.high.length == other.high.length
+        // On a base of its own every front edge stands as far before it.
+        && (!one.separate || one.set_back.length == other.set_back.length);
     let planes = |case: &Case| {
         let frame = case.frame.as_ref().map(|frame| piece.thickness(frame.stock).length);
         let back = case.back.as_ref().map(|back| piece.thickness(back.stock).length);
         let bottom = case.bottom.as_ref().map(|bottom| bottom.flush);
-        (case.deep.length, piece.before_frame(case).length, frame, back, bottom)
+        let line = piece.kick_line(case).map(|line| line.length);
+        (case.deep.length, line, frame, back, bottom)
     };
     same && side_by_side(left, right) && planes(left) == planes(right)
 }

@@ -1,7 +1,7 @@
 //! The shop the piece is made in.
 
 use crate::measure::{Duration, Exact, Length, Percent, Span, Unit};
-use crate::vocabulary::{Entries, FirstCuts, LayOut, Said, Word, takes, words};
+use crate::vocabulary::{DadoTool, Entries, FirstCuts, LayOut, Said, Word, takes, words};
 
 use super::lower::Lower;
 
@@ -28,6 +28,8 @@ pub struct Shop {
     pub lay_out: LayOut,
     /// How many kinds of cuts follow each other in a sheet.
     pub stages: u8,
+    /// What cuts dadoes and grooves that run through.
+    pub dadoes: DadoTool,
     /// Left on the length of solid parts cut rough.
     pub allow_length: Length,
     /// Left on their width.
@@ -140,8 +142,8 @@ pub(super) fn lower(
     ctx: &mut Lower,
 ) -> Shop {
     use words::shop::{
-        ALLOW, BASE_PLATE, CARD, CLAMP, CLAMPS, CURE, DAY, FEED, FENCE, FIRST_CUTS, HUMIDITY, KERF,
-        LAY_OUT, OPEN_TIME, PLANER, SET_UP, SLED, STAGES,
+        ALLOW, BASE_PLATE, CARD, CLAMP, CLAMPS, CURE, DADOES, DAY, FEED, FENCE, FIRST_CUTS,
+        HUMIDITY, KERF, LAY_OUT, OPEN_TIME, PLANER, SET_UP, SLED, STAGES,
     };
     use words::{allow, tolerance as true_to};
 
@@ -200,6 +202,7 @@ pub(super) fn lower(
         sled: length(body, SLED),
         first_cuts: body.get(FIRST_CUTS).map_or(FirstCuts::Rip, |first| first.value),
         lay_out: body.get(LAY_OUT).map_or(LayOut::Looks, |first| first.value),
+        dadoes: body.get(DADOES).map_or(DadoTool::Router, |tool| tool.value),
         stages: body.get(STAGES).and_then(|count| u8::try_from(count.value).ok()).unwrap_or(3),
         clamp: hours(CLAMP),
         clamp_span: body.one(CLAMP).map(|clamp| clamp.head),

@@ -38,6 +38,7 @@ examples! {
     "trays-behind-doors"
     "drawers-on-wood"
     "web-frames"
+    "dadoes-by-saw"
     "posts"
     "fluted-fronts"
     "edges"

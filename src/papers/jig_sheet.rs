@@ -2,7 +2,10 @@
 
 mod feed;
 mod guided;
+mod sawn;
 mod support;
+
+use std::fmt::Write as _;
 
 use crate::measure::{Duration, Exact, Length, Unit};
 use crate::model::Stock;
@@ -21,23 +24,32 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     if setups.is_empty() {
         return vec![Block::Note("Nothing in this piece is cut with the router.".into())];
     }
-    let mut blocks = vec![
-        Block::Caution(format!(
+    let mut blocks = Vec::new();
+    let mut note = format!(
+        "{} set-ups, in the order that changes the bit least. Each has one guide. The first setting counts from the edge, end, or face that is named; left and right are as seen from the front.",
+        setups.len()
+    );
+    if !setups.iter().all(Setup::is_sawn) {
+        blocks.push(Block::Caution(format!(
             "Feed against the turn of the bit; never climb-cut by hand. A bit wider than {} runs in a router table only, never by hand. On the table feed from right to left, with featherboards and a push block. Unplug before you change a bit; three quarters of the shank in the collet. Eyes, ears, dust mask; dust of hardwoods can harm, so draw it off at the bit.",
             source.figures.text(trade::widest_by_hand(source.work.piece.tape().unit))
-        )),
-        Block::Note(format!(
-            "{} set-ups, in the order that changes the bit least. Each has one guide. The first setting counts from the edge, end, or face that is named; left and right are as seen from the front. A further setting counts from the same place, unless it says how far to move the guide. All settings hold for the bit in the heading over them, and those of a straight-edge for a base plate {} across. A straight-edge is clamped to one piece at a time: make all passes at both settings before you unclamp it, moving it over by the gauge block. On the router table make every pass on every piece at one setting before you move the fence.",
-            setups.len(),
+        )));
+        let _ = write!(
+            note,
+            " A further setting counts from the same place, unless it says how far to move the guide. All settings hold for the bit in the heading over them, and those of a straight-edge for a base plate {} across. A straight-edge is clamped to one piece at a time: make all passes at both settings before you unclamp it, moving it over by the gauge block. On the router table make every pass on every piece at one setting before you move the fence.",
             source.figures.text(source.work.piece.shop.base_plate)
-        )),
-    ];
+        );
+    }
+    blocks.push(Block::Note(note));
     let mut bit = None;
     for (number, setup) in setups.iter().enumerate() {
-        let own = (setup.cutter.name.clone(), setup.cutter.diameter);
+        let own = (setup.is_sawn(), setup.cutter.name.clone(), setup.cutter.diameter);
         if bit.as_ref() != Some(&own) {
             blocks.push(Block::Heading(cutter(source, setup)));
-            if setup.cutter.name.is_none() {
+            if setup.is_sawn() {
+                blocks.push(Block::Caution(sawn::CAUTION.to_owned()));
+                blocks.push(Block::Note(sawn::note(source, setup)));
+            } else if setup.cutter.name.is_none() {
                 let wide = source.work.piece.tape().figure(setup.cutter.diameter);
                 blocks.push(Block::Note(format!("These settings are made for a bit {wide} across, and for no other, unless a set-up says so. No bit of that width is entered for this shop: buy or borrow one, or have yours entered and print this sheet again.")));
             }
@@ -69,14 +81,26 @@ fn made_of(source: &Source<'_, '_>, setups: &[Setup], total: Duration) -> String
     }
     if passes > 0 {
         made.push(format!(
-            "{} for each of the {passes} times that a piece goes over the router table",
-            shop.times.pass
+            "{} for each of the {passes} times that a piece goes over {}",
+            shop.times.pass,
+            match (setups.iter().any(Setup::is_sawn), setups.iter().any(Setup::is_on_table)) {
+                (true, true) => "the saw or the router table",
+                (true, false) => "the saw",
+                (false, _) => "the router table",
+            }
         ));
     }
     let feeding = setups.iter().fold(Exact::ZERO, |sum, setup| sum + setup.effort.feeding.0);
     made.push(format!(
-        "and {} of routing at a feed of {} a minute",
+        "and {} of {} at a feed of {} a minute",
         Duration(feeding).whole_minutes(),
+        if setups.iter().all(Setup::is_sawn) {
+            "sawing"
+        } else if setups.iter().any(Setup::is_sawn) {
+            "sawing and routing"
+        } else {
+            "routing"
+        },
         source.figures.text(shop.feed)
     ));
     format!(
@@ -87,21 +111,21 @@ fn made_of(source: &Source<'_, '_>, setups: &[Setup], total: Duration) -> String
 
 fn cutter(source: &Source<'_, '_>, setup: &Setup) -> String {
     let figures = &source.figures;
-    match (&setup.cutter.name, setup.kind) {
-        (Some(name), _) => {
+    if setup.is_sawn() {
+        return sawn::blade(source, setup);
+    }
+    let speed = setup.cutter.speed.map(|speed| format!(": at most {speed} rpm"));
+    let speed = speed.unwrap_or_default();
+    match &setup.cutter.name {
+        Some(name) => {
             let diameter = source.work.piece.tape().figure(setup.cutter.diameter);
             let shank = setup.cutter.shank.map(|shank| format!(", shank {}", figures.text(shank)));
-            format!(
-                "Bit {name}, {diameter}{}: at most {} rpm",
-                shank.unwrap_or_default(),
-                setup.cutter.speed
-            )
+            format!("Bit {name}, {diameter}{}{speed}", shank.unwrap_or_default())
         }
-        (None, _) => format!(
-            "Straight bit {} across: at most {} rpm",
-            source.work.piece.tape().figure(setup.cutter.diameter),
-            setup.cutter.speed
-        ),
+        None => {
+            let diameter = source.work.piece.tape().figure(setup.cutter.diameter);
+            format!("Straight bit {diameter} across{speed}")
+        }
     }
 }
 
@@ -225,7 +249,9 @@ fn setting(source: &Source<'_, '_>, setup: &Setup, first: &CutLine, number: usiz
     more.extend(led);
     more.extend(support::supports(source, setup));
     more.extend(held_between(source, setup));
-    if setup.guided.is_some() && breaks_out(source, setup) {
+    if setup.is_sawn() && breaks_out(source, setup) {
+        more.push("it runs across the grain of solid wood: back the edge where the blade comes out with scrap, or that edge breaks out".to_owned());
+    } else if setup.guided.is_some() && breaks_out(source, setup) {
         more.push("it runs across the grain of solid wood: clamp scrap against the edge where the bit comes out, or that edge breaks out".to_owned());
     }
     if is_stopped(setup) {
@@ -241,6 +267,9 @@ fn setting(source: &Source<'_, '_>, setup: &Setup, first: &CutLine, number: usiz
         _ => "",
     };
     more.push(match passes.as_slice() {
+        [only] if setup.is_sawn() => {
+            format!("blade {only} above the table, or above the floor of the sled")
+        }
         [only] => format!("one pass{each}, depth {only}"),
         many => format!("{} passes{each}: set the depth to {}", many.len(), many.join(", then ")),
     });
@@ -342,12 +371,16 @@ fn pieces(source: &Source<'_, '_>, setup: &Setup) -> Table {
     let text = |length: Length| source.figures.text(length);
     let faces = has_faces(source, setup);
     let stopped = is_stopped(setup);
+    let is_sawn = setup.is_sawn();
     let mut columns = vec![left("mark").strong(), left("piece"), right("run")];
     if faces {
         columns.push(left(setup.face.noun()));
     }
     if stopped {
         columns.push(left("feed").below());
+    }
+    if is_sawn {
+        columns.push(left("push"));
     }
     let mut table = Table { columns, ..Table::default() };
     for run in &setup.runs {
@@ -360,6 +393,9 @@ fn pieces(source: &Source<'_, '_>, setup: &Setup) -> Table {
         if stopped {
             row.push(feed::feed(part, run, setup, &source.figures));
         }
+        if is_sawn {
+            row.push(sawn::push(run).to_owned());
+        }
         if source.work.ledger().is_made(run.part, &run.features) {
             table.ticked.insert(table.rows.len());
         }
@@ -368,7 +404,8 @@ fn pieces(source: &Source<'_, '_>, setup: &Setup) -> Table {
     let runs: Vec<Length> = setup.runs.iter().map(|run| run.length).collect();
     let whole = source.figures.total(&runs);
     let pieces = words::pieces(setup.runs.len());
-    table.foot = format!("{pieces}, {whole} to rout in all, about {}", setup.time.whole_minutes());
+    let cut = if is_sawn { "saw" } else { "rout" };
+    table.foot = format!("{pieces}, {whole} to {cut} in all, about {}", setup.time.whole_minutes());
     table
 }
 

@@ -10,7 +10,7 @@
 //! woodworking magazine's note on wide dadoes: the wall farthest from the
 //! straight-edge first.)
 
-use crate::measure::{Exact, Length, Unit};
+use crate::measure::{Exact, Length, Tape, Unit};
 use crate::model::Size;
 use crate::parts::{Channel, Face};
 use crate::trade;
@@ -24,6 +24,8 @@ pub enum Guide {
     Far,
     /// The fence of a router table; the datum runs along it.
     Table,
+    /// The fence of the table saw, or the stop on its sled; the datum lies against it.
+    Saw,
 }
 
 /// A guide and its places, from the datum, in the order in which they are cut:
@@ -45,7 +47,7 @@ impl Guided {
         let center = |set: &Length| match self.guide {
             Guide::Near => *set + base.half(),
             Guide::Far => *set - base.half(),
-            Guide::Table => *set + bit.half(),
+            Guide::Table | Guide::Saw => *set + bit.half(),
         };
         self.settings.iter().map(center).collect()
     }
@@ -126,10 +128,29 @@ pub(super) fn on_table(channel: &Channel, bit: Length) -> Guided {
     guided(Guide::Table, cut.near_sides().iter().map(|side| side.length).collect())
 }
 
+/// A channel cut with a plain blade of the table saw, kerf by kerf. What clears the waste
+/// between the walls lies on marks of the tape.
+pub(super) fn on_saw(channel: &Channel, kerf: Length, tape: &Tape) -> Guided {
+    let cut = Cut {
+        from: channel.from.into(),
+        wide: channel.wide.into(),
+        bit: kerf.into(),
+        base: Size::zero(),
+    };
+    let places = cut.kerfs().into_iter().map(|place| place.length);
+    let on_marks = |(number, place): (usize, Length)| match number {
+        0 | 1 => place,
+        _ => tape.print(place).shown,
+    };
+    guided(Guide::Saw, places.enumerate().map(on_marks).collect())
+}
+
 fn guided(guide: Guide, settings: Vec<Length>) -> Guided {
-    let set_over = match settings.as_slice() {
-        [first, .., last] => (*last - *first).abs(),
-        _ => Length::ZERO,
+    let set_over = match (guide, settings.as_slice()) {
+        // From the one wall to the other; what lies between comes after them.
+        (Guide::Saw, [first, second, ..]) => *second - *first,
+        (Guide::Near | Guide::Far | Guide::Table, [first, .., last]) => (*last - *first).abs(),
+        (Guide::Near | Guide::Far | Guide::Table | Guide::Saw, _) => Length::ZERO,
     };
     Guided { guide, settings, set_over }
 }
@@ -157,9 +178,29 @@ impl Cut {
         let half = (&self.base - &self.bit).half();
         match guide {
             Guide::Table => nearest,
+            Guide::Saw => self.kerfs(),
             Guide::Far => nearest.iter().map(|side| side + &self.bit + &half).collect(),
             Guide::Near => nearest.iter().rev().map(|side| side - &half).collect(),
         }
+    }
+
+    /// Where the near side of a saw blade runs, from the datum: the wall that places the
+    /// board, the wall that gives its fit, and then what clears the wood between them, each
+    /// cut a third over the one before. (A training manual for carpenters of the US Navy
+    /// cuts one shoulder, then the other, then as often as it takes between them.)
+    fn kerfs(&self) -> Vec<Size> {
+        let over = &self.wide - &self.bit;
+        if over.length <= trade::mating() {
+            return vec![self.from.clone()];
+        }
+        let mut kerfs = vec![self.from.clone(), &self.from + over.clone()];
+        if over.length > self.bit.length {
+            let fresh = self.bit.length * Exact::ratio(2, 3);
+            let steps = (over.length / fresh).ceil().clamp(2, 1_000);
+            let between = (1..steps).map(|step| over.clone() * Exact::ratio(step, steps));
+            kerfs.extend(between.map(|step| &self.from + step));
+        }
+        kerfs
     }
 
     /// Where the near side of the bit runs, from the datum: both walls of the

@@ -1,6 +1,7 @@
 //! Set-ups of the router: what can be cut without touching fence, bit or depth.
 
 mod bits;
+mod sawn;
 mod single;
 
 use crate::measure::{Duration, Exact, Length};
@@ -9,6 +10,7 @@ use crate::parts::{Face, Feature, FeatureKind, Part, PartId, Parts};
 
 use super::assembly::Stage;
 use super::guide::{Guide, Guided};
+use super::sawing::Tool;
 use super::support::Support;
 pub use bits::OtherBits;
 use single::{Single, agreeing, one};
@@ -22,16 +24,16 @@ pub struct CutLine {
     pub wide: Length,
 }
 
-/// The bit of a set-up.
+/// The bit of a set-up, or the blade.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Cutter {
-    /// Its name in the spec; `None` where the spec has no bit that suits, and a
-    /// usual one is asked for.
+    /// Its name in the spec; `None` for a blade, and where the spec has no bit that suits
+    /// and a usual one is asked for.
     pub name: Option<String>,
-    /// Its diameter: the settings hold for this one only.
+    /// Its diameter, or the kerf of a blade: the settings hold for this one only.
     pub diameter: Length,
-    /// The fastest it may turn: the spec's figure, or the limit for its size.
-    pub speed: u32,
+    /// The fastest a bit may turn: the spec's figure, or the limit for its size.
+    pub speed: Option<u32>,
     /// The diameter of its shank, where the spec says it.
     pub shank: Option<Length>,
     /// The spec's notes on it.
@@ -52,8 +54,10 @@ pub struct Run {
     /// How far the cut stops short of the edges or ends that its run lies
     /// between; zero where it runs out.
     pub stops: (Length, Length),
-    /// What carries the router's base beside it; nothing on a router table.
+    /// What carries the router's base beside it; nothing on a table.
     pub supports: Vec<Support>,
+    /// What guides it over the table saw; `None` where a router cuts it.
+    pub push: Option<Tool>,
 }
 
 impl Run {
@@ -81,7 +85,7 @@ pub struct Effort {
     /// How often a straight-edge, a fence, or a jig is moved to its next place
     /// and clamped there.
     pub clampings: i64,
-    /// How often a piece is taken over the router table.
+    /// How often a piece is taken over the router table or the saw.
     pub passes: i64,
     /// How long the bit is in the wood.
     pub feeding: Duration,
@@ -141,14 +145,18 @@ impl Setup {
     }
 }
 
-/// Every set-up: bit by bit, so that the bit is changed least; of one bit those
+/// Every set-up: those of the saw, and then bit by bit, so that the bit is changed least; of one bit those
 /// with one depth together.
 pub(super) fn plan(piece: &Piece, parts: &Parts) -> Vec<Setup> {
     let mut singles = singles(piece, parts);
     let mut needed: Vec<Cutter> = Vec::new();
     for setup in singles.iter().map(|single| &single.setup) {
         let straight = !matches!(setup.kind, FeatureKind::Flute(_));
-        if straight && setup.other_bits(piece).is_none() && !needed.contains(&setup.cutter) {
+        if straight
+            && !setup.is_sawn()
+            && setup.other_bits(piece).is_none()
+            && !needed.contains(&setup.cutter)
+        {
             needed.push(setup.cutter.clone());
         }
     }
@@ -172,7 +180,8 @@ pub(super) fn plan(piece: &Piece, parts: &Parts) -> Vec<Setup> {
     }
     setups.sort_by(|a, b| {
         let key = |s: &Setup| {
-            (s.cutter.name.clone(), s.cutter.diameter, s.deep, s.lines.first().map(|l| l.from))
+            let first = s.lines.first().map(|line| line.from);
+            (!s.is_sawn(), s.cutter.name.clone(), s.cutter.diameter, s.deep, first)
         };
         key(a).cmp(&key(b))
     });
@@ -204,6 +213,12 @@ impl Setup {
     #[must_use]
     pub fn is_on_table(&self) -> bool {
         self.guided.as_ref().is_some_and(|guided| guided.guide == Guide::Table)
+    }
+
+    /// True where the table saw cuts it.
+    #[must_use]
+    pub fn is_sawn(&self) -> bool {
+        self.guided.as_ref().is_some_and(|guided| guided.guide == Guide::Saw)
     }
 
     /// True for a rabbet whose bit hangs over the datum, where the spec names none for it.
@@ -246,13 +261,11 @@ fn add(setups: &mut Vec<Setup>, new: Setup) {
     match same {
         Some(old) => {
             for run in new.runs {
-                match old
-                    .runs
-                    .iter_mut()
-                    .rev()
-                    .take_while(|known| known.part == run.part)
-                    .find(|known| (known.face, known.stops) == (run.face, run.stops))
-                {
+                match old.runs.iter_mut().rev().take_while(|known| known.part == run.part).find(
+                    |known| {
+                        (known.face, known.stops, known.push) == (run.face, run.stops, run.push)
+                    },
+                ) {
                     Some(known) => {
                         known.length += run.length;
                         known.features.extend(run.features);
@@ -278,6 +291,8 @@ fn effort(piece: &Piece, setup: &Setup) -> Effort {
         None => (setup.runs.iter().map(|run| count(run.features.len())).sum(), 0),
         Some(Guide::Near | Guide::Far) => (settings * pieces, 0),
         Some(Guide::Table) => (settings - 1, settings * passes * pieces),
+        // Between the walls the fence is nudged without care.
+        Some(Guide::Saw) => ((settings - 1).min(1), settings * passes * pieces),
     };
     let feeding = run / piece.shop.feed * Exact::int(passes) * Exact::int(settings);
     Effort { clampings, passes: handled, feeding: Duration(feeding) }

@@ -142,13 +142,15 @@ fn settings(a: &Setup, b: &Setup, tape: Tape) -> Vec<SettingChange> {
         add("cut", told(a), told(b), false);
     }
     let bit = |setup: &Setup| {
-        let name = setup.cutter.name.as_deref().unwrap_or("straight bit");
+        let none = if setup.is_sawn() { "saw blade" } else { "straight bit" };
+        let name = setup.cutter.name.as_deref().unwrap_or(none);
         format!("{name} {}", text(setup.cutter.diameter))
     };
     let cutter = |setup: &Setup| (setup.cutter.name.clone(), setup.cutter.diameter);
     add("bit", bit(a), bit(b), cutter(a) == cutter(b));
-    let speed = |setup: &Setup| setup.cutter.speed.to_string();
-    add("rpm", speed(a), speed(b), a.cutter.speed == b.cutter.speed);
+    if let (Some(was), Some(now)) = (a.cutter.speed, b.cutter.speed) {
+        add("rpm", was.to_string(), now.to_string(), was == now);
+    }
     let place = |setup: &Setup| (fence(setup), setup.datum.clone());
     let both = |was, now| {
         let Pair { was, now } = Figure::both(was, now, tape);
@@ -184,6 +186,7 @@ fn guide(setup: &Setup, tape: Tape) -> String {
     let what = match guided.guide {
         Guide::Near | Guide::Far => "straight-edge",
         Guide::Table => "router table",
+        Guide::Saw => "table saw",
     };
     let settings: Vec<String> = guided.settings.iter().map(|set| tape.text(*set)).collect();
     format!("{what} {}", settings.join(", then "))

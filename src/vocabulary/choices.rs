@@ -48,6 +48,14 @@ choices! {
         Yield = "yield",
     }
 
+    /// What cuts dadoes and grooves that run through.
+    DadoTool {
+        /// The router, along a straight-edge or over its table.
+        Router = "router",
+        /// A plain blade in the table saw, cut beside cut.
+        Saw = "saw",
+    }
+
     /// How boards are joined.
     JointKind {
         /// A board let into a groove across another.

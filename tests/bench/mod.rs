@@ -30,6 +30,7 @@ mod packet;
 mod pieces;
 mod planks;
 mod play;
+mod pockets;
 mod rails;
 mod random;
 mod sawing;

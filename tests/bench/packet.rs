@@ -143,6 +143,7 @@ pub(super) struct Tool {
 pub(super) enum BitShape {
     Straight,
     RoundNose,
+    Blade,
 }
 
 #[derive(Debug, Deserialize)]
@@ -595,6 +596,7 @@ pub(super) enum Guide {
     Far,
     Table,
     Lines,
+    Saw,
 }
 
 #[derive(Debug, Deserialize)]
@@ -604,6 +606,15 @@ pub(super) struct Piece {
     pub(super) feed: Option<Feed>,
     pub(super) stops: Vec<Stop>,
     pub(super) supports: Vec<Strip>,
+    pub(super) push: Option<Push>,
+}
+
+/// What guides a board over the table saw.
+#[derive(Clone, Copy, Debug, PartialEq, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub(super) enum Push {
+    Fence,
+    Sled,
 }
 
 /// A strip beside the work that carries the router's base.
@@ -646,8 +657,16 @@ pub(super) struct Shape {
     pub(super) deep: Figure,
     pub(super) spans: [Span; 2],
     pub(super) long_point: Option<String>,
+    pub(super) pockets: Option<Pockets>,
     pub(super) row: Option<Row>,
     pub(super) tails: Option<Tails>,
+}
+
+/// A row of pocket holes.
+#[derive(Debug, Deserialize)]
+pub(super) struct Pockets {
+    pub(super) from: String,
+    pub(super) centers: Vec<Figure>,
 }
 
 /// A row of dowel holes.

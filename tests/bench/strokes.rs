@@ -1,6 +1,8 @@
 //! The strokes of a set-up: where the guide puts the bit, what it takes, and
 //! whether a hand can do it.
 
+mod sawn;
+
 use super::board::{Board, Cut, Sort};
 use super::body::{cross, dot};
 use super::figures::said;
@@ -70,18 +72,24 @@ fn try_run(
     let strokes = strokes(setting, tool, base, across, deep);
 
     let hand = Hand { packet, setting, tool, board, face, datum, run };
-    routed.wrong.extend(hand.depths());
-    if setting.guide != Guide::Lines {
+    if (tool.shape == BitShape::Blade) != (setting.guide == Guide::Saw) {
+        return Err(format!("{} is no tool for such a setting", setting.tool));
+    }
+    if setting.guide != Guide::Saw {
+        routed.wrong.extend(hand.depths());
+    }
+    if !matches!(setting.guide, Guide::Lines | Guide::Saw) {
         routed.wrong.extend(climbs(setting.guide, &strokes, across));
     }
     routed.wrong.extend(match setting.guide {
         Guide::Near | Guide::Far => hand.straight_edge(piece),
         Guide::Table => hand.fence(piece),
         Guide::Lines => hand.by_hand(),
+        Guide::Saw => sawn::wrong(&hand, piece, &strokes),
     });
 
     let along = stopped(board, piece, run)?;
-    if setting.guide != Guide::Table {
+    if !matches!(setting.guide, Guide::Table | Guide::Saw) {
         let ground = Ground::of(board, piece, datum, run)?;
         routed.wrong.extend(hand.stands(&ground, &strokes, along, base));
     }
@@ -112,7 +120,7 @@ fn try_run(
         let channel = [channel[0].max(0.0), channel[1].min(across)];
         space[datum.axis] = board.counted(datum, channel);
         let sort = match tool.shape {
-            BitShape::Straight => Sort::Channel,
+            BitShape::Straight | BitShape::Blade => Sort::Channel,
             BitShape::RoundNose => Sort::Flute,
         };
         if space[datum.axis][1] <= NOTHING || space[datum.axis][0] >= across - NOTHING {
@@ -140,6 +148,7 @@ fn strokes(setting: &Setting, tool: &Tool, base: f64, across: f64, deep: f64) ->
         Guide::Near => setting.set.iter().map(|set| center(place(set) + base / 2.0)).collect(),
         Guide::Far => setting.set.iter().map(|set| center(place(set) - base / 2.0)).collect(),
         Guide::Table => setting.set.iter().map(|set| center(place(set) + bit / 2.0)).collect(),
+        Guide::Saw => sawn::cuts(setting, bit),
         Guide::Lines => setting
             .set
             .iter()
@@ -158,7 +167,7 @@ fn wide(tool: &Tool, deep: f64) -> f64 {
     let bit = tool.diameter.exact;
     match tool.shape {
         BitShape::RoundNose if deep < bit / 2.0 => 2.0 * (deep * (bit - deep)).sqrt(),
-        BitShape::RoundNose | BitShape::Straight => bit,
+        BitShape::RoundNose | BitShape::Straight | BitShape::Blade => bit,
     }
 }
 

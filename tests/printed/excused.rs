@@ -34,6 +34,7 @@ pub(super) const EXCUSED: &[Excused] = &[
         "what the step that fits the fronts takes off, and carries as its own figure",
     ),
     excused("each strip # longer than its edge", "the strip of the operation has it on already"),
+    excused("longer than that by # for now", "the rough size of the operation has it on already"),
     excused("they were sawn # larger", "the rough size of the operation has it on already"),
     excused(
         "in halves that pass it, # boards and # boards",

@@ -19,9 +19,9 @@ pub(in crate::checks) const RULE: Rule = Rule {
     formula: "",
     accept: "Accept it if the pull is fixed from the front, or if its screws end inside the drawer front.",
     example: Example {
-        base: Base::First,
-        sound: "groove { up 13 mm; deep 1/4 }",
-        wrong: "groove { up 2; deep 1/4 }",
+        base: Base::Chest,
+        sound: "groove        { up 1/2; deep 1/4 }",
+        wrong: "groove        { up 2-5/8; deep 1/4 }",
     },
     check: Check::Parts(check),
     sometimes: None,

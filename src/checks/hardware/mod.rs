@@ -4,6 +4,7 @@ mod shelf_stuck;
 mod shelf_unheld;
 mod shelves_crowded;
 mod gap_wide;
+mod block_unused;
 pub(super) mod box_too_big;
 mod cup_web;
 mod door_binds;
@@ -45,7 +46,7 @@ use crate::plans::Workings;
 pub(super) use swings::written;
 
 /// Those that advise where nothing else is told.
-pub(super) const LATE: &[&Rule] = &[&drawers_unused::RULE];
+pub(super) const LATE: &[&Rule] = &[&drawers_unused::RULE, &block_unused::RULE];
 
 /// The rules of this subject, in the order they are listed.
 pub(super) const RULES: &[&Rule] = &[

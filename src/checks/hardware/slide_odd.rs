@@ -1,15 +1,16 @@
-//! A slide that makes its box far narrower or lower than its opening, or hardly at all.
+//! A slide that makes its box far narrower or lower than its opening, or hardly at all, or
+//! that needs less room than it is long.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Fix, Grade, Severity, Sink};
+use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
 use crate::measure::{Exact, Length};
-use crate::model::{BoxRule, BoxWidth, Piece, Slide};
+use crate::model::{BoxRule, BoxWidth, Hardware, Piece, Slide};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "slide-odd",
     severity: Severity::Warning,
-    finds: "A slide takes more or less off the width or the height of its opening than any sheet asks for. A slide in a used file counts only where a drawer runs on it.",
-    why: "The box is cut by this figure. Too little off and the box jams between its slides; too much and the slides don't reach it.",
+    finds: "A slide takes more or less off the width or the height of its opening than any sheet asks for, or its `room` is less than its `length`. A slide in a used file counts only where a drawer runs on it.",
+    why: "The box is cut by this figure. Too little off and the box jams between its slides; too much and the slides don't reach it. A slide needs at least its own length behind the front, so that a smaller `room` is another figure or a slip.",
     source: "Common practice, from slide makers' sheets: 3/4 to 2-1/2 in (19 to 64 mm) off the inside width, 1/4 to 2-1/2 in (6 to 64 mm) off the outside width, 1/8 to 4 in (3 to 100 mm) off the height.",
     formula: "",
     accept: "Accept it if the slide's own sheet gives this figure.",
@@ -29,6 +30,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
             continue;
         }
         let Some(hardware) = slide.hardware() else { continue };
+        sink.extend(longer_than_room(piece, slide, hardware));
         let width = match &hardware.box_width {
             BoxWidth::Inside(rule) => (rule, "box-inside", (3, 4), (5, 2)),
             BoxWidth::Outside(rule) => (rule, "box-outside", (1, 4), (5, 2)),
@@ -81,4 +83,40 @@ fn look(
         ));
     }
     sink.push(found);
+}
+
+/// A slide that is longer than the room that it is said to need.
+fn longer_than_room(piece: &Piece, slide: &Slide, hardware: &Hardware) -> Option<Diagnostic> {
+    let tape = piece.tape();
+    let (room, long) = (hardware.room.length, hardware.length.length);
+    if room >= long {
+        return None;
+    }
+    let title = format!(
+        "{} is {} long, and its `room` is only {}",
+        slide.name,
+        tape.figure(long),
+        tape.figure(room)
+    );
+    let found = RULE
+        .finding(title, hardware.room_span, format!("room {}", tape.figure(room)))
+        .sum(
+            Sum::new("short by", long - room, tape)
+                .plus(long, "length", tape)
+                .minus(room, "room", tape),
+        )
+        .because("the slide and its box take up their own length behind the front")
+        .subject(&slide.name);
+    // A figure that has lost its first digit, else the least that there can be.
+    let most = long + Length::inches(2, 1);
+    let lost = [10, 20, 30, 100, 200, 300, 400, 500, 600];
+    let one = tape.unit.either(Length::inches(1, 1), Length::mm(1));
+    let meant = lost.into_iter().map(|more| room + one * more);
+    let meant = meant.into_iter().find(|meant| (long..=most).contains(meant)).unwrap_or(long);
+    Some(found.fix(Fix::new(
+        Grade::Choice,
+        format!("a room of {}", tape.figure(meant)),
+        hardware.room_span,
+        format!("room {}", tape.source(meant)),
+    )))
 }

@@ -4,6 +4,7 @@ mod actual_odd;
 mod packer_scant;
 mod packer_too_thin;
 mod part_too_large;
+mod planed_thin;
 mod planed_too_thick;
 mod planing_scant;
 mod species_unknown;
@@ -24,6 +25,7 @@ pub(super) const RULES: &[&Rule] = &[
     &packer_scant::RULE,
     &packer_too_thin::RULE,
     &part_too_large::RULE,
+    &planed_thin::RULE,
     &planing_scant::RULE,
     &species_unknown::RULE,
 ];

@@ -17,7 +17,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     finds: "The gap between a front and what stands beside it shrinks to less than 1/64 in (0.4 mm) on the dampest or driest day of the room.",
     why: "Wood swells across its grain as the air gets damp. A front that fits in the shop in winter jams in August. A pair of leaves locks, and forcing it open tears the hinges out.",
     source: "Wood Handbook (FPL-GTR-190): moisture by Eq. 4-5, coefficients of Table 13-5, movement by Eq. 13-2 and 13-3. That a gap under 1/64 in rubs is common practice; no published source.",
-    formula: "Width × coefficient × points of moisture, for every board that moves toward the gap. A door moves away from its hinges. Another front moves half to each side of its fasteners, and a rail or stile half to each side. A drawer on its runners lifts its front by half of what its sides swell.",
+    formula: "Width × coefficient × points of moisture, for every board that moves toward the gap. A door moves away from its hinges. Another front moves half to each side of its fasteners, and a rail, or a stile between two openings, half to each side. An outer stile moves outward only: its inner edge stays at the shoulders of the rails, whose length doesn't change. A drawer on its runners lifts its front by half of what its sides swell.",
     accept: "Accept it if the room is kept drier than the spec says, or if you mean to plane the front in place after its first summer.",
     example: Example {
         base: Base::Console,

@@ -63,6 +63,10 @@ impl Told<'_, '_> {
     /// The bit that it is cut with.
     fn bit(&self) -> Size {
         let (tell, cutter) = (self.tell, &self.setup.cutter);
+        if self.setup.is_sawn() {
+            let kerf = tell.origin(&words::shop::BLOCK, words::shop::KERF, None);
+            return tell.fact(cutter.diameter, "kerf", kerf);
+        }
         let named = tell.piece.bits.iter().find(|bit| Some(&bit.name) == cutter.name.as_ref());
         match named {
             Some(bit) => {
@@ -96,6 +100,7 @@ impl Told<'_, '_> {
         let what = match guided.guide {
             Guide::Near | Guide::Far => "straight-edge",
             Guide::Table => "fence",
+            Guide::Saw => "fence or stop",
         };
         let datum = &self.setup.datum;
         let about = [Subject::SetUp];
@@ -105,7 +110,12 @@ impl Told<'_, '_> {
         // how far the guide is moved.
         let tape = self.tell.piece.tape();
         let marked = guided.settings.iter().all(|set| !tape.print(*set).is_rounded());
-        let told = if marked { guided.settings.len() } else { 1 };
+        let told = match guided.guide {
+            // What clears the wood between the walls lies anywhere.
+            Guide::Saw => guided.settings.len().min(2),
+            Guide::Near | Guide::Far | Guide::Table if marked => guided.settings.len(),
+            Guide::Near | Guide::Far | Guide::Table => 1,
+        };
         for (number, (setting, place)) in guided.settings.iter().zip(&places).enumerate().take(told)
         {
             let word = match number {
@@ -114,7 +124,12 @@ impl Told<'_, '_> {
             };
             sums.push(self.tell.length(&about, word, *setting, place));
         }
-        if let [first, .., last] = places.as_slice()
+        let ends = match (guided.guide, places.as_slice()) {
+            (Guide::Saw, [first, second, ..]) => Some((first, second)),
+            (Guide::Near | Guide::Far | Guide::Table, [first, .., last]) => Some((first, last)),
+            (Guide::Near | Guide::Far | Guide::Table | Guide::Saw, _) => None,
+        };
+        if let Some((first, last)) = ends
             && of.is_empty()
         {
             let over = match last.length < first.length {
@@ -233,19 +248,23 @@ impl Told<'_, '_> {
                 None => "once for each line of each piece",
                 Some(Guide::Near | Guide::Far) => "once for each setting on each piece",
                 Some(Guide::Table) => "once for each further setting of the fence",
+                Some(Guide::Saw) => "once, for the other wall",
             };
             terms.push(several(effort.clampings, shop.times.clamping, name, how, origin));
         }
         if effort.passes > 0 {
             let origin = tell.origin(times, words::times::PASS, None);
             let how = "each piece, at each setting, at each depth";
-            terms.push(several(effort.passes, shop.times.pass, "passes on the table", how, origin));
+            let what =
+                if self.setup.is_sawn() { "passes over the saw" } else { "passes on the table" };
+            terms.push(several(effort.passes, shop.times.pass, what, how, origin));
         }
         let run: Length = self.setup.runs.iter().map(|run| run.length).sum();
         let settings = self.setup.guided.as_ref().map_or(1, |guided| guided.settings.len());
         let how = format!(
-            "{} to rout × {} × {}, at {} a minute",
+            "{} to {} × {} × {}, at {} a minute",
             tell.tape.text(run),
+            if self.setup.is_sawn() { "saw" } else { "rout" },
             count(self.setup.passes.len(), "pass", "passes"),
             count(settings, "setting", "settings"),
             tell.tape.text(shop.feed)

@@ -208,7 +208,7 @@ impl<'d> Maker<'d, '_> {
     fn tools(&self) -> Vec<Tool> {
         let mut tools: Vec<Tool> = Vec::new();
         for setup in self.work.setups() {
-            let (id, shape) = (work::tool_id(&setup.cutter), work::shape(self.work.piece, setup));
+            let (id, shape) = (work::tool_id(setup), work::shape(self.work.piece, setup));
             if tools.iter().all(|tool| tool.id != id) {
                 let diameter = self.figure(setup.cutter.diameter);
                 let cutter = &setup.cutter;

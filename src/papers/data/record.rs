@@ -61,7 +61,8 @@ pub(super) struct Tool {
     pub(super) id: String,
     pub(super) shape: &'static str,
     pub(super) diameter: Figure,
-    pub(super) speed: u32,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(super) speed: Option<u32>,
     #[serde(skip_serializing_if = "Option::is_none")]
     pub(super) shank: Option<Figure>,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -309,6 +310,8 @@ pub(super) enum What<'d> {
         #[serde(skip_serializing_if = "Option::is_none")]
         holes: Option<u32>,
         #[serde(skip_serializing_if = "Option::is_none")]
+        pockets: Option<Box<Pockets>>,
+        #[serde(skip_serializing_if = "Option::is_none")]
         row: Option<Box<Row>>,
         #[serde(skip_serializing_if = "Option::is_none")]
         tails: Option<Tails>,
@@ -411,6 +414,13 @@ pub(super) enum What<'d> {
     FixToWall(done::Walled<'d>),
 }
 
+/// A row of pocket holes.
+#[derive(Serialize)]
+pub(super) struct Pockets {
+    pub(super) from: String,
+    pub(super) centers: Vec<Figure>,
+}
+
 /// A row of dowel holes.
 #[derive(Serialize)]
 pub(super) struct Row {
@@ -437,6 +447,8 @@ pub(super) struct Cut<'d> {
     pub(super) feed: Option<Feed>,
     pub(super) stops: Vec<Stop>,
     pub(super) supports: Vec<Strip>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(super) push: Option<&'static str>,
 }
 
 #[derive(Serialize)]

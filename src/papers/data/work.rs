@@ -7,7 +7,8 @@ use crate::plans::assembly::{Blank, Wait};
 use crate::plans::edging;
 use crate::plans::guide::Guide;
 use crate::plans::operations::{self, Doing, Holes, Move, Operation};
-use crate::plans::setups::{Cutter, Setup};
+use crate::plans::sawing::Tool;
+use crate::plans::setups::Setup;
 use crate::trade;
 
 use super::Maker;
@@ -232,6 +233,7 @@ impl<'d> Maker<'d, '_> {
                     Guide::Near => "near",
                     Guide::Far => "far",
                     Guide::Table => "table",
+                    Guide::Saw => "saw",
                 },
                 guided.settings.clone(),
             ),
@@ -242,7 +244,7 @@ impl<'d> Maker<'d, '_> {
         };
         Some(What::Setting {
             sheet: index + 1,
-            tool: tool_id(&setup.cutter),
+            tool: tool_id(setup),
             guide,
             datum: &setup.datum,
             set: set.into_iter().map(|length| self.mating(length)).collect(),
@@ -274,6 +276,8 @@ impl<'d> Maker<'d, '_> {
             let Some(part) = self.work.parts.get(run.part) else { continue };
             let datum = run.datum(part);
             let guide = setup.guided.as_ref().map(|guided| guided.guide);
+            // Over the saw a board is cut right through, from either side.
+            let guide = guide.filter(|guide| *guide != Guide::Saw);
             let feed = guide
                 .zip(datum)
                 .map(|(guide, datum)| operations::feed(part, guide, run.face, datum));
@@ -296,6 +300,7 @@ impl<'d> Maker<'d, '_> {
                 }),
                 stops: stops.collect(),
                 supports: strips.collect(),
+                push: run.push.map(Tool::word),
             });
         }
         pieces
@@ -333,6 +338,7 @@ impl<'d> Maker<'d, '_> {
                 FeatureKind::Pockets(count, _) | FeatureKind::Dowels(count, ..) => Some(count),
                 _ => None,
             },
+            pockets: self.pockets(part, feature),
             row: self.row(part, feature),
             tails: (feature.kind == FeatureKind::Dovetails)
                 .then(|| self.tails(id, feature.face))
@@ -380,15 +386,21 @@ fn long_point(part: &Part, feature: &Feature) -> Option<String> {
     part.show.map(|show| part.face_name(show))
 }
 
-/// What a setting names its bit by.
-pub(super) fn tool_id(cutter: &Cutter) -> String {
-    match &cutter.name {
+/// What a setting names its bit or its blade by.
+pub(super) fn tool_id(setup: &Setup) -> String {
+    match &setup.cutter.name {
         Some(name) => name.clone(),
-        None => format!("straight {} mm", Tape::millimetres().exact(cutter.diameter)),
+        None => {
+            let shape = if setup.is_sawn() { "blade" } else { "straight" };
+            format!("{shape} {} mm", Tape::millimetres().exact(setup.cutter.diameter))
+        }
     }
 }
 
 pub(super) fn shape(piece: &Piece, setup: &Setup) -> &'static str {
+    if setup.is_sawn() {
+        return "blade";
+    }
     let bit = match setup.kind {
         FeatureKind::Flute(bit) => piece.bit(bit).map(|bit| bit.shape),
         _ => None,

@@ -190,7 +190,7 @@ impl<'s> Sketch<'s> {
                 let set = start + ROW + gap;
                 (set, start, set + BAR + 60.0)
             }
-            Guide::Table => (start, start, start + ROW + gap),
+            Guide::Table | Guide::Saw => (start, start, start + ROW + gap),
         };
         self.board(high);
         let far = near + ROW;
@@ -199,6 +199,7 @@ impl<'s> Sketch<'s> {
             Guide::Near => self.bar(-set, "straight-edge"),
             Guide::Far => self.bar(-set - BAR, "straight-edge"),
             Guide::Table => self.bar(0.0, "fence"),
+            Guide::Saw => self.bar(0.0, "fence or stop"),
         }
         if set > 0.0 {
             self.distance(0.0, -set, told.first, false);
@@ -243,6 +244,8 @@ impl<'s> Sketch<'s> {
         let (word, from) = match guide {
             Guide::Near | Guide::Far => ("feed", way.from),
             Guide::Table => ("work", way.to),
+            // The board goes right over the blade, from either side.
+            Guide::Saw => return,
         };
         let wide = ADVANCE * (word.len() + 1) as f64;
         let (from, behind, to, anchor) = match from == self.ends().0 {

@@ -32,7 +32,7 @@ pub(super) fn feed(part: &Part, run: &Run, setup: &Setup, figures: &Figures) -> 
         (Guide::Near | Guide::Far, Some(enters), Some(ends)) => format!(
             "plunge {enters} from the {from}, feed toward the {to}, and stop {ends} short of it"
         ),
-        (Guide::Table, None, None) => format!("{from} first, right through"),
+        (Guide::Saw, ..) | (Guide::Table, None, None) => format!("{from} first, right through"),
         (Guide::Table, Some(enters), None) => format!(
             "{from} first: lower the work onto the bit {enters} behind the {from}, and feed until the bit runs out at the {to}"
         ),

@@ -6,6 +6,8 @@ use crate::papers::Source;
 use crate::plans::guide::{Guide, Guided};
 use crate::plans::setups::Setup;
 
+use super::sawn;
+
 /// The guide and what it is set to: the large figure, what it is, and how the
 /// router is led.
 pub(super) fn guided(
@@ -34,8 +36,16 @@ pub(super) fn guided(
                 "on the router table, with the {datum} along the fence and the cut downward; the drawing looks at it from below, and its arrow is the way of the work"
             ),
         ),
+        Guide::Saw => (
+            "table-saw fence, or stop on the sled, to the near side of the teeth".to_owned(),
+            sawn::place(source, setup),
+        ),
     };
     let mut more = vec![place];
+    if guided.guide == Guide::Saw {
+        more.extend(sawn::order(source, setup, guided));
+        return (sawn::settings(source, guided), what, more);
+    }
     more.extend(set_over(source, setup, guided, rabbet));
     if rabbet && guided.guide == Guide::Far {
         if guided.settings.len() == 1 {
@@ -59,7 +69,7 @@ fn way(setup: &Setup, guide: Guide) -> String {
     match guide {
         Guide::Near => format!("toward the {}", setup.datum),
         Guide::Far => format!("away from the {}", setup.datum),
-        Guide::Table => "away from the bit".to_owned(),
+        Guide::Table | Guide::Saw => "away from the bit".to_owned(),
     }
 }
 
@@ -71,6 +81,9 @@ fn steps(source: &Source<'_, '_>, guided: &Guided) -> (usize, String) {
 
 /// Where the guide is set, in the order of the cuts.
 pub(super) fn settings(source: &Source<'_, '_>, setup: &Setup, guided: &Guided) -> String {
+    if guided.guide == Guide::Saw {
+        return sawn::settings(source, guided);
+    }
     let settings = &guided.settings;
     let exact = settings.iter().all(|set| !source.work.piece.tape().print(*set).is_rounded());
     let texts: Vec<String> = settings.iter().map(|set| source.figures.mating(*set)).collect();
@@ -102,7 +115,7 @@ fn set_over(source: &Source<'_, '_>, setup: &Setup, guided: &Guided, rabbet: boo
         (Guide::Far, false) => {
             format!("cut the wall nearer the {datum} first, then move the straight-edge {way}")
         }
-        (Guide::Table, _) => {
+        (Guide::Table | Guide::Saw, _) => {
             format!("make the cut nearer the fence first, then move the fence {way}")
         }
     };

@@ -1,5 +1,6 @@
 //! Strips on the edges of sheets: which parts get them, and where.
 
+use crate::measure::Length;
 use crate::model::{Brim, Case, Edged, Edging, Exposure, MemberKind, Piece, Side, Stock};
 use crate::parts::edging::{Strip, overlong};
 use crate::parts::id::{Of, Role, Which};
@@ -164,7 +165,9 @@ fn faces(piece: &Piece, case: &Case, part: &Part, edging: &Edging) -> Vec<Face> 
     faces
 }
 
-/// True where a member of the frame lies on an edge.
+/// True where the frame covers an edge. A board of the case has a member of the frame of
+/// its own before it; a divider and a shelf have none, and show what no member happens to
+/// cover.
 fn is_covered(builder: &Builder<'_>, part: &Part, face: Face) -> bool {
     let direction = part.placement.direction(face);
     let at = |part: &Part, start: bool| {
@@ -172,12 +175,33 @@ fn is_covered(builder: &Builder<'_>, part: &Part, face: Face) -> bool {
         if start { from } else { to }
     };
     let plane = at(part, face.is_start());
-    builder.own().any(|(_, other)| {
+    let over = builder.own().filter(|(_, other)| {
         matches!(other.role, Role::Stile | Role::Rail)
             && at(other, !face.is_start()) == plane
             && Direction::ALL
                 .into_iter()
                 .filter(|along| *along != direction)
                 .all(|along| part.cuboid().overlap_along(&other.cuboid(), along).is_positive())
-    })
+    });
+    let own = match part.of {
+        Of::Member(id) => builder.case.members.get(id.at).map(|member| &member.kind),
+        _ => None,
+    };
+    let has_own =
+        !matches!((part.of, own), (Of::Opening(_), _) | (_, Some(MemberKind::Divider(_))));
+    let mut covers: Vec<(Length, Length)> =
+        over.map(|(_, other)| other.extent(part.placement.length)).collect();
+    if has_own {
+        return !covers.is_empty();
+    }
+    covers.sort_unstable();
+    let (from, to) = part.extent(part.placement.length);
+    let reached =
+        covers.into_iter().fold(
+            from,
+            |reached, (start, end)| {
+                if start <= reached { reached.max(end) } else { reached }
+            },
+        );
+    reached >= to
 }

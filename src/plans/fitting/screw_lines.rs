@@ -187,6 +187,25 @@ pub(super) fn from_behind<'a>(
     row.lines(&row.stretches(&[], unit), Some(count), unit)
 }
 
+/// A line halfway between the front edge of a hinge block and the holes of its plate; over
+/// its middle where no hole is bored in it.
+pub(super) fn before_plate<'a>(
+    through: &'a Part,
+    into: &'a Part,
+    count: u32,
+    unit: Unit,
+) -> Vec<ScrewLine<'a>> {
+    let Some(row) = Row::of(through, into, unit) else { return Vec::new() };
+    let front = through.cuboid().from.along(row.across);
+    let holes = cuts(through)
+        .map(|hole| (hole.from.along(row.across) + hole.to.along(row.across)).half() - front);
+    let row = match holes.min() {
+        Some(hole) => row.shifted(hole.half() - row.middle),
+        None => row,
+    };
+    row.lines(&row.stretches(&[], unit), Some(count), unit)
+}
+
 /// Two lines in place of one, a quarter of what the boards share in from either side, so
 /// that the middle is left free; one in the middle of what is too narrow for two, under
 /// 1-1/2 in, 40 mm.

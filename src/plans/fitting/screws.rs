@@ -1,6 +1,6 @@
 //! The screws, pins and clips that a maker buys by the count.
 
-use crate::measure::{Length, Unit};
+use crate::measure::Length;
 use crate::model::{CaseId, JointKind, Side};
 use crate::parts::{Direction, JointSort, Part, Parts, Role, ScrewRow, screw_rows};
 use crate::plans::Workings;
@@ -9,6 +9,7 @@ use crate::plans::operations::Beside;
 use crate::trade;
 
 use super::fronts::ScrewLength;
+use super::screw_lengths::{bought, into_edge, into_end, through};
 use super::screw_lines::{self, ScrewLine};
 use super::screws_apart::Meeting;
 use super::{Drawer, HungAt, OntoBox, Stop};
@@ -115,12 +116,6 @@ pub struct Fastening<'a> {
     /// The lines that they stand on, where no hole of the sheet or of a part has their
     /// place.
     pub lines: Vec<ScrewLine<'a>>,
-}
-
-/// How far a screw goes into the end or edge of a board: 1 in, 25 mm (common
-/// practice, no source).
-fn into_end(unit: Unit) -> Length {
-    unit.either(Length::inches(1, 1), Length::mm(25))
 }
 
 pub(super) fn plan<'a>(
@@ -317,8 +312,8 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                 found.push(fastening(Purpose::Strips, through(part, into, unit), count, lines));
             }
             (JointSort::Wood(JointKind::Screw), Role::HingeBlock) => {
-                // Its two screws go beside the holes of its plate, which leave no one line.
-                found.push(fastening(Purpose::Blocks, through(part, into, unit), 2, Vec::new()));
+                let lines = screw_lines::before_plate(part, into, 2, unit);
+                found.push(fastening(Purpose::Blocks, through(part, into, unit), 2, lines));
             }
             (JointSort::Wood(JointKind::Screw), Role::HoldingBlock) => {
                 let count = trade::screws_along(part.length.length);
@@ -401,10 +396,8 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                     let count = block.screws.saturating_mul(2);
                     found.push(fastening(Purpose::Boards, block.screw, count, lines));
                 } else {
-                    let least = into.thickness.length + into_end(unit);
-                    let most = least + into_end(unit);
-                    let sold = trade::shortest_sold(least, most, unit);
-                    let long = sold.map_or(Long::AtLeast(least), Long::Is);
+                    let high = part.cuboid().size(Direction::Y);
+                    let long = into_edge(into.thickness.length, high, unit);
                     found.push(fastening(Purpose::Boards, long, 0, lines));
                 }
             }
@@ -416,21 +409,25 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                 });
                 let outer = if into.placement.thickness == axis { into } else { part };
                 let inner = if std::ptr::eq(outer, part) { into } else { part };
-                let least = outer.thickness.length + into_end(unit);
-                let most =
-                    outer.thickness.length + inner.cuboid().size(axis) - trade::short_of_face(unit);
                 let along = part.cuboid();
                 let shared = |d: &Direction| along.overlap_along(&into.cuboid(), *d);
                 let others = Direction::ALL.into_iter().filter(|d| *d != axis);
                 let long = others.map(|d| shared(&d)).max().unwrap_or_default();
                 let count = trade::screws_along(long);
-                let sold = trade::shortest_sold(least, most, unit);
-                let long = sold.map_or(Long::AtLeast(least), Long::Is);
+                let deep = inner.cuboid().size(axis);
+                let long = into_edge(outer.thickness.length, deep, unit);
                 let purpose = match part.role {
                     Role::DrawerBottom => Purpose::Bottoms,
                     _ => Purpose::Boards,
                 };
-                let lines = line(outer, inner, count);
+                let lines = match (own.sort, part.role) {
+                    // Down into the base from inside, where no board stands.
+                    (JointSort::Planted, Role::Bottom) => {
+                        let standing = driver_room::standing_on(work.parts, part);
+                        screw_lines::clear_of(outer, inner, Some(count), &standing, unit)
+                    }
+                    _ => line(outer, inner, count),
+                };
                 found.push(fastening(purpose, long, count, lines));
             }
             _ => {}
@@ -475,17 +472,4 @@ fn countertop_rows(work: &Workings<'_>, board: &Part) -> Vec<ScrewRow> {
 fn corner_screws(high: Length) -> u32 {
     let each = Length::inches(3, 1);
     u32::try_from((high / each).ceil().clamp(2, 100)).unwrap_or(2)
-}
-
-/// Through a block into the board that it lies on, short of its far face.
-fn through(block: &Part, board: &Part, unit: Unit) -> Long {
-    let axis = block.touching(board).unwrap_or(board.placement.thickness);
-    let own = block.cuboid().size(axis);
-    let most = own + board.cuboid().size(axis) - trade::short_of_face(unit);
-    bought(own + trade::into_face(unit), most, unit)
-}
-
-pub(super) fn bought(least: Length, most: Length, unit: Unit) -> Long {
-    let least = least.min(most);
-    trade::screw_sold(least, most, unit).map_or(Long::Between(least, most), Long::Is)
 }

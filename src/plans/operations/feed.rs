@@ -22,7 +22,7 @@ pub struct Feed {
 pub fn feed(part: &Part, guide: Guide, cut: Face, datum: Face) -> Feed {
     let toward_datum = match guide {
         Guide::Near => true,
-        Guide::Far | Guide::Table => false,
+        Guide::Far | Guide::Table | Guide::Saw => false,
     };
     let run = 3 - axis(cut) - axis(datum);
     // Left of a feed f, over a face that looks along n, lies n × f: a guide on

@@ -32,7 +32,7 @@ fn cutter_of(bit: Option<&Bit>, diameter: Length) -> Cutter {
         shank: bit.and_then(|bit| bit.shank),
         notes: bit.map(|bit| bit.notes.clone()).unwrap_or_default(),
         diameter,
-        speed: bit.and_then(|bit| bit.speed).map_or(limit, |speed| speed.min(limit)),
+        speed: Some(bit.and_then(|bit| bit.speed).map_or(limit, |speed| speed.min(limit))),
     }
 }
 

@@ -10,6 +10,7 @@ use crate::plans::support::Stand;
 use crate::trade;
 
 use super::bits::{cutter, rabbet_cutter};
+use super::sawn::{Sawn, sawn};
 use super::{CutLine, Cutter, Effort, Run, Setup};
 
 /// A cut by itself.
@@ -17,11 +18,13 @@ pub(super) struct Single {
     pub(super) setup: Setup,
     /// The same on a router table, where its board goes over one.
     on_table: Option<Setup>,
+    /// The same by the table saw, where the shop asks for it and the board can be pushed.
+    on_saw: Option<Setup>,
 }
 
 /// Equal cuts in narrow and in wide boards are made by one method: what two tools
 /// cut never agrees to the thousandth. Where the narrow ones need the table, the
-/// wide ones go over it too if all of them can.
+/// wide ones go over it too if all of them can, and all go to the saw or none.
 pub(super) fn agreeing(singles: Vec<Single>) -> Vec<Setup> {
     let mut groups: Vec<Vec<usize>> = Vec::new();
     for (index, single) in singles.iter().enumerate() {
@@ -34,20 +37,21 @@ pub(super) fn agreeing(singles: Vec<Single>) -> Vec<Setup> {
             None => groups.push(vec![index]),
         }
     }
-    let mut goes = vec![false; singles.len()];
+    let mut goes = vec![(false, false); singles.len()];
     for group in groups {
         let own = || group.iter().filter_map(|index| singles.get(*index));
-        let all = own().any(|single| single.setup.is_on_table())
+        let sawn = own().all(|single| single.on_saw.is_some());
+        let over = own().any(|single| single.setup.is_on_table())
             && own().all(|single| single.on_table.is_some());
         for index in group {
-            goes[index] = all;
+            goes[index] = (sawn, over);
         }
     }
     let chosen = singles.into_iter().zip(goes);
     chosen
-        .map(|(Single { setup, on_table }, goes)| match on_table {
-            Some(table) if goes => table,
-            Some(_) | None => setup,
+        .map(|(Single { setup, on_table, on_saw }, (sawn, over))| {
+            let saw = on_saw.filter(|_| sawn);
+            saw.or_else(|| on_table.filter(|_| over)).unwrap_or(setup)
         })
         .collect()
 }
@@ -121,11 +125,12 @@ pub(super) fn one(
             length,
             stops,
             supports: stand.map(|stand| stand.supports(unit)).unwrap_or_default(),
+            push: None,
         });
         setup
     };
     if let FeatureKind::Flute(_) = first.kind {
-        return Single { setup: set(narrow, None), on_table: None };
+        return Single { setup: set(narrow, None), on_table: None, on_saw: None };
     }
     let guided = |cutter: &Cutter| guide::guide(&channel, board, cutter.diameter, base, unit);
     let narrow_guided = guided(&narrow);
@@ -133,6 +138,15 @@ pub(super) fn one(
     let on_table = fits.then(|| {
         let guided = guide::on_table(&channel, narrow.diameter);
         set(narrow.clone(), Some(guided))
+    });
+    let by_saw = sawn(&piece.shop, piece.tape(), first.kind, &channel, board);
+    let on_saw = by_saw.map(|Sawn { blade, guided, push }| {
+        let mut setup = set(blade, Some(guided));
+        setup.passes = vec![first.deep];
+        for run in &mut setup.runs {
+            run.push = Some(push);
+        }
+        setup
     });
     // No fence is set to a bit that hangs over the datum.
     let over = (channel.from.is_zero() && narrow_guided.guide == Guide::Far)
@@ -144,7 +158,7 @@ pub(super) fn one(
         Some((guided, wide)) => set(wide, Some(guided)),
         None => set(narrow, Some(narrow_guided)),
     };
-    Single { setup, on_table }
+    Single { setup, on_table, on_saw }
 }
 
 impl Setup {
@@ -152,7 +166,7 @@ impl Setup {
     /// hand leads it.
     fn centers(&self, base: Length) -> Option<(Length, Length)> {
         let centers = match &self.guided {
-            Some(guided) if guided.guide == Guide::Table => return None,
+            Some(Guided { guide: Guide::Table | Guide::Saw, .. }) => return None,
             Some(guided) => guided.centers(self.cutter.diameter, base),
             None => self.set_lines().iter().map(|line| line.from + line.wide.half()).collect(),
         };

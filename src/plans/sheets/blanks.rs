@@ -30,8 +30,9 @@ pub(super) fn blanks(work: &Workings<'_>, stock: StockId, sheet: &Sheet) -> Vec<
             None => {}
         }
         let later = is_sawn_later(work.piece, part);
-        // A core with lips to come is sawn over already.
-        if later && part.strips.is_empty() {
+        // A core has it beside what is cut off when its lips are on: that comes off a board
+        // that has been cut to its opening before.
+        if later {
             let spare = trade::sheet_spare(work.piece.tape().unit);
             size = size.map(|side| side + spare);
         }

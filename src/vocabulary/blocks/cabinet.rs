@@ -4,7 +4,7 @@ use super::*;
 pub(crate) use super::{
     AROUND, CASE_ACROSS, CASE_BACK, CASE_BASE, CASE_BOTTOM, CASE_COVER, CASE_DOWN, CASE_DRAWERS,
     CASE_EDGES, CASE_END, CASE_ENDS, CASE_FINISH, CASE_FRONTS, CASE_HIGH, CASE_LEG,
-    CASE_PARTITIONS, CASE_SHELVES, CASE_STOCK, CASE_TOP, CASE_WIDE, NOTE,
+    CASE_PARTITIONS, CASE_SHELVES, CASE_STOCK, CASE_TOP, CASE_WIDE, NOTE, PART_FINISH,
 };
 
 words! {
@@ -49,7 +49,7 @@ block! {
     WIDE = CASE_WIDE;
     DEEP: Length = ("deep", "overall depth, from the foremost face to the back", "deep 17").required()
         .can_be("30 mm", "3 m")
-        .usual("4 in", "40 in");
+        .usual("4 in", "36 in");
     HIGH = CASE_HIGH;
     STOCK = CASE_STOCK;
     BASE = CASE_BASE;
@@ -241,6 +241,7 @@ block! {
     ).default("1/2 in").metric("12 mm")
         .can_be("1/8 in", "6 in")
         .usual("1/4 in", "2 in");
+    FINISH = PART_FINISH;
     NOTE;
 }
 
@@ -264,7 +265,7 @@ block! {
     JOINT = BACK_JOINT;
     NAILERS: Nailers = (
         "nailers",
-        "the boards on edge before the back that the wall screws go through: `1` under the top, `2` with another above the bottom, or `none`. If not written, a case that is fixed to the wall gets one, or two where it hangs, is 6 ft (1800 mm) high, or stands on another case with its bottom higher up, and no drawer runs on wood; none where its back is 1/2 in (12 mm) thick",
+        "the boards on edge before the back that the wall screws go through: `1` under the top, `2` with another above the bottom, or `none`. If not written, a case that is fixed to the wall gets one, or two where it hangs, is 6 ft (1800 mm) high, or stands on another case with its bottom higher up, and no drawer runs on wood; none, hung or not, where its back is sold as 1/2 in (12 mm) or thicker, which takes the screws itself",
         "nailers 2 { wide 4; stock birch-ply }",
     ).may_open(nailers::block);
     NOTE;
@@ -331,6 +332,7 @@ block! {
         "what its free edges are lipped or banded with, or `none`; its size includes it, so the core is cut smaller",
         "edges oak { thick 3/4 }",
     ).may_open(countertop_edges::block);
+    FINISH = PART_FINISH;
     NOTE;
 }
 
@@ -398,7 +400,7 @@ block! {
         .usual("9 mm", "100 mm");
     FROM_EDGE: Length = (
         "from-edge",
-        "the distance of the front row from the front edge of its board, or from the back of an inset front, and of the back row from the back of the case",
+        "the distance of the front row from the front edge of its board, or from the back of an inset front, and of the back row from the face of the back",
         "from-edge 37 mm",
     ).default("1-1/2 in").metric("37 mm")
         .can_be("5 mm", "500 mm")

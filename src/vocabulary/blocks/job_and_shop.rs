@@ -151,6 +151,11 @@ block! {
         "stages 2",
     ).default("3")
         .can_be("2", "6");
+    DADOES: DadoTool = (
+        "dadoes",
+        "what cuts dadoes and grooves that run through; the saw has a plain blade as wide as the kerf, and leaves to the router whatever stops in the wood, lies on an edge, or is too large to push",
+        "dadoes saw",
+    ).default("router");
     ALLOW: Braces = (
         "allow",
         "how much larger a rough part is than the finished part",

@@ -25,7 +25,7 @@ block! {
     ).opens(site::block);
     SHOP: Braces = (
         "shop",
-        "the shop that the piece is made in",
+        "the shop that the piece is made in; what it leaves out is as in the shop of a used file",
         "shop { kerf 1/8; clamps 8 }",
     ).opens(shop::block);
     STOCK: Define = (

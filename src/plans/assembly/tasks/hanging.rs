@@ -24,6 +24,7 @@ impl Maker<'_, '_> {
         let stops = self.stops_set(stands, boxes, strips);
         // The blocks come first: the back that comes off for them stays off.
         let blocks = if hung > 0 { self.blocks_fixed(stands) } else { Vec::new() };
+        let held = self.held_by_blocks(stands);
         let behind = self.slide_behind_doors();
         if slid > 0 || !on_boxes.is_empty() {
             let packers = match self.packed {
@@ -66,6 +67,7 @@ impl Maker<'_, '_> {
             after.extend(self.packed);
             after.extend(self.opened.filter(|_| !packers.is_empty()));
             after.extend(stops);
+            after.extend(held);
             let title = match (trays, drawers) {
                 (false, _) if !slides => "Fit the drawers and drawer fronts",
                 (true, false) => "Fit the slides and trays",
@@ -116,7 +118,7 @@ impl Maker<'_, '_> {
             done.push(task);
             done.extend(self.stopped(task));
         }
-        done.extend(self.false_fronts(stands));
+        done.extend(self.false_fronts(stands, held));
         done
     }
 
@@ -174,13 +176,22 @@ impl Maker<'_, '_> {
             "fix the packers first, so that the slides stand {flush}: {}",
             how.join("; ")
         ));
-        if !dry.is_empty() {
+        // Those on a sheet are dry for its finish alone: it does not move under them.
+        let across: Vec<PartId> = dry.into_iter().filter(|id| self.is_on_solid_wood(*id)).collect();
+        if !across.is_empty() {
             lines.push(format!(
                 "{} run across the grain of a solid board: leave the hole of the front screw round, make those behind it slots that run along the packer, twice as long as they are wide, and drive their screws just snug, so that the board can move",
-                self.marks(&dry)
+                self.marks(&across)
             ));
         }
         opens
+    }
+
+    /// True where what a part is joined to is of boards.
+    fn is_on_solid_wood(&self, id: PartId) -> bool {
+        let own = self.parts.joints.iter().filter(|joint| joint.part == id);
+        own.filter_map(|joint| self.parts.get(joint.into))
+            .any(|into| self.piece.stock(into.stock).is_some_and(crate::model::Stock::is_solid))
     }
 
     /// The packers before the fronts are fitted, where a front lies between two of them:

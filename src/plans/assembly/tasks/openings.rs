@@ -4,9 +4,9 @@
 use crate::diagnostics::listed;
 use crate::measure::Length;
 use crate::model::{Case, JointKind, Opening, OpeningId, Set, Stock};
-use crate::parts::{Assembly, Direction, Part, PartId, Role, Which};
+use crate::parts::{Assembly, Direction, Part, PartId, Role, Which, overlong};
 use crate::plans::assembly::{gluing, stage};
-use crate::plans::operations::{Doing, Measure, Measured};
+use crate::plans::operations::{Along, Doing, Measure, Measured};
 use crate::trade;
 
 use super::{Maker, Stage, Usual, Work};
@@ -356,6 +356,16 @@ impl<'a> Maker<'_, 'a> {
             lines.push(format!(
                 "measure between the boards on both sides of {which}, front and back, and cut the shelf {} shorter",
                 tape.text(play)
+            ));
+        }
+        let lipped = |part: &Part| part.is_cut_after(Along::Length.faces());
+        let over: Vec<PartId> =
+            parts.iter().copied().filter(|id| self.parts.get(*id).is_some_and(lipped)).collect();
+        if !over.is_empty() {
+            lines.push(format!(
+                "leave {} longer than that by {} for now, as the cut list has it; the shelf is cut to its length when its lip is on",
+                self.marks(&over),
+                tape.text(overlong(tape.unit).1)
             ));
         }
         Kind { names: vec!["loose shelves"], parts, lines }
