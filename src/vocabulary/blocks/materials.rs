@@ -132,7 +132,8 @@ block! {
         "a stretch of a board that is lost to a knot, a split, or checks: from where to where, both measured from one end",
         "lost 31 to 36-1/2",
     ).many()
-        .can_be("0 in", "12 m");
+        .can_be("0 in", "12 m")
+        .usual("0 in", "20 ft");
 }
 
 block! {
