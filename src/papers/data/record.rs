@@ -4,9 +4,7 @@ use serde::Serialize;
 
 use super::lines::Refs;
 use super::opens::Opens;
-use super::{
-    bases, boards, covers, done, fitted, laid_on, layout, sections, sheets, stacked, wooden,
-};
+use super::{bases, covers, done, fitted, laid_on, layout, sections, sheets, stacked, wooden};
 
 #[derive(Serialize)]
 pub(super) struct Data<'d> {
@@ -15,7 +13,7 @@ pub(super) struct Data<'d> {
     pub(super) shop: Shop,
     pub(super) stocks: Vec<Stock<'d>>,
     pub(super) sheets: Vec<sheets::SheetData<'d>>,
-    pub(super) boards: Vec<boards::BoardData<'d>>,
+    pub(super) boards: Vec<super::boards::BoardData<'d>>,
     pub(super) tools: Vec<Tool>,
     pub(super) parts: Vec<PartData<'d>>,
     pub(super) joints: Vec<JointData<'d>>,
