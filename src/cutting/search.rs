@@ -176,6 +176,8 @@ impl<'o> Search<'o> {
         self.least = by_area(self.order).max(self.order.floor);
         self.below = i64::MAX;
         let starts = (STARTS * FEW / all.len().max(FEW)).max(2);
+        // Who has few rounds to spare has no more starts.
+        let starts = starts.min(self.order.rounds[0].max(1));
         for start in 0..starts {
             if self.is_least(start) {
                 break;

@@ -8,7 +8,7 @@ use super::looks::Broad;
 
 /// How many rounds the search takes for fewer boards, and for larger leftovers, where there
 /// are few pieces.
-const ROUNDS: [usize; 2] = [80, 10];
+const ROUNDS: [usize; 2] = [16, 6];
 /// Where there are more pieces than this, a round takes longer, and so there are fewer.
 const FEW: usize = 20;
 /// The first size of board costs as much more than one on hand that no number of these
