@@ -184,3 +184,76 @@ fn a_doubled_figure_is_odd() {
     assert!(odd("gap 3/32;", "gap 3/16;") && !odd("gap 3/32;", "gap 5/32;"));
     assert!(odd("set-back 3;", "set-back 6;") && !odd("set-back 3;", "set-back 4;"));
 }
+
+/// The other stile is 1-3/4 wide, and a frame is even.
+#[test]
+fn a_missing_stile_is_offered_as_wide_as_the_other() {
+    let (compiled, found) = error("first.case", "    stile right { wide 1-3/4 }\n", "");
+    assert_eq!((found.slug, offers(&found)), ("word-missing", vec!["stile right { wide 1-3/4 }"]));
+    assert!(compile(&made(&compiled, &found.fixes[0])).is_sound());
+}
+
+/// Posts 1-3/4 wide: a mortise 1/16 deeper than its tenon of 1-3/4 comes out at the far
+/// edge by 1/16. What leaves 5/16 behind it, as behind the mortise of a stile, passes.
+#[test]
+fn a_tenon_through_a_post_is_told_at_the_tenon() {
+    let (compiled, found) =
+        error("fern-bank-stand.case", "joint  tenon { long 1 }", "joint  tenon { long 1-3/4 }");
+    assert_eq!(found.slug, "member-too-narrow");
+    assert_eq!(slugs(&compiled), ["member-too-narrow"], "one cause, one message");
+    let again = compile(&made(&compiled, &found.fixes[0]));
+    assert!(!slugs(&again).contains(&"member-too-narrow"), "{:?}", slugs(&again));
+}
+
+/// A lip or a sheet of a wood that is almost known is a slip; one of a wood that nobody
+/// here knows is not.
+#[test]
+fn the_wood_of_a_sheet_may_be_misspelled() {
+    let of = |species: &str| {
+        let sheet = format!("plywood 3/4; species {species};");
+        compile(&spec("first.case").replacen("plywood 3/4;", &sheet, 1))
+    };
+    for species in ["sugar-maple", "okoume"] {
+        assert!(!slugs(&of(species)).contains(&"species-unknown"), "{species}");
+    }
+    let wrong = of("suger-maple");
+    let found = wrong.diagnostics.iter().find(|own| own.slug == "species-unknown");
+    assert_eq!(offers(found.expect("a finding")), ["sugar-maple"]);
+}
+
+/// 40 in of depth in a piece of millimeters is told, though more clamps and slower glue
+/// would do for it.
+#[test]
+fn an_odd_depth_is_told_beside_what_it_takes_of_the_shop() {
+    let text = spec("tide-cottage-press.case");
+    let wrong = text.replacen("deep 560; high 1900", "deep 40 in; high 1900", 1);
+    assert_ne!(text, wrong);
+    assert!(slugs(&compile(&wrong)).contains(&"figure-odd"));
+}
+
+/// Three drawers of a bank are too narrow for the same reason: the list they stand in.
+#[test]
+fn a_bank_of_narrow_drawers_is_told_once() {
+    let bank =
+        "down bank { wide 3; drawer one { share 1 }; rail { wide 1 }; drawer two { share 1 } }\n";
+    let text = spec("first.case").replacen(
+        "      drawer upper { high 5 }\n",
+        &format!(
+            "      across {{ high 12\n {bank} stile {{ wide 2 }}\n open rest {{ share 1 }} }}\n"
+        ),
+        1,
+    );
+    let compiled = compile(&text);
+    let told: Vec<_> =
+        compiled.diagnostics.iter().filter(|own| own.slug == "box-too-big").collect();
+    let [found] = told.as_slice() else { panic!("{:#?}", compiled.diagnostics) };
+    assert_eq!((found.also.len(), found.primary.text.as_str()), (1, "opening 3"));
+}
+
+/// A figure without its word is told how it is written.
+#[test]
+fn a_bare_figure_needs_its_word() {
+    let (_, found) = error("first.case", "drawer upper { high 5 }", "drawer upper { 5 }");
+    assert_eq!(found.slug, "syntax");
+    assert!(found.notes.iter().any(|note| note.contains("`high 5`")), "{:?}", found.notes);
+}

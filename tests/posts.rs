@@ -4,7 +4,7 @@ use casewright::measure::Length;
 use casewright::papers;
 use casewright::parts::{Direction, Face, Feature, FeatureKind, Part, Parts};
 
-use crate::support::{compile, spec};
+use crate::support::{compile, packet, spec};
 
 fn inches(top: i64, bottom: i64) -> Length {
     Length::inches(top, bottom)
@@ -185,4 +185,27 @@ fn drawers_run_between_guides_behind_the_posts() {
     // On the top, where no rail of the frame is in the driver's way.
     assert!(pockets.clone().all(|own| rail.face_name(own.face) == "top face"));
     assert_eq!(pockets.count(), 2);
+}
+
+/// The front rail of a web frame begins behind the frame of 3/4, so that it meets a post of
+/// 1-3/4 by 1 in, with one pocket in the middle of that: 1/2 from its front edge, and 2 from
+/// its back edge, which is marked, of its 2-1/2. The printed place is what the shop drives
+/// a screw at: there is room for a bit behind the rail of the frame.
+#[test]
+fn a_web_is_screwed_to_a_post_where_it_meets_it() {
+    let packet = packet(&compile(&spec("ropewalk-dresser.case")));
+    let marks = packet["parts"].as_array().unwrap().iter();
+    let path = "dresser.web-upper-middle-front-rail";
+    let mark = marks.filter(|own| own["path"] == path).map(|own| &own["mark"]).next();
+    let shapes = packet["operations"].as_array().unwrap().iter();
+    let own = shapes.filter(|own| own["kind"] == "shape" && own.get("part") == mark);
+    let pockets: Vec<_> = own.map(|own| &own["pockets"]).collect();
+    assert_eq!(pockets.len(), 2);
+    for own in pockets {
+        assert_eq!(
+            (own["from"].as_str(), own["centers"][0]["print"].as_str()),
+            (Some("back edge"), Some("2"))
+        );
+        assert_eq!(own["centers"].as_array().map(Vec::len), Some(1));
+    }
 }

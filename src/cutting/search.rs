@@ -1,13 +1,14 @@
 //! The search: pieces are taken out and put in again.
 
+use std::cell::OnceCell;
 use std::cmp::Reverse;
 use std::rc::Rc;
 
 use oorandom::Rand64;
 
 use super::bound::{by_area, fewest};
-use super::tree::Place;
-use super::{Node, Order, Plan, Sheet, Way, What, area};
+use super::tree::{Leftover, Place};
+use super::{Node, Order, Plan, Sheet, Size, Stages, Wanted, Way, What, area};
 
 /// How many plans from nothing it begins with, where there are few pieces.
 const STARTS: usize = 24;
@@ -32,22 +33,79 @@ pub fn plan(order: &Order) -> Plan {
     let mut search = Search::of(order);
     let best = search.cheapest();
     let best = search.with_largest_left(best);
-    let sheets = best.sheets.iter().map(|sheet| (**sheet).clone());
+    let sheets = best.sheets.iter().map(|laid| laid.sheet.clone());
     Plan { sheets: sheets.collect(), unplaced: search.too_large, least: search.least }
+}
+
+/// A sheet of a plan in the making, and what is worked out of it once.
+#[derive(Clone, Debug)]
+struct Laid {
+    sheet: Sheet,
+    leftovers: OnceCell<Leftovers>,
+    /// How it is judged, once its strips are as narrow as they can be.
+    judged: Option<Judged>,
+}
+
+#[derive(Clone, Debug)]
+struct Leftovers {
+    all: Vec<Leftover>,
+    /// As long as the longest and as wide as the widest.
+    most: Size,
+}
+
+/// How a sheet is judged that has been made tight.
+#[derive(Clone, Copy, Debug)]
+struct Judged {
+    /// The largest leftover, in parts of the sheet.
+    left: i128,
+    effort: usize,
+}
+
+impl Laid {
+    fn of(sheet: Sheet) -> Rc<Self> {
+        Rc::new(Self { sheet, leftovers: OnceCell::new(), judged: None })
+    }
+
+    /// The cuts of a sheet, to be changed; other drafts keep theirs.
+    fn change(own: &mut Rc<Self>) -> &mut Node {
+        if Rc::get_mut(own).is_none() {
+            *own = Self::of(own.sheet.clone());
+        }
+        let own = Rc::make_mut(own);
+        own.leftovers.take();
+        own.judged = None;
+        &mut own.sheet.root
+    }
+
+    /// What is left over, where a piece of this size may fit in.
+    fn room(&self, wanted: &Wanted, stages: &Stages) -> &[Leftover] {
+        let leftovers = self.leftovers.get_or_init(|| {
+            let all = self.sheet.root.leftovers(stages);
+            let most = all
+                .iter()
+                .fold([0, 0], |[long, wide], own| [own.size[0].max(long), own.size[1].max(wide)]);
+            Leftovers { all, most }
+        });
+        let [long, wide] = leftovers.most;
+        match wanted.ways().any(|(_, size)| size[0] <= long && size[1] <= wide) {
+            true => &leftovers.all,
+            false => &[],
+        }
+    }
 }
 
 /// A plan in the making.
 #[derive(Clone, Debug, Default)]
 struct Draft {
     /// Sheets that several drafts have in common.
-    sheets: Vec<Rc<Sheet>>,
+    sheets: Vec<Rc<Laid>>,
     /// The pieces that are in none of them.
     out: Vec<usize>,
 }
 
 impl Draft {
     fn cost(&self, order: &Order) -> i64 {
-        order.cost_of(self.sheets.iter().map(|sheet| sheet.kind))
+        order.cost_of(self.sheets.iter().map(|own| own.sheet.kind))
     }
 }
 
@@ -99,9 +157,9 @@ impl<'o> Search<'o> {
 
     /// The best place for a piece on a new sheet.
     fn fresh(&self, kind: usize, index: usize, lean: Option<Way>) -> Option<Place> {
-        let root = Node::left(self.order.kinds.get(kind)?.size);
+        let whole = Leftover::whole(self.order.kinds.get(kind)?.size);
         let mut best = None;
-        root.places(self.order.pieces.get(index)?, &self.order.stages, &mut |place| {
+        whole.places(0, self.order.pieces.get(index)?, &self.order.stages, &mut |place| {
             take_better(&mut best, place, lean);
         });
         best
@@ -155,23 +213,12 @@ impl<'o> Search<'o> {
     }
 
     /// A plan of the same cost with the largest leftover.
-    fn with_largest_left(&mut self, best: Draft) -> Draft {
-        let mut best = tightened(best);
+    fn with_largest_left(&mut self, mut best: Draft) -> Draft {
+        let mut judgment = self.judged(&mut best);
         if best.sheets.is_empty() {
             return best;
         }
         self.below = best.cost(self.order).saturating_add(1);
-        let order = self.order;
-        let judged = |draft: &Draft| {
-            let left = draft.sheets.iter().map(|sheet| {
-                let whole = order.kinds.get(sheet.kind).map_or(1, |kind| area(kind.size));
-                sheet.root.largest_left() * STEPS / whole.max(1)
-            });
-            let effort = draft.sheets.iter().map(|sheet| sheet.root.effort(order.kerf, 1));
-            let left = Reverse(left.max().unwrap_or(0));
-            (draft.cost(order), left, effort.sum::<usize>())
-        };
-        let mut judgment = judged(&best);
         let mut draft = best.clone();
         let mut late = Late::of(judgment);
         for round in 0..self.order.rounds[1] {
@@ -181,8 +228,7 @@ impl<'o> Search<'o> {
             if !next.out.is_empty() {
                 continue;
             }
-            let next = tightened(next);
-            let own = judged(&next);
+            let own = self.judged(&mut next);
             if own < judgment {
                 judgment = own;
                 best = next.clone();
@@ -192,6 +238,26 @@ impl<'o> Search<'o> {
             }
         }
         best
+    }
+
+    /// Makes a plan tight, and says what it costs, what its largest leftover is, and how
+    /// much is to be set on the saw: the less, the better.
+    fn judged(&self, draft: &mut Draft) -> (i64, Reverse<i128>, usize) {
+        let mut all = Judged { left: 0, effort: 0 };
+        for laid in &mut draft.sheets {
+            let own = laid.judged.unwrap_or_else(|| {
+                let root = Laid::change(laid);
+                root.tighten();
+                let left = root.largest_left() * STEPS / area(root.size).max(1);
+                let judged = Judged { left, effort: root.effort(self.order.kerf, 1) };
+                if let Some(own) = Rc::get_mut(laid) {
+                    own.judged = Some(judged);
+                }
+                judged
+            });
+            all = Judged { left: all.left.max(own.left), effort: all.effort + own.effort };
+        }
+        (draft.cost(self.order), Reverse(all.left), all.effort)
     }
 
     /// How much is on no sheet.
@@ -204,17 +270,17 @@ impl<'o> Search<'o> {
         for _ in 0..=self.random.rand_range(0..EMPTIED) {
             let at = self.below(draft.sheets.len());
             let Some(sheet) = draft.sheets.get_mut(at) else { break };
-            let count = sheet.root.count();
+            let count = sheet.sheet.root.count();
             let mut nth = self.below(count);
             // A whole sheet seldom.
             if nth == 0 && count > 1 && self.below(4) > 0 {
                 nth = 1 + self.below(count - 1);
             }
             let Some(sheet) = draft.sheets.get_mut(at) else { break };
-            let sheet = Rc::make_mut(sheet);
-            sheet.root.take_out(&mut nth, &mut draft.out);
+            let root = Laid::change(sheet);
+            root.take_out(&mut nth, &mut draft.out);
             // What lay across the whole sheet is gone: it is cut anew, as the saw asks.
-            let goes_on = match (&sheet.root.what, self.order.stages.first) {
+            let goes_on = match (&root.what, self.order.stages.first) {
                 (What::Cut(way, parts), Some(first)) => {
                     *way == first || parts.iter().any(|own| matches!(own.what, What::Piece { .. }))
                 }
@@ -222,7 +288,7 @@ impl<'o> Search<'o> {
                 (What::Left, _) => false,
             };
             if !goes_on {
-                sheet.root.pieces(&mut draft.out);
+                root.pieces(&mut draft.out);
                 draft.sheets.swap_remove(at);
             }
         }
@@ -232,13 +298,14 @@ impl<'o> Search<'o> {
     fn shrink(&mut self, draft: &mut Draft) {
         while draft.cost(self.order) >= self.below && !draft.sheets.is_empty() {
             let all = draft.sheets.iter().enumerate();
-            let emptiest = all.min_by_key(|(_, sheet)| sheet.root.filled()).map_or(0, |(at, _)| at);
+            let emptiest =
+                all.min_by_key(|(_, own)| own.sheet.root.filled()).map_or(0, |(at, _)| at);
             let at = match self.below(2) {
                 0 => self.below(draft.sheets.len()),
                 _ => emptiest,
             };
-            let sheet = draft.sheets.swap_remove(at);
-            sheet.root.pieces(&mut draft.out);
+            let own = draft.sheets.swap_remove(at);
+            own.sheet.root.pieces(&mut draft.out);
         }
     }
 
@@ -276,8 +343,8 @@ impl<'o> Search<'o> {
             let found = found.or_else(|| self.open(draft, index, &mut cost, lean));
             let put = found.is_some_and(|(at, place)| {
                 let mut nth = place.leftover;
-                let sheet = draft.sheets.get_mut(at).map(Rc::make_mut);
-                sheet.is_some_and(|sheet| sheet.root.put(&mut nth, index, &place))
+                let root = draft.sheets.get_mut(at).map(Laid::change);
+                root.is_some_and(|root| root.put(&mut nth, index, &place))
             });
             if !put {
                 draft.out.push(index);
@@ -299,10 +366,13 @@ impl<'o> Search<'o> {
         for (at, sheet) in draft.sheets.iter().enumerate() {
             let mut own = best.map(|(_, place)| place);
             let mut better = false;
-            sheet.root.places(piece, &self.order.stages, &mut |place| {
+            let mut found = |place| {
                 let is_overlooked = stumbles && random.rand_range(0..100) < OVERLOOKED;
                 better |= !is_overlooked && take_better(&mut own, place, lean);
-            });
+            };
+            for (nth, left) in sheet.room(piece, &self.order.stages).iter().enumerate() {
+                left.places(nth, piece, &self.order.stages, &mut found);
+            }
             if better {
                 best = own.map(|place| (at, place));
             }
@@ -318,7 +388,7 @@ impl<'o> Search<'o> {
         cost: &mut i64,
         lean: Option<Way>,
     ) -> Option<(usize, Place)> {
-        let used = |kind: usize| draft.sheets.iter().filter(|sheet| sheet.kind == kind).count();
+        let used = |kind: usize| draft.sheets.iter().filter(|own| own.sheet.kind == kind).count();
         let kinds = self.order.kinds.iter().enumerate();
         let may = kinds.filter(|(at, kind)| {
             let is_there = kind.count.is_none_or(|count| used(*at) < count);
@@ -329,7 +399,8 @@ impl<'o> Search<'o> {
         let (at, place) = *places.get(self.below(places.len()))?;
         let kind = self.order.kinds.get(at)?;
         *cost = cost.saturating_add(kind.cost);
-        draft.sheets.push(Rc::new(Sheet { kind: at, root: Node::left(kind.size) }));
+        let sheet = Sheet { kind: at, root: Node::left(kind.size) };
+        draft.sheets.push(Laid::of(sheet));
         Some((draft.sheets.len() - 1, place))
     }
 }
@@ -344,16 +415,6 @@ fn take_better(best: &mut Option<Place>, place: Place, lean: Option<Way>) -> boo
         *best = Some(place);
     }
     is_better
-}
-
-fn tightened(mut draft: Draft) -> Draft {
-    for sheet in &mut draft.sheets {
-        let root = sheet.root.tightened();
-        if root != sheet.root {
-            Rc::make_mut(sheet).root = root;
-        }
-    }
-    draft
 }
 
 /// Takes what is no worse than what there is, or than what there was some rounds ago.

@@ -3,9 +3,10 @@
 use super::{Node, Size, Way, What};
 
 impl Node {
-    /// The same cuts with each strip as narrow as what comes of it, and the rest left over.
-    pub(super) fn tightened(&self) -> Self {
-        self.within(self.size)
+    /// Makes each strip as narrow as what comes of it, and the rest left over.
+    pub(super) fn tighten(&mut self) {
+        let size = self.size;
+        *self = std::mem::replace(self, Self::left(size)).within(size);
     }
 
     /// The size of what it holds.
@@ -25,27 +26,32 @@ impl Node {
     }
 
     /// The same in a rectangle of this size, which is no smaller than what it holds.
-    fn within(&self, size: Size) -> Self {
-        match &self.what {
-            What::Left => Self::left(size),
+    fn within(self, size: Size) -> Self {
+        let (way, parts) = match self.what {
+            What::Left => return Self::left(size),
             // It is as wide as its strip, which is no wider than the widest in it.
-            What::Piece { .. } => self.clone(),
-            What::Cut(way, parts) => {
-                let held = parts.iter().filter(|part| !part.is_left());
-                let held = held.map(|part| part.within(way.with(size, way.of(part.holds()))));
+            What::Piece { .. } => return self,
+            What::Cut(way, parts) => (way, parts),
+        };
+        let mut own = Vec::with_capacity(parts.len() + 1);
+        for part in parts {
+            if part.is_left() {
+                continue;
+            }
+            let wide = way.of(part.holds());
+            let Self { size, what } = part.within(way.with(size, wide));
+            match what {
+                What::Left => {}
                 // What is no longer cut across is cut the same way as what it is in.
-                let mut own: Vec<Self> = held
-                    .flat_map(|part| match part.what {
-                        What::Cut(inner, parts) if inner == *way => parts,
-                        What::Cut(..) | What::Left | What::Piece { .. } => vec![part],
-                    })
-                    .filter(|part| !part.is_left())
-                    .collect();
-                // The widest first, and alike ones one after another.
-                own.sort_by_key(|part| std::cmp::Reverse(way.of(part.size)));
-                cut(*way, size, own)
+                What::Cut(inner, parts) if inner == way => {
+                    own.extend(parts.into_iter().filter(|part| !part.is_left()));
+                }
+                What::Cut(..) | What::Piece { .. } => own.push(Self { size, what }),
             }
         }
+        // The widest first, and alike ones one after another.
+        own.sort_by_key(|part| std::cmp::Reverse(way.of(part.size)));
+        cut(way, size, own)
     }
 
     /// The area of the largest rectangle that is left over.
@@ -62,14 +68,14 @@ impl Node {
     /// that take less than a saw cut off, so that the blade runs half in the air.
     pub(super) fn effort(&self, kerf: i64, stage: usize) -> usize {
         let What::Cut(way, parts) = &self.what else { return 0 };
-        let held = parts.iter().filter(|part| !part.is_left());
-        let mut sizes: Vec<i64> = held.map(|part| way.of(part.size)).collect();
-        sizes.dedup();
+        let held = parts.iter().filter(|part| !part.is_left()).map(|part| way.of(part.size));
+        let mut last = None;
+        let settings = held.filter(|size| last.replace(*size) != Some(*size)).count();
         let left = parts.iter().filter(|part| part.is_left());
         let slivers = left.filter(|part| way.of(part.size) < kerf).count();
-        let short = if stage > 2 { sizes.len() * 2 } else { 0 };
+        let short = if stage > 2 { settings * 2 } else { 0 };
         let inner: usize = parts.iter().map(|part| part.effort(kerf, stage + 1)).sum();
-        sizes.len() + short + slivers * 3 + inner
+        settings + short + slivers * 3 + inner
     }
 }
 

@@ -44,8 +44,8 @@ pub(super) struct Place {
 
 /// A leftover of a sheet.
 #[derive(Clone, Copy, Debug)]
-struct Leftover {
-    size: Size,
+pub(super) struct Leftover {
+    pub(super) size: Size,
     /// The cut it comes of, and its stage.
     above: Option<(Way, u8)>,
 }
@@ -163,22 +163,16 @@ impl Node {
         }
     }
 
-    /// Tells of every place for a piece.
-    pub(super) fn places(&self, wanted: &Wanted, stages: &Stages, found: &mut dyn FnMut(Place)) {
-        let mut nth = 0;
-        self.walk(None, stages, &mut |leftover| {
-            for (turned, size) in wanted.ways() {
-                leftover.places(size, stages, &mut |first, worth| {
-                    found(Place { leftover: nth, turned, size, first, worth });
-                });
-            }
-            nth += 1;
-        });
+    /// What is left over of it.
+    pub(super) fn leftovers(&self, stages: &Stages) -> Vec<Leftover> {
+        let mut all = Vec::new();
+        self.walk(None, stages, &mut all);
+        all
     }
 
-    fn walk(&self, above: Option<(Way, u8)>, stages: &Stages, found: &mut dyn FnMut(Leftover)) {
+    fn walk(&self, above: Option<(Way, u8)>, stages: &Stages, found: &mut Vec<Leftover>) {
         match &self.what {
-            What::Left => found(Leftover { size: self.size, above }),
+            What::Left => found.push(Leftover { size: self.size, above }),
             What::Piece { .. } => {}
             What::Cut(way, parts) => {
                 let below = Some((*way, stages.of(above, *way)));
@@ -189,8 +183,28 @@ impl Node {
 }
 
 impl Leftover {
+    /// A whole sheet.
+    pub(super) fn whole(size: Size) -> Self {
+        Self { size, above: None }
+    }
+
+    /// Tells of every place for a piece in the `nth` leftover of a sheet.
+    pub(super) fn places(
+        &self,
+        nth: usize,
+        wanted: &Wanted,
+        stages: &Stages,
+        found: &mut impl FnMut(Place),
+    ) {
+        for (turned, size) in wanted.ways() {
+            self.cuts(size, stages, |first, worth| {
+                found(Place { leftover: nth, turned, size, first, worth });
+            });
+        }
+    }
+
     /// Tells of each order of cuts that a piece comes from it by, and how worth changes.
-    fn places(&self, size: Size, stages: &Stages, found: &mut dyn FnMut(Way, f64)) {
+    fn cuts(&self, size: Size, stages: &Stages, mut found: impl FnMut(Way, f64)) {
         let rest = [self.size[0] - size[0], self.size[1] - size[1]];
         if rest[0] < 0 || rest[1] < 0 {
             return;

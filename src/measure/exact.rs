@@ -6,12 +6,19 @@ use std::fmt;
 
 use super::Digits;
 
+/// How many parts of one nearly every figure is a whole number of: halves of an inch down
+/// to 1/512 and its decimals, in millimetres, their thirds and ninths, and thousandths.
+const PARTS: i64 = (1 << 10) * 9 * 125;
+
 /// An exact rational number.
 ///
 /// Arithmetic that leaves the range (or divides by zero) gives
 /// [`Exact::OUT_OF_RANGE`], which every later operation hands on: the stages
 /// may use plain operators and look once, at the end, instead of after each
 /// step. It sorts above every number.
+///
+/// What can be counted in [`PARTS`] is, so that most numbers share a denominator:
+/// they add up and compare as whole numbers do. The others are in lowest terms.
 #[derive(Clone, Copy, PartialEq, Eq, Hash)]
 pub struct Exact {
     numer: i64,
@@ -33,80 +40,79 @@ impl Exact {
     /// A whole number.
     #[must_use]
     pub const fn int(value: i64) -> Self {
-        Self { numer: value, denom: 1 }
+        match value.checked_mul(PARTS) {
+            Some(numer) if numer != i64::MIN => Self::counted(numer),
+            _ => Self { numer: value, denom: 1 },
+        }
     }
 
-    /// `numer / denom` in lowest terms; out of range when `denom` is zero.
+    /// `numer / denom`; out of range when `denom` is zero.
     #[must_use]
+    #[inline]
     pub const fn ratio(numer: i64, denom: i64) -> Self {
+        if let Some(parts) = numer.checked_mul(PARTS)
+            && parts != i64::MIN
+            && denom > 0
+            && parts % denom == 0
+        {
+            return Self::counted(parts / denom);
+        }
         Self::reduce(numer as i128, denom as i128)
+    }
+
+    /// So many [`PARTS`].
+    const fn counted(numer: i64) -> Self {
+        Self { numer, denom: PARTS }
+    }
+
+    const fn is_counted(self) -> bool {
+        self.denom == PARTS
     }
 
     const fn reduce(numer: i128, denom: i128) -> Self {
         if denom == 0 {
             return Self::OUT_OF_RANGE;
         }
-        // Nearly every number fits a machine word, where division is cheap.
-        let most = i64::MAX as i128;
-        if numer <= most && numer >= -most && denom <= most && denom > 0 {
-            return Self::lowest(numer as i64, denom as i64);
-        }
         let sign = if denom < 0 { -1 } else { 1 };
-        let divisor = gcd(numer.unsigned_abs(), denom.unsigned_abs()) as i128 * sign;
-        let (numer, denom) = (numer / divisor, denom / divisor);
-        // i64::MIN is left out so that negation stays in range.
-        if numer > most || numer < -most || denom > most {
-            return Self::OUT_OF_RANGE;
-        }
-        Self { numer: numer as i64, denom: denom as i64 }
-    }
-
-    /// `numer / denom` in lowest terms, for a denominator above nought.
-    const fn lowest(numer: i64, denom: i64) -> Self {
-        // Most figures are whole, or nought.
-        if denom == 1 {
-            return Self { numer, denom };
-        }
-        if numer == 0 {
-            return Self::ZERO;
-        }
-        let twos = (numer | denom).trailing_zeros();
-        let (numer, denom) = (numer >> twos, denom >> twos);
-        // Marks of an inch, in millimetres, are so many 5ths of halves of
-        // halves: what is left to look for is a 5 or nothing.
-        match denom >> denom.trailing_zeros() {
-            1 => Self { numer, denom },
-            5 if numer % 5 == 0 => Self { numer: numer / 5, denom: denom / 5 },
-            5 => Self { numer, denom },
-            odd => {
-                let divisor = gcd_word(numer.unsigned_abs(), odd.unsigned_abs()) as i64;
-                if divisor == 1 {
-                    return Self { numer, denom };
-                }
-                Self { numer: numer / divisor, denom: denom / divisor }
+        let (numer, denom) = (numer * sign, denom * sign);
+        let most = i64::MAX as i128;
+        // Nearly every number fits a machine word, where division is cheap.
+        let (numer, denom) = if numer <= most && numer >= -most && denom <= most {
+            Self { numer: numer as i64, denom: denom as i64 }.lowest()
+        } else {
+            let divisor = gcd(numer.unsigned_abs(), denom.unsigned_abs()) as i128;
+            let (numer, denom) = (numer / divisor, denom / divisor);
+            // i64::MIN is left out so that negation stays in range.
+            if numer > most || numer < -most || denom > most {
+                return Self::OUT_OF_RANGE;
             }
+            (numer as i64, denom as i64)
+        };
+        if PARTS % denom == 0
+            && let Some(parts) = numer.checked_mul(PARTS / denom)
+            && parts != i64::MIN
+        {
+            return Self::counted(parts);
         }
+        Self { numer, denom }
     }
 
-    /// The sum of two numbers, neither of which need be nought.
+    /// The sum, where one of them is not counted in [`PARTS`] or leaves the range so.
+    #[cold]
     fn added(self, other: Self) -> Self {
-        if let Some(sum) = self.sum_of_kin(other) {
-            return sum;
-        }
         let (a, b) = (self.numer as i128, self.denom as i128);
         let (c, d) = (other.numer as i128, other.denom as i128);
         Self::reduce(a * d + c * b, b * d)
     }
 
-    /// The product of two numbers, neither of which need be nought.
+    /// The product of two numbers.
     fn times(self, other: Self) -> Self {
-        // Nearly every product fits a machine word too.
-        if let (Some(numer), Some(denom)) =
-            (self.numer.checked_mul(other.numer), self.denom.checked_mul(other.denom))
-            && numer != i64::MIN
-            && denom != 0
+        if self.is_counted()
+            && other.is_counted()
+            && let Some(product) = self.numer.checked_mul(other.numer)
+            && product % PARTS == 0
         {
-            return Self::lowest(numer, denom);
+            return Self::counted(product / PARTS);
         }
         Self::reduce(
             self.numer as i128 * other.numer as i128,
@@ -114,46 +120,25 @@ impl Exact {
         )
     }
 
-    /// The sum where one denominator divides the other but for twos, as of
-    /// nearly all figures, and nothing leaves a machine word.
-    fn sum_of_kin(self, other: Self) -> Option<Self> {
-        if self.denom == 0 || other.denom == 0 {
-            return None;
+    /// Numerator and denominator in lowest terms.
+    const fn lowest(self) -> (i64, i64) {
+        if self.denom == 0 {
+            return (0, 0);
         }
-        if self.denom == other.denom {
-            let numer = self.numer.checked_add(other.numer)?;
-            return (numer != i64::MIN).then(|| Self::lowest(numer, self.denom));
-        }
-        let twos = (self.denom.trailing_zeros(), other.denom.trailing_zeros());
-        let odd = (self.denom >> twos.0, other.denom >> twos.1);
-        let (mine, others) = match odd {
-            (a, b) if a == b => (1, 1),
-            (1, b) => (b, 1),
-            (a, 1) => (1, a),
-            _ => return None,
-        };
-        // What each is taken times to come to the denominator of both.
-        let most = twos.0.max(twos.1);
-        let scaled = |numer: i64, by: i64, twos: u32| {
-            let by = by.checked_mul(1 << (most - twos))?;
-            numer.checked_mul(by)
-        };
-        let numer =
-            scaled(self.numer, mine, twos.0)?.checked_add(scaled(other.numer, others, twos.1)?)?;
-        let denom = self.denom.checked_mul(mine)?.checked_mul(1 << (most - twos.0))?;
-        (numer != i64::MIN).then(|| Self::lowest(numer, denom))
+        let divisor = gcd_word(self.numer.unsigned_abs(), self.denom.unsigned_abs()) as i64;
+        (self.numer / divisor, self.denom / divisor)
     }
 
     /// The numerator in lowest terms; it carries the sign.
     #[must_use]
     pub const fn numer(self) -> i64 {
-        self.numer
+        self.lowest().0
     }
 
     /// The denominator in lowest terms; zero only for a number out of range.
     #[must_use]
     pub const fn denom(self) -> i64 {
-        self.denom
+        self.lowest().1
     }
 
     /// True for the mark left by arithmetic that could not be kept.
@@ -165,7 +150,7 @@ impl Exact {
     /// True where the denominator is larger than this one.
     #[must_use]
     pub const fn is_finer_than(self, denom: i64) -> bool {
-        self.denom > denom
+        self.denom > denom && self.denom() > denom
     }
 
     /// True for nought.
@@ -189,7 +174,7 @@ impl Exact {
     /// True for a whole number.
     #[must_use]
     pub const fn is_whole(self) -> bool {
-        self.denom == 1
+        self.denom != 0 && self.numer % self.denom == 0
     }
 
     /// The number without its sign.
@@ -271,8 +256,8 @@ impl fmt::Display for Exact {
         if self.is_out_of_range() {
             return f.write_str("out of range");
         }
-        let numer = self.numer.unsigned_abs();
-        let denom = self.denom.unsigned_abs();
+        let (numer, denom) = self.lowest();
+        let (numer, denom) = (numer.unsigned_abs(), denom.unsigned_abs());
         let (whole, rest) = (numer / denom, numer % denom);
         let mut digits = Digits::new();
         if rest > 0 {
@@ -383,6 +368,13 @@ mod tests {
         prop_assert_eq!(parts(a * b), kept(x * y));
         if !b.is_zero() {
             prop_assert_eq!(parts(a / b), kept(x / y));
+        }
+        // However a number came about, it is kept alike.
+        let is_kept_alike = |figure: Exact| figure == Exact::ratio(figure.numer(), figure.denom());
+        prop_assert!([a + b, a - b, a * b, a / b].into_iter().all(is_kept_alike));
+        for times in [1, 2, 3, 7, 10, 127, i64::MAX] {
+            prop_assert_eq!(a * times, a * Exact::int(times));
+            prop_assert_eq!(a / times, a / Exact::int(times));
         }
         prop_assert_eq!(a.cmp(&b), x.cmp(&y));
         prop_assert_eq!(i128::from(a.floor()), x.floor().to_integer());

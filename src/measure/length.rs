@@ -179,7 +179,7 @@ impl Mul<Exact> for Length {
 impl Mul<i64> for Length {
     type Output = Self;
     fn mul(self, factor: i64) -> Self {
-        self * Exact::int(factor)
+        Self { mm: self.mm * factor, measured: self.measured * factor }
     }
 }
 
@@ -193,7 +193,7 @@ impl Div<Exact> for Length {
 impl Div<i64> for Length {
     type Output = Self;
     fn div(self, divisor: i64) -> Self {
-        self / Exact::int(divisor)
+        Self { mm: self.mm / divisor, measured: self.measured / divisor }
     }
 }
 

@@ -75,8 +75,8 @@ impl Unit {
     #[must_use]
     pub const fn millimetres(self) -> Exact {
         match self {
-            Self::Inch => Exact::ratio(127, 5),
-            Self::Foot => Exact::ratio(1524, 5),
+            Self::Inch => const { Exact::ratio(127, 5) },
+            Self::Foot => const { Exact::ratio(1524, 5) },
             Self::Millimetre => Exact::ONE,
             Self::Centimetre => Exact::int(10),
             Self::Metre => Exact::int(1000),

@@ -351,14 +351,14 @@ fn question(drafts: &Drafts<'_>, question: &Question) -> Option<Diagnostic> {
         diagnostic = diagnostic.label(item.span, format!("how {}?", item.axis.size_word()));
     }
     // One alone takes all that is left; several must all say how they share it.
-    let shares: Vec<Edit> = items
+    let (takers, shares): (Vec<&str>, Vec<Edit>) = items
         .iter()
         .filter(|item| item.list.is_some())
-        .filter_map(|item| share_of(drafts, item))
-        .collect();
+        .filter_map(|item| Some((item.name.as_str(), share_of(drafts, item)?)))
+        .unzip();
     if !shares.is_empty() {
-        let title = match shares.len() {
-            1 => format!("let {} take what is left", first.name),
+        let title = match takers.as_slice() {
+            [only] => format!("let {only} take what is left"),
             _ => "let each take an equal share of what is left".to_owned(),
         };
         diagnostic = diagnostic.fix(Fix { title, grade: Grade::Choice, edits: shares });

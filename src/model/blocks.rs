@@ -78,10 +78,7 @@ impl Blocks {
             legs: read_case::legs(body, stock, shared, ctx),
             shelves: read_case::shelves(body, entry.head, &into, stock, shared, ctx),
             edges: edging::read(body, EDGES, shared, ctx),
-            finish: ctx.refer(body, FINISH, &shared.finishes).known().map(|finish| {
-                ctx.one_finish(finish);
-                FinishId(finish.value)
-            }),
+            finish: read_case::own_finish(body, FINISH, shared, ctx),
             nailers: nailers::read(body, entry.head, stock, shared, ctx),
             covers: cover::read(body, stock, ends.as_ref(), shared, ctx),
             stock,

@@ -7,7 +7,7 @@ use crate::vocabulary::{Entries, Entry, HowHeld, Said, Side, Word, takes, words}
 use super::case::Exposure;
 use super::edging::{self, Edged};
 use super::given::Given;
-use super::id::StockId;
+use super::id::{FinishId, StockId};
 use super::insertion::Insertion;
 use super::lower::Lower;
 use super::read_case::{self, Shared};
@@ -27,6 +27,8 @@ pub struct Over {
 /// A countertop.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Countertop {
+    /// Its finish, where it names one; else that of the case.
+    pub finish: Option<FinishId>,
     /// Its stock.
     pub stock: StockId,
     /// How far it reaches past the case.
@@ -117,6 +119,7 @@ pub(super) fn read(
         ],
     };
     Some(Countertop {
+        finish: read_case::own_finish(body, words::countertop::FINISH, shared, ctx),
         stock,
         over,
         held: held.unwrap_or(if solid { HowHeld::Slots } else { HowHeld::Screw }),

@@ -7,7 +7,7 @@ use crate::vocabulary::{Covered, Entries, Said, Seam, Side, words};
 
 use super::case::{Case, End, Exposure};
 use super::edging::{self, Edged};
-use super::id::{CaseId, StockId};
+use super::id::{CaseId, FinishId, StockId};
 use super::lower::Lower;
 use super::piece::Piece;
 use super::read_case::{self, Shared};
@@ -17,6 +17,8 @@ use super::size::Size;
 /// A panel over a side of a case.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Cover {
+    /// Its finish, where it names one; else that of the case.
+    pub finish: Option<FinishId>,
     /// Its stock.
     pub stock: StockId,
     /// How thick it is: so far the case lies in behind it.
@@ -163,6 +165,7 @@ fn cover(
         return None;
     }
     Some(Cover {
+        finish: read_case::own_finish(body, words::cover::FINISH, shared, ctx),
         stock,
         thick: shared.thickness(stock),
         edges: edging::read(body, words::cover::EDGES, shared, ctx),

@@ -3,7 +3,7 @@
 use crate::measure::Span;
 use crate::vocabulary::Seam;
 
-use super::id::StockId;
+use super::id::{FinishId, StockId};
 use super::joinery::Joinery;
 use super::size::Size;
 
@@ -23,6 +23,8 @@ pub struct OuterMember {
 /// The face frame.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Frame {
+    /// Its finish, where it names one; else that of the case.
+    pub finish: Option<FinishId>,
     /// Its stock.
     pub stock: StockId,
     /// How its members are joined.

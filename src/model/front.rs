@@ -10,7 +10,7 @@ use super::finger::Finger;
 use super::framed::PanelBuild;
 use super::hinge_place::HingePlace;
 use super::id::StockId;
-use super::id::{BitId, HingeId, PullId, SlideId};
+use super::id::{BitId, FinishId, HingeId, PullId, SlideId};
 use super::insertion::Insertion;
 use super::joinery::Joinery;
 use super::pull_place::PullPlace;
@@ -79,6 +79,8 @@ impl Flutes {
 /// How fronts are made and hung: those of a case, or of one opening.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Fronts {
+    /// Their finish, where they name one; else that of the case.
+    pub finish: Option<FinishId>,
     /// Their stock.
     pub stock: StockId,
     /// How they lie.
@@ -126,6 +128,8 @@ pub struct Fronts {
 /// The drawer boxes of a case.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct DrawerBoxes {
+    /// Their finish, where they name one; else that of the case.
+    pub finish: Option<FinishId>,
     /// The stock of fronts, sides and backs.
     pub stock: StockId,
     /// The stock of bottoms.

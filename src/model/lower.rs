@@ -28,8 +28,6 @@ pub(super) struct Lower {
     pub(super) made_up: bool,
     /// The sizes of cases that could not be solved, as far as they are known.
     pub(super) half_solved: Vec<CaseSizes>,
-    /// The finish that is named first, and where.
-    finish: Option<(usize, Span)>,
     /// What is referred to by name: its kind, and its place among those.
     named: BTreeSet<(&'static str, usize)>,
 }
@@ -58,7 +56,6 @@ impl Lower {
             heard: None,
             made_up: false,
             half_solved: Vec::new(),
-            finish: None,
             named: BTreeSet::new(),
         }
     }
@@ -66,19 +63,6 @@ impl Lower {
     /// True for a thing of a kind, by its place among them, that something refers to.
     pub(super) fn is_named<T: Thing>(&self, index: usize) -> bool {
         self.named.contains(&(T::WHAT, index))
-    }
-
-    /// Refuses another finish than the one that is named first: the papers coat the whole
-    /// piece with one.
-    pub(super) fn one_finish(&mut self, named: Spanned<usize>) {
-        let (first, at) = *self.finish.get_or_insert((named.value, named.span));
-        if first != named.value {
-            let title = "a piece with two finishes is not supported here yet";
-            let found = Diagnostic::error("not-supported-yet", title, named.span, "the second one");
-            self.sink.push(found.label(at, "the first one").note(
-                "write the cases with the other finish as a piece of their own, in a file of its own",
-            ));
-        }
     }
 
     /// Goes on past an error: what is found from here on is dropped by

@@ -1,6 +1,8 @@
 //! The face frame of a case, once the sizes of its outer members are known.
 
-use crate::vocabulary::{Entries, Entry, JointKind, RailSide, Seam, Side, words};
+use crate::diagnostics::{Diagnostic, Fix, Grade};
+use crate::measure::{Span, Tape};
+use crate::vocabulary::{Entries, Entry, JointKind, RailSide, Said, Seam, Side, length, words};
 
 use super::frame::{Frame, OuterMember};
 use super::lower::Lower;
@@ -41,6 +43,7 @@ pub(super) fn read(
     };
     let [left, right] = sides;
     Some(Frame {
+        finish: read_case::own_finish(body, words::frame::FINISH, shared, ctx),
         stock,
         joint,
         stiles: [stile(Side::Left, left)?, stile(Side::Right, right)?],
@@ -49,4 +52,34 @@ pub(super) fn read(
         span: entry.head,
         notes: body.notes(),
     })
+}
+
+/// A frame without one of its outer stiles; one as wide as the other is offered.
+pub(super) fn no_stile(frame: &Entries, side: Side, tape: &Tape) -> Diagnostic {
+    let word = side.word();
+    let other = frame.all(words::frame::STILE).find(|stile| !stile.is(side));
+    let at = other.map_or(frame.open, |other| other.head);
+    let found = Diagnostic::error(
+        "word-missing",
+        format!("the frame has no {word} stile"),
+        at,
+        format!("`stile {word}` is missing in this frame"),
+    );
+    // Names of other sizes mean nothing before the piece is solved.
+    let wide = other.and_then(Said::body).and_then(|body| {
+        let said = body.size(words::outer_stile::WIDE)?;
+        Some((body.close, length(&said.value.expr, said.value.unit).ok()?))
+    });
+    match wide {
+        Some((close, wide)) => {
+            let at = Span { start: close.end, ..close };
+            let title = format!("make it as wide as the {} stile", side.other().word());
+            let text = format!("; stile {word} {{ wide {} }}", tape.source(wide));
+            found.fix(Fix::new(Grade::Choice, title, at, text))
+        }
+        None => {
+            let usual = tape.unit.either("1-3/4", "45");
+            found.note(format!("for example, `stile {word} {{ wide {usual} }}`"))
+        }
+    }
 }

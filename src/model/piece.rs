@@ -203,13 +203,6 @@ impl Piece {
         self.finishes.get(id.0)
     }
 
-    /// The finish that is used: that of the first case with one, since all have the same.
-    #[must_use]
-    pub fn finish_used(&self) -> Option<(FinishId, &Finish)> {
-        let used = self.cases.iter().find_map(|case| case.finish)?;
-        Some((used, self.finish(used)?))
-    }
-
     /// The thickness of a stock.
     #[must_use]
     pub fn thickness(&self, id: StockId) -> Size {

@@ -78,11 +78,12 @@ pub(super) fn read(
             let found = Diagnostic::error(
                 "word-missing",
                 "the ends between posts are frame and panel, but their sizes are missing",
-                posts.head,
-                "these posts are the stiles of the ends",
-            );
+                both.map_or(posts.head, |both| both.head),
+                "how are these ends built?",
+            )
+            .label(posts.head, "these posts are the stiles of the ends");
             ctx.sink.push(found.note(
-                "write it in the case, for example `ends { build panel { rail 2-1/2; panel-stock thin-ply } }`",
+                "write it in the case, for example `ends { build panel { rail …; panel-stock … } }`",
             ));
             return Given::Refused;
         }

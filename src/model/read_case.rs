@@ -2,7 +2,7 @@
 
 use crate::diagnostics::Diagnostic;
 use crate::measure::{Length, Span};
-use crate::vocabulary::takes::{Bit, Finish, Hinge, KeepOut, Pull, Slide, Stock};
+use crate::vocabulary::takes::{Bit, Finish, Hinge, KeepOut, Pull, Refer, Slide, Stock};
 use crate::vocabulary::words::base::{BaseBuild, BaseKind};
 use crate::vocabulary::words::{self, top::TopKind};
 use crate::vocabulary::{
@@ -14,7 +14,7 @@ use super::case::{Base, Bottom, End, Leg, Pins, Shelves, Top, third};
 use super::edging;
 use super::given::Given;
 use super::hardware;
-use super::id::StockId;
+use super::id::{FinishId, StockId};
 use super::insertion::Insertion;
 use super::joinery::{Board, Joinery};
 use super::lower::{Lower, Names};
@@ -76,6 +76,16 @@ pub(super) fn stock(
         );
     }
     fallback
+}
+
+/// The finish that a block names for its own parts.
+pub(super) fn own_finish(
+    body: &Entries,
+    word: Word<Refer<Finish>>,
+    shared: &Shared<'_>,
+    ctx: &mut Lower,
+) -> Option<FinishId> {
+    ctx.refer(body, word, &shared.finishes).known().map(|named| FinishId(named.value))
 }
 
 /// How much deeper a mortise or dowel hole is than what goes into it.

@@ -17,7 +17,7 @@ use super::id::{BitId, HingeId, PullId, SlideId};
 use super::insertion::Insertion;
 use super::lower::Lower;
 use super::pull_place;
-use super::read_case::{Shared, joinery, stock};
+use super::read_case::{Shared, joinery, own_finish, stock};
 
 /// The fronts of a case, or with `parent` those of one opening.
 pub(super) fn fronts(
@@ -27,7 +27,7 @@ pub(super) fn fronts(
     ctx: &mut Lower,
 ) -> Option<Fronts> {
     use words::fronts::{
-        BUILD, CATCH, EDGES, FINGER, FLUTES, GAP, HINGE, HINGES, MEETING, PULL, SET, STOP,
+        BUILD, CATCH, EDGES, FINGER, FINISH, FLUTES, GAP, HINGE, HINGES, MEETING, PULL, SET, STOP,
     };
 
     let body = entry.body()?;
@@ -90,6 +90,10 @@ pub(super) fn fronts(
     let mut notes = parent.map(|parent| parent.notes.clone()).unwrap_or_default();
     notes.extend(body.notes());
     Some(Fronts {
+        finish: match (own_finish(body, FINISH, shared, ctx), parent) {
+            (None, Some(parent)) => parent.finish,
+            (own, _) => own,
+        },
         grain: grain.or_else(|| parent.and_then(|parent| parent.grain)),
         stock,
         set,
@@ -224,6 +228,7 @@ pub(super) fn drawers(entry: &Entry, shared: &Shared<'_>, ctx: &mut Lower) -> Op
     let stock = stock?;
     let packer = ctx.refer(body, PACKER_STOCK, &shared.stock_names).known();
     Some(DrawerBoxes {
+        finish: own_finish(body, words::drawers::FINISH, shared, ctx),
         groove_play: ctx.size(sizes, PLAY, "play of the bottom")?,
         packer_stock: packer.map_or(stock, |packer| StockId(packer.value)),
         packer_stock_at: Insertion::of(body, PACKER_STOCK),

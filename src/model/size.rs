@@ -36,7 +36,7 @@ impl Facts {
         let measured = matches!(origin, Origin::Measured(_));
         let length = if measured { length.as_measured() } else { length };
         self.all.push(Fact { length, name: name.into(), origin, word: None });
-        Size::from_terms(length, vec![(id, Exact::ONE)])
+        Size { length, terms: Some(Arc::new([(id, Exact::ONE)])) }
     }
 
     /// Adds a value read from the vocabulary.

@@ -312,7 +312,7 @@ fn drafted<'a>(
         ctx.sink.push(limits::too_many(MOST_OPENINGS, &what, draft.entry.head));
         return None;
     }
-    fix_outer(&mut drafts, &outer, (entry, body, wide), (frame, boards.posts), ctx);
+    fix_outer(&mut drafts, &outer, (body, wide), (frame, boards.posts), ctx);
     if context.frameless {
         fix_boards(&mut drafts, &outer, boards, context.shared);
         no_scribe(exposure, entry.head, ctx);
@@ -395,7 +395,7 @@ fn outer(
 fn fix_outer(
     drafts: &mut Drafts<'_>,
     outer: &Outer,
-    (entry, body, wide): (&Entry, &Entries, Option<Width>),
+    (body, wide): (&Entries, Option<Width>),
     (frame, posts): (Option<&Entries>, Option<&Posts>),
     ctx: &mut Lower,
 ) {
@@ -424,15 +424,7 @@ fn fix_outer(
                 let name = format!("{} stile", side.word());
                 drafts.fix(stile, words::outer_stile::WIDE, variable, &name, None, ctx);
             }
-            None => ctx.sink.push(
-                Diagnostic::error(
-                    "word-missing",
-                    format!("the frame has no {} stile", side.word()),
-                    entry.head,
-                    format!("`stile {}` is missing", side.word()),
-                )
-                .note(format!("for example, `stile {} {{ wide 1-3/4 }}`", side.word())),
-            ),
+            None => ctx.sink.push(outer_frame::no_stile(frame, side, &ctx.tape)),
         }
     }
     for (side, variable) in [(RailSide::Bottom, outer.below), (RailSide::Top, outer.above)] {

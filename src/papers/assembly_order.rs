@@ -4,6 +4,7 @@ use crate::measure::{Length, MEASURED, Scale, Tape, Unit};
 use crate::model::HingeKind;
 use crate::plans::assembly::{Slot, Task, Wait, Work};
 use crate::plans::hardware::{self, Count, Kind};
+use crate::plans::operations::Doing;
 use crate::trade::{self, Rags};
 
 use super::gates;
@@ -295,7 +296,7 @@ fn step(
     for work in [Some(task.work), task.sands.then_some(Work::Sand)].into_iter().flatten() {
         let again = work == Work::Finish;
         if (again || !warned.contains(&work))
-            && let Some(caution) = caution(work, rags(source))
+            && let Some(caution) = caution(work, rags(source, task))
         {
             warned.push(work);
             blocks.push(Block::Caution(caution.into()));
@@ -327,10 +328,14 @@ fn at_most(tape: &Tape, limit: Length) -> String {
     if shown.is_positive() { tape.exact(shown) } else { tape.fine(limit) }
 }
 
-/// What the rags of the finish do that is used, and whether it is thinned with water.
-fn rags(source: &Source<'_, '_>) -> (Rags, bool) {
-    let used = source.work.piece.finish_used();
-    let known = used.and_then(|(_, finish)| trade::finish_named(finish.kind.slug()));
+/// What the rags of the finish do that a step puts on, and whether it is thinned with
+/// water.
+fn rags(source: &Source<'_, '_>, task: &Task) -> (Rags, bool) {
+    let used = task.does.iter().find_map(|doing| match doing {
+        Doing::Coat(coating) => source.work.piece.finish(coating.finish),
+        _ => None,
+    });
+    let known = used.and_then(|finish| trade::finish_named(finish.kind.slug()));
     known.map_or((Rags::StayCold, false), |finish| (finish.rags, finish.is_watery))
 }
 

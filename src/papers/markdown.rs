@@ -201,7 +201,9 @@ fn is_picture(word: &str) -> bool {
 const SHORT_COMMIT: usize = 7;
 
 fn is_commit(word: &str) -> bool {
-    if word.len() < SHORT_COMMIT {
+    // Of so many digits in a row one has a place that is so many times a whole number.
+    let mut every = word.as_bytes().iter().skip(SHORT_COMMIT - 1).step_by(SHORT_COMMIT);
+    if !every.any(u8::is_ascii_hexdigit) {
         return false;
     }
     // Long words are many, and so many of these digits in a row are rare.

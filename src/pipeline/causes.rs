@@ -6,6 +6,7 @@ use crate::diagnostics::{self, Diagnostic, Fix, Severity, Sources};
 use crate::measure::Span;
 use crate::model::SourceFiles;
 use crate::syntax::{Item, Statement};
+use crate::vocabulary::words;
 
 use super::{Compilation, found_with};
 
@@ -85,7 +86,8 @@ fn most(compiled: &Compilation) -> usize {
 /// Where a figure stands.
 struct Place {
     figure: Span,
-    /// The statement in whose braces it stands, without them.
+    /// The statement in whose braces it stands, without them; `None` where that is a whole
+    /// case, of which much else is told.
     around: Option<Span>,
 }
 
@@ -103,7 +105,11 @@ impl Place {
                 Item::Comment(_) | Item::Blank => None,
             });
             let open = statements.into_iter().find(holds);
-            around = open.map(Statement::head).or(around);
+            around = match open {
+                Some(open) if is_case(open) => None,
+                Some(open) => Some(open.head()),
+                None => around,
+            };
             items = open.and_then(|statement| Some(&statement.block.as_ref()?.items));
         }
         Self { figure, around }
@@ -126,6 +132,11 @@ impl Place {
         };
         found.labels.iter().chain([&found.primary]).any(|label| near(label.span))
     }
+}
+
+fn is_case(statement: &Statement) -> bool {
+    let word = statement.word.text();
+    word == words::file::CASE.spelling() || word == words::file::RUN.spelling()
 }
 
 fn holds(outer: Span, inner: Span) -> bool {

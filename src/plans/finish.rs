@@ -10,13 +10,11 @@
 //! together cover of each other is left out, and so are packers and hinge
 //! blocks. A joint is taken as its box: a shoulder beside a tenon is covered.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::measure::{Duration, Exact, Length, Tape};
-use crate::model::{
-    Case, CaseId, Exposure, Finish, FinishId, FrontId, OpeningId, Piece, Side, Stock,
-};
-use crate::parts::{Assembly, Direction, Face, FeatureKind, Part, PartId, Parts, Role};
+use crate::model::{CaseId, Exposure, Finish, FinishId, FrontId, OpeningId, Piece, Side, Stock};
+use crate::parts::{Assembly, Direction, Face, FeatureKind, Part, PartId, Parts, Role, Which};
 use crate::trade;
 
 /// What is coated, in the order it is told.
@@ -24,6 +22,8 @@ use crate::trade;
 pub enum Coated {
     /// Carcasses, frames, bases, and backs.
     Cases,
+    /// Face frames that have another finish than their case.
+    Frames,
     /// Doors, drawer fronts, and false fronts.
     Fronts,
     /// Drawer boxes.
@@ -37,14 +37,22 @@ pub enum Coated {
 }
 
 impl Coated {
-    const ALL: [Self; 6] =
-        [Self::Cases, Self::Fronts, Self::Boxes, Self::Shelves, Self::Countertops, Self::Covers];
+    const ALL: [Self; 7] = [
+        Self::Cases,
+        Self::Frames,
+        Self::Fronts,
+        Self::Boxes,
+        Self::Shelves,
+        Self::Countertops,
+        Self::Covers,
+    ];
 
     /// What it is called.
     #[must_use]
     pub fn word(self) -> &'static str {
         match self {
             Self::Cases => "case",
+            Self::Frames => "frame",
             Self::Fronts => "fronts",
             Self::Boxes => "drawer boxes",
             Self::Shelves => "loose shelves",
@@ -206,11 +214,46 @@ struct Body {
     uncoated: [[bool; 2]; 3],
 }
 
-/// The surface of the cases with this finish, but for the parts left out.
+/// The finish of a part: what its own block names, else that of its case.
+#[must_use]
+pub fn of_part(piece: &Piece, part: &Part) -> Option<FinishId> {
+    let case = piece.case(part.case)?;
+    let of_frame = || case.frame.as_ref().and_then(|frame| frame.finish);
+    let own = match (part.role, part.assembly) {
+        (Role::Cover, _) => {
+            let covers = &case.covers;
+            let cover = match part.which {
+                Which::At(side) => side.of(&covers.ends).as_ref(),
+                Which::Bottom => covers.under.as_ref(),
+                _ => covers.back.as_ref(),
+            };
+            cover.and_then(|cover| cover.finish)
+        }
+        // Posts are its stiles, and the rails and panels between them go with them.
+        (Role::Post(_) | Role::EndRail(_) | Role::EndPanel(_), _) => of_frame(),
+        (_, Assembly::Front(front)) => {
+            piece.opening(front.opening).and_then(|opening| opening.front.as_ref()?.finish)
+        }
+        (_, Assembly::DrawerBox(_)) => case.drawers.as_ref().and_then(|boxes| boxes.finish),
+        (_, Assembly::Countertop(_)) => piece.top_over(case.id).and_then(|top| top.spec.finish),
+        (_, Assembly::Frame(_) | Assembly::Filler(..)) => of_frame(),
+        (_, Assembly::Base(_) | Assembly::Carcass(_) | Assembly::Loose(_)) => None,
+    };
+    own.or(case.finish)
+}
+
+/// The finishes that parts of the piece have, in the order in which the spec describes
+/// them.
+#[must_use]
+pub fn used<'p>(piece: &'p Piece, parts: &Parts) -> Vec<(FinishId, &'p Finish)> {
+    let own: BTreeSet<FinishId> =
+        parts.all.iter().filter_map(|part| of_part(piece, part)).collect();
+    own.into_iter().filter_map(|id| Some((id, piece.finish(id)?))).collect()
+}
+
+/// The surface of the parts with this finish, but for those left out.
 pub fn surface(piece: &Piece, parts: &Parts, finish: FinishId, left_out: &[PartId]) -> Surface {
-    let is_coated =
-        |part: &Part| piece.case(part.case).is_some_and(|case: &Case| case.finish == Some(finish));
-    surface_of(piece, parts, is_coated, left_out)
+    surface_of(piece, parts, |part| of_part(piece, part) == Some(finish), left_out)
 }
 
 /// The square meters that are sanded when all is taken apart: the insides of cases and
@@ -219,7 +262,11 @@ pub fn sanded(piece: &Piece, parts: &Parts, left_out: &[PartId]) -> f64 {
     let surface = surface_of(piece, parts, |_| true, left_out);
     let share = |sort: Coated| match sort {
         Coated::Cases | Coated::Boxes => 0.5,
-        Coated::Fronts | Coated::Shelves | Coated::Countertops | Coated::Covers => 1.0,
+        Coated::Frames
+        | Coated::Fronts
+        | Coated::Shelves
+        | Coated::Countertops
+        | Coated::Covers => 1.0,
     };
     surface.sorts().map(|(sort, area)| area * share(sort)).sum()
 }
@@ -233,13 +280,15 @@ fn surface_of(
 ) -> Surface {
     let mut areas = Coated::ALL.map(|sort| (sort, 0.0));
     let mut units: BTreeMap<Unit, Vec<(PartId, Body)>> = BTreeMap::new();
-    for (id, part) in parts.iter().filter(|(_, part)| is(part)) {
+    for (id, part) in parts.iter() {
         if let Some(body) = body(piece, id, part) {
             units.entry(body.unit).or_default().push((id, body));
         }
     }
+    // What has another finish covers what it lies against all the same.
+    let counts = |id: &PartId| !left_out.contains(id) && parts.get(*id).is_some_and(&is);
     for own in units.values() {
-        for (id, body) in own.iter().filter(|(id, _)| !left_out.contains(id)) {
+        for (id, body) in own.iter().filter(|(id, _)| counts(id)) {
             let others = own.iter().filter(|(other, _)| other != id).map(|(_, body)| body);
             let area = bare(body, others) + body.more;
             if let Some((_, sum)) = areas.iter_mut().find(|(sort, _)| *sort == body.sort) {
@@ -275,6 +324,10 @@ fn body(piece: &Piece, id: PartId, part: &Part) -> Option<Body> {
             | Assembly::Filler(case, _)
             | Assembly::Loose(case),
         ) => (Unit::Case(case), Coated::Cases),
+    };
+    let sort = match sort {
+        Coated::Cases if of_part(piece, part) != piece.case(part.case)?.finish => Coated::Frames,
+        sort => sort,
     };
     let extents = Direction::ALL.map(|direction| part.extent(direction));
     let [from, to] = [extents.map(|(from, _)| from), extents.map(|(_, to)| to)]

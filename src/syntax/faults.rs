@@ -208,11 +208,23 @@ pub(super) fn junk(file: FileId, line: &str, at: Span) -> Diagnostic {
         )
         .note("`2 - 1/2` takes a half away from two, and `2-1/2` is two and a half"),
         '}' | '{' => syntax(format!("{expected} belongs here"), here, "not a brace"),
-        _ if from == 0 => syntax(
-            "a line must start with a word that says what it is",
-            span(0, first_word(rest)),
-            "this is not such a word",
-        ),
+        _ if from == 0 => {
+            let word = first_word(rest);
+            let found = syntax(
+                "a line must start with a word that says what it is",
+                span(0, word),
+                "this is not such a word",
+            );
+            match rest.starts_with(|digit: char| digit.is_ascii_digit()) {
+                true => {
+                    let figure = &rest[..word];
+                    found.note(format!(
+                        "write before a figure what it is, such as `high {figure}` or `wide {figure}`"
+                    ))
+                }
+                false => found,
+            }
+        }
         _ => syntax(
             format!("{expected} belongs here"),
             span(from, from + first_word(rest)),

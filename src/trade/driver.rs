@@ -49,6 +49,11 @@ const ARM: f64 = 200.0;
 /// Boards that are nearer than this to a driver only touch it, in millimeters.
 const TOUCHES: f64 = 1.0;
 
+/// So far along its line a screw moves that no driver gets at where it is printed, and so
+/// much wood stays beside it then: 1 in (25 mm), and 1/4 in (6 mm), in millimeters (common
+/// practice, no source).
+pub const ASIDE: (f64, f64) = (25.0, 6.0);
+
 /// The thickest board that a screw goes through: 2 in (50 mm) of a 3 in screw (common
 /// practice, no source).
 #[must_use]
@@ -81,6 +86,18 @@ impl ScrewWay {
     pub fn square(at: [Length; 3], back: Axis, across: usize) -> Self {
         let at = at.map(Length::to_mm_f64);
         Self { at, back: unit(back), across: unit((across, true)) }
+    }
+
+    /// The same screw so many millimeters along its line.
+    #[must_use]
+    pub fn moved(self, by: f64) -> Self {
+        Self { at: [0, 1, 2].map(|axis| self.at[axis] + self.across[axis] * by), ..self }
+    }
+
+    /// Where it is along its line.
+    #[must_use]
+    pub fn along(&self) -> f64 {
+        dot(self.at, self.across)
     }
 
     /// A pocket screw in a board so `thick`: `end` lies on the face that the pocket is

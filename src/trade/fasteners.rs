@@ -57,8 +57,10 @@ pub fn pocket_screw_into(thick: Length, into: Length, unit: Unit) -> Option<Leng
     lengths
         .map(|long| pocket_length(long, unit))
         .filter(|long| *long <= usual)
-        .filter(|long| pocket_reach(*long, thick) + Length::inches(1, 16) <= into)
-        .filter(|long| pocket_reach(*long, thick) >= Length::inches(3, 8))
+        .filter(|long| {
+            let reach = pocket_reach(*long, thick);
+            reach + Length::inches(1, 16) <= into && reach >= Length::inches(3, 8)
+        })
         .max()
 }
 
@@ -72,7 +74,7 @@ pub fn pocket_count(width: Length) -> u32 {
         return 1;
     }
     let beyond = (inches - 3.into()).max(Exact::ZERO);
-    2 + u32::try_from((beyond / 3.into()).ceil()).unwrap_or(0).min(40)
+    2 + u32::try_from((beyond / 3).ceil()).unwrap_or(0).min(40)
 }
 
 /// The width that a pocket takes up: its step drill is 3/8 in (common practice).
@@ -194,7 +196,7 @@ pub fn thin_bite(least: Length, most: Length, unit: Unit) -> Length {
 /// at least two (common practice, no source).
 #[must_use]
 pub fn screws_along(long: Length) -> u32 {
-    u32::try_from((long.in_unit(Unit::Inch) / 6.into()).ceil().clamp(2, 1000)).unwrap_or(2)
+    u32::try_from((long.in_unit(Unit::Inch) / 6).ceil().clamp(2, 1000)).unwrap_or(2)
 }
 
 /// A screw keeps so far from a cut in what it goes into: 1/4 in, 6 mm (common practice, no

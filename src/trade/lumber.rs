@@ -54,7 +54,7 @@ pub fn planes_to(rough: Length) -> Option<Length> {
 /// True for a rough thickness that is sold by the inch: whole eighths.
 #[must_use]
 pub fn is_in_quarters(rough: Length) -> bool {
-    (rough.in_unit(Unit::Inch) * 8.into()).is_whole()
+    (rough.in_unit(Unit::Inch) * 8).is_whole()
 }
 
 /// What the yard calls a rough thickness of the table: `4/4`.

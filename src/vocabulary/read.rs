@@ -315,6 +315,16 @@ impl<'a> Reader<'a> {
         }
     }
 
+    /// A word as it stands here: its figure may usually be another beside some other word.
+    fn as_here(&self, word: &Row) -> Row {
+        let beside = word.usual_beside.filter(|(other, _)| {
+            let around = self.around.last().and_then(|(_, own)| own.block.as_ref());
+            let stands = |own: &Statement| own.word.text() == *other;
+            around.is_some_and(|block| statements(&block.items).any(stands))
+        });
+        Row { usual: beside.map(|(_, range)| range).or(word.usual), ..*word }
+    }
+
     /// The path of a statement: the names around it and its word, as an `accept` takes
     /// it.
     fn place(&self, word: &Row) -> String {
@@ -346,7 +356,8 @@ impl<'a> Reader<'a> {
                 Found::Value(value, from) => {
                     let place = || self.place(word);
                     let (kind, is) = (slot.kind, &value.value);
-                    let odd = figure::judge(block, word, kind, is, from, self.unit, place);
+                    let here = self.as_here(word);
+                    let odd = figure::judge(block, &here, kind, is, from, self.unit, place);
                     let whole = (word, statement);
                     let odd = odd.map(|odd| elsewhere::offered(odd, whole, self.tree, self.unit));
                     match odd {
@@ -459,8 +470,17 @@ fn unknown(block: &'static Block, text: &str, span: Span) -> Diagnostic {
         (Some(word), _) => {
             found("unknown word").fix(Fix::new(Grade::Sure, format!("write `{word}`"), span, word))
         }
-        (None, Some(homes)) => found("this does not belong here")
-            .note(format!("`{text}` belongs in {}", homes.join(" or in "))),
+        (None, Some(homes)) => {
+            let found = found("this does not belong here")
+                .note(format!("`{text}` belongs in {}", homes.join(" or in ")));
+            // A word of another block may be a slip for one of this.
+            match nearest(text, block.words.iter().map(|word| word.word)) {
+                Some(word) => {
+                    found.fix(Fix::new(Grade::Choice, format!("write `{word}`"), span, word))
+                }
+                None => found,
+            }
+        }
         (None, None) => {
             let words: Vec<&str> = block.words.iter().map(|word| word.word).collect();
             found("unknown word").note(format!("{} may hold {}", block.title, words.join(", ")))

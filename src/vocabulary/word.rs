@@ -198,6 +198,8 @@ pub struct Row {
     pub can_be: Option<Range>,
     /// What it lies between in all but odd pieces: outside, a maker is asked.
     pub usual: Option<Range>,
+    /// What it lies between instead where another word of its block stands.
+    pub usual_beside: Option<(&'static str, Range)>,
     /// Where the two ranges come from.
     pub ranges_by: &'static str,
     /// Another word of its block that takes its place: where that stands, this one
@@ -222,6 +224,7 @@ impl Row {
             any_name: false,
             can_be: None,
             usual: None,
+            usual_beside: None,
             unless: None,
             ranges_by: "common practice, no source",
         }
@@ -303,6 +306,18 @@ impl Row {
     #[must_use]
     pub const fn usual(mut self, least: &'static str, most: &'static str) -> Self {
         self.usual = Some(Range::new(least, most));
+        self
+    }
+
+    /// As [`Row::usual`], where another word of its block stands.
+    #[must_use]
+    pub const fn usual_beside(
+        mut self,
+        other: &'static str,
+        least: &'static str,
+        most: &'static str,
+    ) -> Self {
+        self.usual_beside = Some((other, Range::new(least, most)));
         self
     }
 

@@ -4,8 +4,8 @@
 use super::board::{Board, Cut, Sort, whole};
 use super::body::Body;
 use super::packet::{Joint, JointKind, Packet, Work};
-use super::wood::{NOTHING, Space, common};
-use super::{front_screws, screws};
+use super::wood::{NOTHING, Space, common, without};
+use super::{front_screws, pockets, screws};
 
 type Way = [f64; 3];
 
@@ -25,6 +25,10 @@ const ARM: f64 = 200.0;
 /// The thickest board that a screw goes through: 2 in of a 3 in screw (common
 /// practice, no source).
 const LONGEST: f64 = 50.0;
+/// A screw on a printed line that no driver gets at moves an inch along it, with a quarter
+/// of one left beside it (common practice, no source).
+const ASIDE: f64 = 25.0;
+const BESIDE: f64 = 6.0;
 
 /// A screw that is to be driven: where it enters, and the way back along its axis.
 #[derive(Clone, Copy, Debug)]
@@ -33,6 +37,8 @@ struct Screw {
     back: Way,
     /// Square to that.
     across: Way,
+    /// How far it may move along that, either way.
+    room: [f64; 2],
 }
 
 /// Why the screws of a joint can't be driven, with these boards in their places.
@@ -49,15 +55,8 @@ pub(super) fn blocked(
         JointKind::Screws => through(packet, boards, part, into, tolerance),
         // A drawer is pulled out, and a hand driver gets into its open box.
         JointKind::FrontFixed if front_screws::is_box(&boards[into]) => return None,
-        // What is planted with screws is driven on their lines, if it has any. Those that
-        // go down or up are looked at: a board that stands there shuts them in.
-        JointKind::Planted => {
-            let lines = struck(packet, boards, [part, into])?;
-            if lines.iter().any(|screw| screw.back[1].abs() < 0.5) {
-                return None;
-            }
-            vec![lines]
-        }
+        // What is planted with screws is driven on their lines, if it has any.
+        JointKind::Planted => vec![struck(packet, boards, [part, into])?],
         // A front is screwed on from behind, and its holes are struck there.
         JointKind::FrontFixed => vec![struck(packet, boards, [part, into])?],
         JointKind::Dado
@@ -81,20 +80,25 @@ pub(super) fn blocked(
         let mut drawers = packet.opens.drawers.iter().flat_map(|drawer| &drawer.parts);
         joint.kind == JointKind::Planted && drawers.any(|mark| *mark == boards[own].part.mark)
     };
+    // A notch, such as an end has at its foot, leaves room for a driver.
+    let bodies = |own: usize| -> Vec<(usize, Body)> {
+        let board = &boards[own];
+        let notches = board.cuts.iter().filter(|cut| cut.sort == Sort::Notch);
+        let gone: Vec<Space> = notches.flat_map(|cut| cut.gone(board.exact)).collect();
+        let left = without(&whole(board.exact), &gone).into_iter();
+        left.map(|space| (own, Body::new(&board.placed(&space)))).collect()
+    };
     // What the screw itself goes through is no obstacle: the jig and the clamp are
     // on it, too.
     let others: Vec<(usize, Body)> = there
         .iter()
         .copied()
         .filter(|own| *own != part && *own != into && !pulled_out(*own))
-        .map(|own| (own, Body::new(&boards[own].placed(&whole(boards[own].exact)))))
+        .flat_map(bodies)
         .collect();
     let mm = |millimeters| packet.job.unit.mm(millimeters);
     let meets = |body: &Body, also: &[usize]| {
-        let own = also
-            .iter()
-            .map(|own| (*own, Body::new(&boards[*own].placed(&whole(boards[*own].exact)))));
-        let own: Vec<(usize, Body)> = own.collect();
+        let own: Vec<(usize, Body)> = also.iter().copied().flat_map(bodies).collect();
         others
             .iter()
             .chain(&own)
@@ -133,8 +137,10 @@ pub(super) fn blocked(
     let lines = struck(packet, boards, [part, into]);
     let free = |screw: &Screw| stopped_by(screw).is_none();
     let moved = |screw: &Screw| {
-        [0.0, 25.0, -25.0].into_iter().any(|by| {
-            let at = [0, 1, 2].map(|axis| screw.at[axis] + screw.across[axis] * mm(by));
+        let places = [0.0, mm(ASIDE), -mm(ASIDE)].into_iter();
+        let holds = |by: &f64| by.abs() < NOTHING || screw.room[0] <= *by && *by <= screw.room[1];
+        places.filter(holds).any(|by| {
+            let at = [0, 1, 2].map(|axis| screw.at[axis] + screw.across[axis] * by);
             free(&Screw { at, ..*screw })
         })
     };
@@ -159,37 +165,36 @@ fn pocketed(packet: &Packet, boards: &[Board<'_>], part: usize, into: usize) -> 
         }
         cut.sort == Sort::Hidden && common(&wide, &host).is_some()
     };
-    let Some(cut) = board.cuts.iter().find(near) else { return Vec::new() };
-    // Along the board they run to the end that they are next to.
-    let run = (0..3)
-        .filter(|axis| *axis != cut.face.axis)
-        .find(|axis| {
-            let [from, to] = cut.space[*axis];
-            (from <= NOTHING) != (to >= board.exact[*axis] - NOTHING)
-        })
-        .unwrap_or(0);
+    let cuts = board.cuts.iter().filter(near);
+    cuts.flat_map(|cut| in_pockets(packet, board, cut)).collect()
+}
+
+/// The screws of the pocket holes that one operation bores.
+fn in_pockets(packet: &Packet, board: &Board<'_>, cut: &Cut) -> Vec<Screw> {
+    let Work::Shape(shape) = &packet.operations[cut.operation].work else { return Vec::new() };
+    let Ok((across, places)) = pockets::places(board, shape) else { return Vec::new() };
+    // They run to the end of their board.
+    let run = 3 - across - cut.face.axis;
     let at_end = cut.space[run][1] >= board.exact[run] - NOTHING;
-    let across = 3 - run - cut.face.axis;
     let (sin, cos) = LEANS.to_radians().sin_cos();
     let thick = board.exact[cut.face.axis];
     // Its axis leaves the face where it comes from the middle of the end.
     let back_from_end = thick / 2.0 * cos / sin;
-    let [from, to] = cut.space[across];
-    [0.15, 0.5, 0.85]
+    places
         .into_iter()
-        .map(|share| {
+        .map(|place| {
             let mut own: Space = [[0.0; 2]; 3];
             let end = if at_end { board.exact[run] - back_from_end } else { back_from_end };
             own[run] = [end; 2];
             own[cut.face.axis] = [if cut.face.is_end { thick } else { 0.0 }; 2];
-            own[across] = [from + (to - from) * share; 2];
+            own[across] = [place; 2];
             let at = board.placed(&own).map(|range| range[0]);
             let mut back = [0.0; 3];
             back[board.along(run)] = if at_end { -cos } else { cos };
             back[board.along(cut.face.axis)] = if cut.face.is_end { sin } else { -sin };
             let mut side = [0.0; 3];
             side[board.along(across)] = 1.0;
-            Screw { at, back, across: side }
+            Screw { at, back, across: side, room: [0.0; 2] }
         })
         .collect()
 }
@@ -214,7 +219,15 @@ fn struck(packet: &Packet, boards: &[Board<'_>], both: [usize; 2]) -> Option<Vec
             let at = board.placed(&own).map(|range| range[0]);
             let mut across = [0.0; 3];
             across[board.along(along.0)] = 1.0;
-            struck.push(Screw { at, back: board.way(face), across });
+            // As far as both boards go.
+            let axis = board.along(along.0);
+            let shared = both.map(|own| boards[own].placed(&whole(boards[own].exact))[axis]);
+            let beside = packet.job.unit.mm(BESIDE);
+            let room = [
+                shared[0][0].max(shared[1][0]) + beside - at[axis],
+                shared[0][1].min(shared[1][1]) - beside - at[axis],
+            ];
+            struck.push(Screw { at, back: board.way(face), across, room });
         }
     }
     (!struck.is_empty()).then_some(struck)
@@ -253,7 +266,7 @@ fn through(
             let mut at = touch.map(middle);
             at[axis] = passed[axis][usize::from(from_end)];
             at[long] = touch[long][0] + size(touch[long]) * share;
-            Screw { at, back, across }
+            Screw { at, back, across, room: [0.0; 2] }
         };
         [0.1, 0.5, 0.9].map(screw).to_vec()
     };

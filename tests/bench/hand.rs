@@ -180,14 +180,20 @@ impl Work {
         deep: f64,
         spans: [(&str, f64, f64); 2],
     ) {
-        let spans = spans.map(|(from, start, end)| span(from, start, end));
+        let both = spans.map(|(from, start, end)| span(from, start, end));
         self.then(
             "shape",
-            json!({"part": part, "what": what, "face": face, "deep": mm(deep), "spans": spans}),
+            json!({"part": part, "what": what, "face": face, "deep": mm(deep), "spans": both}),
         );
         if what == "miter" {
             let own = self.operations.last_mut().unwrap();
             own["long_point"] = if face == "left edge" { "front" } else { "outside" }.into();
+        }
+        if what == "pocket holes" {
+            let (from, start, end) = spans[1];
+            let centers = [0.25, 0.75].map(|share| mm(start + (end - start) * share));
+            let own = self.operations.last_mut().unwrap();
+            own["pockets"] = json!({"from": from, "centers": centers});
         }
     }
 

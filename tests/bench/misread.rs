@@ -168,3 +168,22 @@ fn a_drawer_that_does_not_come_out() {
     noticed(case(), pulled(294.0), "K, part K: pulled out it hits LE, part LE");
     noticed(case(), pulled(294.0), "K: it comes out 294");
 }
+
+/// The stretcher is 80 wide, with pockets 20 and 60 from its front edge.
+#[test]
+fn pocket_holes_that_are_misplaced() {
+    let at = |centers: [f64; 2]| {
+        move |packet: &mut Value| {
+            operation(packet, "shape", 0)["pockets"]["centers"] = all(centers);
+        }
+    };
+    let out = |place: &str| format!("S, part S: its pocket hole at {place} runs out of its joint");
+    noticed(case(), at([4.0, 60.0]), &out("4"));
+    noticed(case(), at([20.0, 76.0]), &out("76"));
+    noticed(case(), at([20.0, 29.0]), "S, part S: two of its pocket holes run into each other");
+    let unsaid = |packet: &mut Value| operation(packet, "shape", 0)["pockets"] = Value::Null;
+    noticed(case(), unsaid, "S, part S: nobody says where its pocket holes are");
+    let mut packet = case();
+    at([5.0, 75.0])(&mut packet);
+    assert_eq!(build(&packet.to_string()).complaints, Vec::<String>::new());
+}

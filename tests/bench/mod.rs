@@ -29,6 +29,7 @@ mod opening;
 mod packet;
 mod pieces;
 mod play;
+mod pockets;
 mod rails;
 mod random;
 mod sawing;

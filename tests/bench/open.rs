@@ -9,17 +9,6 @@ pub(super) const IN_DEMOS: &[Known] = &[];
 
 /// Of pieces drawn at random, beside those.
 pub(super) const IN_DRAWN: &[Known] = &[
-    // A kick goes on where the piece stands: an end of a deeper case beside it may leave no
-    // driver room at its last screw, and no rule tells that yet.
-    &["no driver gets at the screws of", ", kick in"],
-    // A case is screwed down on its base when it is put together: a low shelf, a web frame,
-    // or a guide over its bottom may leave no driver room there, and no rule tells that yet.
-    // The same holds of a leg under it.
-    &["no driver gets at the screws of", ", bottom in", ", base "],
-    &["no driver gets at the screws of", ", leg in", ", bottom"],
-    // The pockets of a web frame between posts lie on its top face, behind the rail of the
-    // face frame over it where that stands higher, and no rule tells that yet.
-    &["no driver gets at the screws of", "web between", "front rail in", "post"],
     // The block that holds a false front goes in from behind: a drawer's box beside it may be
     // in its way by then, though the box comes out. Nothing says yet that it does.
     &["holding block: it hits", "on its way from back"],

@@ -655,8 +655,16 @@ pub(super) struct Shape {
     pub(super) deep: Figure,
     pub(super) spans: [Span; 2],
     pub(super) long_point: Option<String>,
+    pub(super) pockets: Option<Pockets>,
     pub(super) row: Option<Row>,
     pub(super) tails: Option<Tails>,
+}
+
+/// A row of pocket holes.
+#[derive(Debug, Deserialize)]
+pub(super) struct Pockets {
+    pub(super) from: String,
+    pub(super) centers: Vec<Figure>,
 }
 
 /// A row of dowel holes.

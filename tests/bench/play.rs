@@ -16,8 +16,8 @@ use super::packet::{
 use super::sawing::Rough;
 use super::wood::{NOTHING, common};
 use super::{
-    Report, bores, boxes, front_screws, keep_outs, leg_blocks, lines, opening, rails, sawing,
-    screws, scribing, season, shapes, stacked, stops, strokes,
+    Report, bores, boxes, front_screws, keep_outs, leg_blocks, lines, opening, pockets, rails,
+    sawing, screws, scribing, season, shapes, stacked, stops, strokes,
 };
 
 /// Plays a packet through, with wood and machines that are off. `sheets` says how
@@ -547,6 +547,7 @@ impl<'p> Play<'p> {
         self.complaints.extend(stops::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(leg_blocks::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(screws::wrong(self.packet, &self.boards, self.tolerance()));
+        self.complaints.extend(pockets::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(bores::behind_blocks(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(front_screws::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(rails::wrong(self.packet, &self.boards, self.tolerance()));

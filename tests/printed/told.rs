@@ -27,7 +27,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
             (Told::Sheet("jig-sheet"), &["sheet", "depths", "pieces", "other_bits", "time"])
         }
         "bore" => (Told::Sheet("cut-list"), &["diameter"]),
-        "shape" => (Told::Sheet("cut-list"), &["holes"]),
+        "shape" => (Told::Sheet("cut-list"), &["holes", "pockets"]),
         "join" => (Told::Step, &["moves", "clamps", "square"]),
         "stick" => (Told::Step, &["shorter", "size", "pieces"]),
         "spacers" => (Told::Sheet("fitting"), &["long", "pieces"]),

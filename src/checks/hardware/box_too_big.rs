@@ -2,8 +2,8 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Fix, Grade, Severity, Sink, Sum};
-use crate::measure::{Length, Tape};
-use crate::model::{Axis, OpeningKind, Piece, Runs};
+use crate::measure::{Length, Span, Tape};
+use crate::model::{Axis, Opening, OpeningKind, Piece, Runs};
 use crate::trade;
 
 use super::swings::written;
@@ -31,6 +31,22 @@ fn needs(least: Length, lower: Length, tape: &Tape) -> Sum {
     match lower.is_zero() {
         true => sum,
         false => sum.plus(lower, "back below sides", tape),
+    }
+}
+
+/// The statement that an opening has its width from, as far as one says it: its own, or
+/// that of the innermost list around it which does, so that a bank of drawers is told once;
+/// the outermost list where none does.
+fn width_at(piece: &Piece, opening: &Opening) -> Span {
+    let mut at = opening;
+    loop {
+        match (at.size_spans[0], at.parent.and_then(|parent| piece.opening(parent))) {
+            (Some(span), _) => return span,
+            (None, Some(list)) if matches!(list.kind, OpeningKind::List(Axis::Down, _)) => {
+                at = list;
+            }
+            (None, _) => return at.span,
+        }
     }
 }
 
@@ -81,7 +97,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                             opening.path,
                             tape.figure(inside)
                         ),
-                        opening.size_spans[0].unwrap_or(opening.span),
+                        width_at(piece, opening),
                         format!("opening {}", tape.figure(wide.length)),
                     )
                     .label(across, "the slide's width")

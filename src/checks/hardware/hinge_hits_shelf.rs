@@ -72,7 +72,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                 )
                 .because("the cup and the arm strike the board before the door is shut")
                 .note(format!(
-                    "move the hinge with `from-end` or another number of hinges, so that its center is no higher than {} or no lower than {} above the floor{}",
+                    "move the hinge, so that its center is no higher than {} or no lower than {} above the floor: `from-end` moves it on all doors, `from-bottom` or `from-top` behind `hinge` in the `front` of this door moves it there alone, and so does another number of hinges{}",
                     tape.figure(tape.down(stands.from.y - needs)),
                     tape.figure(tape.up(stands.to.y + needs)),
                     otherwise(work, &hinge, board)

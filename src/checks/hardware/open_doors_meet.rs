@@ -114,16 +114,28 @@ fn report(piece: &Piece, left: (&Door<'_>, Body), right: (&Door<'_>, Body)) -> D
     diagnostic = assumed.tell_assumed(diagnostic);
     // A leaf of a pair has its hinges where it has them.
     let single = [left, right].iter().filter(|door| door.front.opening.leaf_count() == 1).count();
-    diagnostic
+    diagnostic = diagnostic
         .because("you can't open the second door 90 degrees while the first one is open")
-        .note(match single {
-            0 => "you can also set their pulls at different heights",
-            1 => {
-                "you can also hang the single door on its other side, or set their pulls at different heights"
-            }
-            _ => {
-                "you can also hang one of the two on its other side, or set their pulls at different heights"
-            }
-        })
-        .subject(&right.front.opening.path)
+        .subject(&right.front.opening.path);
+    // A pull that strikes the other leaf strikes it at any height.
+    let mercy = left.mercy.max(right.mercy);
+    let strikes_leaf = |own, other| left.swing.meets_open(own, &right.swing, other, mercy);
+    let only_pulls = !strikes_leaf(Body::Pull, Body::Leaf)
+        && !strikes_leaf(Body::Leaf, Body::Pull)
+        && !strikes_leaf(Body::Leaf, Body::Leaf);
+    let hang = match single {
+        0 => None,
+        1 => Some("hang the single door on its other side"),
+        _ => Some("hang one of the two on its other side"),
+    };
+    let heights = only_pulls.then_some("set their pulls at different heights");
+    match (hang, heights) {
+        (Some(hang), Some(heights)) => {
+            diagnostic.note(format!("you can also {hang}, or {heights}"))
+        }
+        (Some(only), None) | (None, Some(only)) => diagnostic.note(format!("you can also {only}")),
+        (None, None) => {
+            diagnostic.note("you can also take pulls that stand out less, or a finger pull")
+        }
+    }
 }

@@ -1,15 +1,16 @@
 //! A screw that no driver gets at when it is to be driven.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
+use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, listed};
 use crate::measure::Length;
 use crate::model::{CaseId, JointKind, OpeningKind};
 use crate::parts::{
-    Assembly, Cuboid, Direction, Feature, FeatureKind, Joint, JointSort, Part, PartId, Role,
+    Assembly, Cuboid, Direction, Feature, FeatureKind, Joint, JointSort, Of, Part, PartId, Role,
 };
 use crate::plans::Workings;
+use crate::plans::fitting::{ScrewLine, block, blocks, index, places};
 use crate::plans::operations::{Doing, Move};
 use crate::trade::{self, Block, ScrewWay};
 
@@ -19,7 +20,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     finds: "In the step of the assembly order that drives a screw, a board stands where its driver must go.",
     why: "The glue is on and the clamps wait, and the screw can't be driven. A low or narrow opening leaves no room behind a pocket hole, and two boards that meet one upright at one height from both sides shut each other's screws in.",
     source: "A drill with a long bit takes 14 in (350 mm) behind the screw and is 2-1/2 in (64 mm) thick. A right-angle driver takes 5-1/2 in (140 mm), and its arm of 8 in (200 mm) goes to any side. Pocket screws lean 15 degrees. All of it is common practice, no source.",
-    formula: "The drill, and then the right-angle driver with its arm to each of four sides, is laid along the axis of each screw, among the boards that are there by then. Screws square through a board may be driven from either side, through up to 2 in (50 mm).",
+    formula: "The drill, and then the right-angle driver with its arm to each of four sides, is laid along the axis of each screw, among the boards that are there by then. Screws square through a board may be driven from either side, through up to 2 in (50 mm), and one on a printed line 1 in (25 mm) to either side of its place.",
     accept: "Accept it if you have a shorter driver, or if you drive these screws before the board in the way goes in.",
     example: Example {
         base: Base::First,
@@ -48,11 +49,22 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         let step = slot.map_or(0, |slot| slot.order + 1);
         let joints = joints.iter().filter(|index| shut.contains(*index));
         let joints = joints.filter_map(|index| work.parts.joints.get(*index));
+        let mut found: Vec<(&Joint, &Part, Vec<&str>)> = Vec::new();
         for joint in joints {
             let there: Vec<PartId> = there(moves, joint).into_iter().collect();
-            if let Some(stands) = room.stopped(joint, &there, &|_| true) {
-                sink.push(report(work, joint, stands, step));
+            let Some(stands) = room.stopped(joint, &there, &|_| true) else { continue };
+            let into = work.parts.get(joint.into).map_or("", |part| part.path.as_str());
+            // What one board keeps off is told once for all that a board is screwed to.
+            let same = |(other, board, _): &&mut (&Joint, &Part, Vec<&str>)| {
+                other.part == joint.part && other.span == joint.span && std::ptr::eq(*board, stands)
+            };
+            match found.iter_mut().find(same) {
+                Some((.., all)) => all.push(into),
+                None => found.push((joint, stands, vec![into])),
             }
+        }
+        for (joint, stands, into) in found {
+            sink.push(report(work, joint, (stands, &into), step));
         }
     }
 }
@@ -69,16 +81,31 @@ fn there(moves: &[Move], joint: &Joint) -> BTreeSet<PartId> {
     there
 }
 
+/// The screws of a joint that are driven from one side, each with the places where it may be.
+type Side = Vec<Vec<ScrewWay>>;
+
+/// Screws that can't be moved.
+fn fixed(screws: Vec<ScrewWay>) -> Side {
+    screws.into_iter().map(|screw| vec![screw]).collect()
+}
+
 /// The boards of a piece as boxes.
 struct Room<'w, 'a> {
     work: &'w Workings<'a>,
     blocks: Vec<Block>,
+    /// The printed lines of screws of each case, by what they go through and into.
+    lines: BTreeMap<CaseId, Vec<&'w ScrewLine<'a>>>,
 }
 
 impl<'w, 'a> Room<'w, 'a> {
     fn of(work: &'w Workings<'a>) -> Self {
         let blocks = work.parts.all.iter().map(|part| block(&part.cuboid())).collect();
-        Self { work, blocks }
+        let mut lines: BTreeMap<CaseId, Vec<&ScrewLine<'a>>> = BTreeMap::new();
+        for line in work.fastened().fastenings.iter().flat_map(|own| &own.lines) {
+            let cases = BTreeSet::from([line.through.case, line.into.case]);
+            cases.into_iter().for_each(|case| lines.entry(case).or_default().push(line));
+        }
+        Self { work, blocks, lines }
     }
 
     /// The joints whose screws no driver gets at when all stands that may stand by then:
@@ -89,8 +116,11 @@ impl<'w, 'a> Room<'w, 'a> {
         let is_shut = |joint: &Joint| {
             let both = [parts.get(joint.part)?, parts.get(joint.into)?];
             let cases: BTreeSet<CaseId> = match both[0].role {
-                // A filler between two cases is screwed on when both stand.
-                Role::Batten => self.work.piece.cases.iter().map(|case| case.id).collect(),
+                // A filler between two cases is screwed on when both stand, and a kick when
+                // all do.
+                Role::Batten | Role::Kick => {
+                    self.work.piece.cases.iter().map(|case| case.id).collect()
+                }
                 _ => both.map(|part| part.case).into(),
             };
             let own = both[0].assembly;
@@ -129,33 +159,50 @@ impl<'w, 'a> Room<'w, 'a> {
         // The drill stands over its own board, and in front of the other.
         let (sides, own) = match joint.sort {
             JointSort::Wood(JointKind::Pocket) => {
-                (vec![pocketed(part, self.block(joint.into)?)], vec![joint.part])
+                (vec![fixed(pocketed(part, self.block(joint.into)?))], vec![joint.part])
             }
             // A front is screwed on from behind, and only there.
             JointSort::FrontFixed => {
                 (vec![self.struck([part, into])], vec![joint.part, joint.into])
             }
-            _ => (through(&part.cuboid(), &into.cuboid()), vec![joint.part, joint.into]),
+            // What is planted has its screws on their lines, or nails.
+            JointSort::Planted => {
+                let struck = self.struck([part, into]);
+                if struck.is_empty() {
+                    return None;
+                }
+                (vec![struck], vec![joint.part, joint.into])
+            }
+            _ => {
+                let ways = through(&part.cuboid(), &into.cuboid());
+                (ways.into_iter().map(fixed).collect(), vec![joint.part, joint.into])
+            }
         };
-        let stands = |sides: &[Vec<ScrewWay>]| -> Option<&'a Part> {
+        let stands = |sides: &[Side]| -> Option<&'a Part> {
             // Nearly all boards stand where no driver of these screws reaches.
-            let screws = sides.iter().flatten().map(ScrewWay::reach);
+            let screws = sides.iter().flatten().flatten().map(ScrewWay::reach);
             let reach = screws.reduce(|all, own| trade::block_round(&all, &own))?;
             let others = all.iter().filter_map(|id| Some((*id, self.block(*id)?)));
             let others = others.filter(|(_, block)| trade::blocks_meet(&reach, block));
             let others = others.filter(|(id, _)| !own.contains(id));
-            let others = others.filter_map(|(id, block)| Some((parts.get(id)?, *block)));
-            let others = others.filter(|(other, _)| is_there(other));
-            let others = others.filter(|(other, _)| !self.opens(other, [part, into]));
+            let others = others.filter_map(|(id, _)| parts.get(id));
+            let others = others.filter(|other| is_there(other));
+            let others = others.filter(|other| !self.opens(other, [part, into]));
+            let others =
+                others.flat_map(|other| blocks(other).into_iter().map(move |own| (other, own)));
             let (others, blocks): (Vec<&Part>, Vec<Block>) = others.unzip();
-            let first =
-                |screws: &Vec<ScrewWay>| screws.iter().find_map(|screw| screw.stopped(&blocks));
+            let stopped = |places: &Vec<ScrewWay>| {
+                let stops: Option<Vec<usize>> =
+                    places.iter().map(|screw| screw.stopped(&blocks)).collect();
+                stops?.first().copied()
+            };
+            let first = |screws: &Side| screws.iter().find_map(stopped);
             let sides = sides.iter().filter(|screws| !screws.is_empty());
             let stops: Option<Vec<usize>> = sides.map(first).collect();
             others.get(*stops?.first()?).copied()
         };
         let found = stands(&sides)?;
-        if joint.sort == JointSort::FrontFixed {
+        if matches!(joint.sort, JointSort::FrontFixed | JointSort::Planted) {
             return Some(found);
         }
         // On their printed lines all of them may be in reach.
@@ -163,21 +210,13 @@ impl<'w, 'a> Room<'w, 'a> {
         (struck.is_empty() || stands(&[struck]).is_some()).then_some(found)
     }
 
-    /// The screws of the printed lines between two boards.
-    fn struck(&self, both: [&Part; 2]) -> Vec<ScrewWay> {
+    /// The screws of the printed lines between two boards, each with the places that it may
+    /// be moved to.
+    fn struck(&self, both: [&Part; 2]) -> Side {
         let is_one = |own: &Part| both.iter().any(|part| std::ptr::eq(*part, own));
-        let lines = self.work.fastened().fastenings.iter().flat_map(|own| &own.lines);
+        let lines = self.lines.get(&both[0].case).into_iter().flatten();
         let own = lines.filter(|line| is_one(line.through) && is_one(line.into));
-        let screws = own.flat_map(|line| {
-            let place = &line.through.placement;
-            let (axis, long) = (place.direction(line.face), place.direction(line.end));
-            let to_end = !line.face.is_start();
-            line.heads().into_iter().map(move |head| {
-                let at = Direction::ALL.map(|own| head.along(own));
-                ScrewWay::square(at, (index(axis), to_end), index(long))
-            })
-        });
-        screws.collect()
+        own.flat_map(|line| places(line)).collect()
     }
 
     /// True for a door, which stands open, and for a drawer, which is pulled out, unless
@@ -203,7 +242,9 @@ impl<'w, 'a> Room<'w, 'a> {
 /// True for a joint that a driver closes.
 fn is_screwed(sort: JointSort) -> bool {
     match sort {
-        JointSort::Wood(JointKind::Pocket | JointKind::Screw) | JointSort::FrontFixed => true,
+        JointSort::Wood(JointKind::Pocket | JointKind::Screw)
+        | JointSort::FrontFixed
+        | JointSort::Planted => true,
         JointSort::Wood(
             JointKind::Dado
             | JointKind::Rabbet
@@ -214,15 +255,10 @@ fn is_screwed(sort: JointSort) -> bool {
         )
         | JointSort::Miter
         | JointSort::Floating
-        | JointSort::Planted
         | JointSort::Hung
         | JointSort::Slid
         | JointSort::Laid => false,
     }
-}
-
-fn block(space: &Cuboid) -> Block {
-    trade::block(Direction::ALL.map(|axis| [space.from.along(axis), space.to.along(axis)]))
 }
 
 /// The pocket screws of a board that go into another, by the pockets next to it.
@@ -256,14 +292,6 @@ fn pocketed(part: &Part, into: &Block) -> Vec<ScrewWay> {
         feature.pocket_places(count).into_iter().map(screw).collect()
     });
     screws.collect()
-}
-
-fn index(direction: Direction) -> usize {
-    match direction {
-        Direction::X => 0,
-        Direction::Y => 1,
-        Direction::Z => 2,
-    }
 }
 
 /// The screws square through one board into another: near both ends of where they meet
@@ -302,10 +330,17 @@ fn through(part: &Cuboid, into: &Cuboid) -> Vec<Vec<ScrewWay>> {
         .collect()
 }
 
-fn report(work: &Workings<'_>, joint: &Joint, stands: &Part, step: usize) -> Diagnostic {
+/// The finding of a joint that a board keeps drivers off, and of all that its part is screwed
+/// to there.
+fn report(
+    work: &Workings<'_>,
+    joint: &Joint,
+    (stands, into): (&Part, &[&str]),
+    step: usize,
+) -> Diagnostic {
     let Workings { piece, parts, .. } = *work;
     let path = |id: PartId| parts.get(id).map_or("", |part| part.path.as_str());
-    let (part, into, other) = (path(joint.part), path(joint.into), &stands.path);
+    let (part, into, other) = (path(joint.part), listed(into), &stands.path);
     let mut found = RULE.finding(
         format!("no driver gets at the screws of {part} in {into}"),
         joint.span,
@@ -314,12 +349,21 @@ fn report(work: &Workings<'_>, joint: &Joint, stands: &Part, step: usize) -> Dia
     if stands.span != joint.span {
         found = found.label(stands.span, "this board is in the way");
     }
-    let mend = match joint.sort {
-        JointSort::Wood(JointKind::Pocket) => {
-            "make the opening larger, join the board another way, or use a driver that is shorter than 5-1/2 in (140 mm)"
+    let role = parts.get(joint.part).map(|part| part.role);
+    let alone = parts.get(joint.into).is_some_and(|into| matches!(into.of, Of::Case(_)));
+    let mend = match (joint.sort, role) {
+        (JointSort::Wood(JointKind::Pocket), _) => {
+            "make the opening larger, join the board another way, or use a driver that is shorter than 5-1/2 in (140 mm)".to_owned()
+        }
+        // Where several cases stand on one base nobody comes to it from below.
+        (JointSort::Planted, Some(Role::Bottom)) if alone => {
+            format!("screw blocks 1 in (25 mm) square into the corner of {part} and {into} from below, or use a driver that is shorter than 5-1/2 in (140 mm)")
+        }
+        (JointSort::Planted, Some(Role::Kick)) => {
+            format!("screw a block 1-1/2 in (38 mm) square to {into} behind {part}, and screw {part} to the middle of that, or use a driver that is shorter than 5-1/2 in (140 mm)")
         }
         _ => {
-            "move one of the boards, join it another way, or use a driver that is shorter than 5-1/2 in (140 mm)"
+            "move one of the boards, join it another way, or use a driver that is shorter than 5-1/2 in (140 mm)".to_owned()
         }
     };
     let case = parts.get(joint.part).and_then(|part| piece.case(part.case));

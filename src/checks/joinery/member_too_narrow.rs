@@ -5,8 +5,8 @@ use std::collections::BTreeSet;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
 use crate::measure::{Length, Span};
-use crate::model::{Frame, JointKind, Piece};
-use crate::parts::{Cuboid, Direction, Feature, FeatureKind, Of, Part, Role};
+use crate::model::{Build, Frame, JointKind, Piece};
+use crate::parts::{Cuboid, Direction, Face, Feature, FeatureKind, Of, Part, Role};
 use crate::plans::Workings;
 use crate::trade;
 
@@ -30,7 +30,18 @@ pub(in crate::checks) const RULE: Rule = Rule {
 fn check(work: &Workings<'_>, sink: &mut Sink) {
     let Workings { piece, parts, .. } = *work;
     let mut fronts = BTreeSet::new();
+    let mut posts = BTreeSet::new();
     for part in &parts.all {
+        if let Role::Post(_) = part.role {
+            // All posts of a case take the same tenons.
+            let frame = piece.case(part.case).and_then(|case| case.frame.as_ref());
+            if let (Some(frame), Some(taken)) = (frame, cut_through(piece, part))
+                && posts.insert(part.case)
+            {
+                sink.push(too_long(piece, part, frame, taken));
+            }
+            continue;
+        }
         if part.role == Role::FrontStile {
             // The stiles of all leaves are alike.
             let told = part.opening().filter(|opening| fronts.insert(*opening));
@@ -100,6 +111,7 @@ fn cut_through(piece: &Piece, part: &Part) -> Option<(Length, i64)> {
         .features
         .iter()
         .filter(|own| own.kind == FeatureKind::Mortise)
+        .filter(|own| matches!(own.face, Face::WidthStart | Face::WidthEnd))
         .map(|own| (own, part.hollow(own, own.v)))
         .collect();
     let facing = |(one, space): &(&Feature, Cuboid), (other, beside): &(&Feature, Cuboid)| {
@@ -186,7 +198,17 @@ fn front(piece: &Piece, part: &Part, sink: &mut Sink) {
     }
     let tape = piece.tape();
     let at = piece.facts.written(&part.width).unwrap_or(part.span);
-    sink.push(told(piece, part, needed, &what, at).fix(Fix::new(
+    let mut found = told(piece, part, needed, &what, at);
+    let front = part.opening().and_then(|id| piece.opening(id)?.front.as_ref());
+    if let Some(Build::Panel(build)) = front.map(|front| &front.build) {
+        let fits = tape.down(build.tenon.length - (needed - wide));
+        // What is no longer than the stub goes into the groove alone.
+        if fits > build.stub.length {
+            let title = format!("make its tenons {} long", tape.figure(fits));
+            found = found.fix(build.tenon_at.says(&format!("tenon {}", tape.source(fits)), title));
+        }
+    }
+    sink.push(found.fix(Fix::new(
         Grade::Choice,
         format!("make it {} wide", tape.figure(needed)),
         at,

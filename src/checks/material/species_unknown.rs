@@ -26,14 +26,33 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 fn check(work: &Workings<'_>, sink: &mut Sink) {
     let Workings { piece, parts, .. } = *work;
-    for stock in super::used(piece, parts) {
-        if stock.is_solid() && stock.wood.is_none() {
-            sink.push(match &stock.species {
-                Some(name) => unknown(piece, stock, name),
-                None => unsaid(stock),
-            });
+    let moves: Vec<&Stock> = super::used(piece, parts).filter(|stock| stock.is_solid()).collect();
+    for stock in piece.stocks.iter().filter(|stock| stock.wood.is_none()) {
+        let is_needed = moves.iter().any(|own| own.name == stock.name);
+        match &stock.species {
+            // Of a sheet, a lip, or what is not used yet, a name that nobody knows does no
+            // harm; one that is almost known is a slip.
+            Some(name) if is_needed || is_slip(piece, name) => {
+                sink.push(unknown(piece, stock, name));
+            }
+            None if is_needed => sink.push(unsaid(stock)),
+            Some(_) | None => {}
         }
     }
+}
+
+/// True for a name that is no wood's, and almost one's.
+fn is_slip(piece: &Piece, name: &str) -> bool {
+    let own = piece.species.iter().any(|species| species.name == name);
+    !own && trade::species_named(name).is_none() && called(piece, name).is_some()
+}
+
+/// The wood that a name is another name for, or almost is.
+fn called<'p>(piece: &'p Piece, name: &str) -> Option<&'p str> {
+    let own = piece.species.iter().map(|species| species.name.as_str());
+    let known = trade::SPECIES.iter().map(|species| species.name).chain(own);
+    let also = trade::SPECIES.iter().find(|species| species.also.contains(&name));
+    also.map(|species| species.name).or_else(|| nearest(name, known))
 }
 
 fn unknown(piece: &Piece, stock: &Stock, name: &str) -> Diagnostic {
@@ -44,10 +63,7 @@ fn unknown(piece: &Piece, stock: &Stock, name: &str) -> Diagnostic {
             "unknown species",
         )
         .subject(&stock.name);
-    let own = piece.species.iter().map(|species| species.name.as_str());
-    let known = trade::SPECIES.iter().map(|species| species.name).chain(own);
-    let called = trade::SPECIES.iter().find(|species| species.also.contains(&name));
-    match called.map(|species| species.name).or_else(|| nearest(name, known)) {
+    match called(piece, name) {
         Some(near) => diagnostic.fix(Fix::new(
             Grade::Choice,
             format!("it is `{near}`"),

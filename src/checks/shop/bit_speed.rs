@@ -78,6 +78,6 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
 fn rim(minute: Length, tape: &Tape) -> String {
     match tape.unit {
         Unit::Inch | Unit::Foot => format!("{} ft/min", minute.in_unit(Unit::Foot).round()),
-        _ => format!("{} m/s", (minute.in_unit(Unit::Metre) / 60.into()).round()),
+        _ => format!("{} m/s", (minute.in_unit(Unit::Metre) / 60).round()),
     }
 }

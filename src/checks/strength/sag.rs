@@ -94,11 +94,16 @@ fn finding(
     }
     let creep = piece.stock(part.stock).map_or(Exact::ONE, |own| trade::creep(own.is_solid()));
     let creep = format!("{}.{}", creep.floor(), (creep * Exact::int(10)).round() % 10);
+    // What stands on a countertop is said of the top under it.
+    let where_said = match part.role {
+        Role::Countertop => "`load` in the braces of `top`",
+        _ => "`load`",
+    };
     diagnostic = diagnostic.note(match (one.carries.written, one.carries.open) {
         (Some(_), _) => "under a load that the spec gives, the limit is the span over 144 (Architectural Woodwork Standards)".to_owned(),
-        (None, true) => format!("this is with {load}, because books may stand on an open shelf, and a limit of the span over 144 (Architectural Woodwork Standards); give another load with `load`"),
-        (None, false) if age == Age::New => format!("this is with {load} and a limit of 1/16 in per foot, 1/4 in at most (ANSI/KCMA A161.1); give another load with `load`"),
-        (None, false) => format!("this is with {load}, and after years a board may sag the span over 144; give another load with `load`"),
+        (None, true) => format!("this is with {load}, because books may stand on an open shelf, and a limit of the span over 144 (Architectural Woodwork Standards); give another load with {where_said}"),
+        (None, false) if age == Age::New => format!("this is with {load} and a limit of 1/16 in per foot, 1/4 in at most (ANSI/KCMA A161.1); give another load with {where_said}"),
+        (None, false) => format!("this is with {load}, and after years a board may sag the span over 144; give another load with {where_said}"),
     });
     if let Some(longest) = one.longest(piece).filter(|longest| longest.is_finite()) {
         let marks = Length::new(Exact::ratio((longest * 1000.0) as i64, 1000), Unit::Inch);

@@ -10,12 +10,12 @@ impl Add for Exact {
     type Output = Self;
     #[inline]
     fn add(self, other: Self) -> Self {
-        // Most sums have a nought in them.
-        if other.numer == 0 && other.denom != 0 {
-            return self;
-        }
-        if self.numer == 0 && self.denom != 0 {
-            return other;
+        if self.is_counted()
+            && other.is_counted()
+            && let Some(numer) = self.numer.checked_add(other.numer)
+            && numer != i64::MIN
+        {
+            return Self::counted(numer);
         }
         self.added(other)
     }
@@ -51,15 +51,40 @@ impl Mul for Exact {
 impl Div for Exact {
     type Output = Self;
     fn div(self, other: Self) -> Self {
-        match other.numer.signum() {
-            0 => Self::OUT_OF_RANGE,
-            _ if self.is_zero() => self,
-            // So many marks of a tape, as they mostly are.
-            sign if self.denom == other.denom && self.denom != 0 => {
-                Self::lowest(sign * self.numer, sign * other.numer)
-            }
-            sign => self * Self { numer: sign * other.denom, denom: sign * other.numer },
+        let sign = other.numer.signum();
+        if sign == 0 {
+            return Self::OUT_OF_RANGE;
         }
+        if self.denom == other.denom && self.denom != 0 {
+            return Self::ratio(sign * self.numer, sign * other.numer);
+        }
+        let (numer, denom) = (i128::from(sign * other.denom), i128::from(sign * other.numer));
+        Self::reduce(i128::from(self.numer) * numer, i128::from(self.denom) * denom)
+    }
+}
+
+impl Mul<i64> for Exact {
+    type Output = Self;
+    #[inline]
+    fn mul(self, times: i64) -> Self {
+        if self.is_counted()
+            && let Some(numer) = self.numer.checked_mul(times)
+            && numer != i64::MIN
+        {
+            return Self::counted(numer);
+        }
+        self * Self::int(times)
+    }
+}
+
+impl Div<i64> for Exact {
+    type Output = Self;
+    #[inline]
+    fn div(self, parts: i64) -> Self {
+        if self.is_counted() && parts > 0 && self.numer % parts == 0 {
+            return Self::counted(self.numer / parts);
+        }
+        self / Self::int(parts)
     }
 }
 

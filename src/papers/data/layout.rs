@@ -7,7 +7,7 @@ use crate::parts::{Face, Feature, FeatureKind, Part, PartId};
 use crate::plans::{fitting, layout, operations};
 
 use super::Maker;
-use super::record::{Figure, Line, Row, Stretch, Tails};
+use super::record::{Figure, Line, Pockets, Row, Stretch, Tails};
 
 /// A board with the lines on it.
 #[derive(Serialize)]
@@ -52,6 +52,17 @@ impl<'d> Maker<'d, '_> {
     /// Two lines that are struck with a rule: at marks of the tape.
     fn struck(&self, from: String, start: Length, end: Length) -> Stretch {
         Stretch { from, start: self.figure(start), end: self.figure(end) }
+    }
+
+    /// The pocket holes of a joint, from the marked edge.
+    pub(super) fn pockets(&self, part: &Part, feature: &Feature) -> Option<Box<Pockets>> {
+        let FeatureKind::Pockets(count, _) = feature.kind else { return None };
+        let edge = part.datum([Face::WidthStart, Face::WidthEnd]);
+        let all = feature.pocket_places(count).into_iter();
+        let mut places: Vec<Length> = all.map(|place| part.distance(edge, place)).collect();
+        places.sort_unstable();
+        let centers = places.into_iter().map(|place| self.figure(place)).collect();
+        Some(Box::new(Pockets { from: part.face_name(edge), centers }))
     }
 
     /// The holes of a dowel joint.

@@ -307,6 +307,8 @@ pub(super) enum What<'d> {
         #[serde(skip_serializing_if = "Option::is_none")]
         holes: Option<u32>,
         #[serde(skip_serializing_if = "Option::is_none")]
+        pockets: Option<Box<Pockets>>,
+        #[serde(skip_serializing_if = "Option::is_none")]
         row: Option<Box<Row>>,
         #[serde(skip_serializing_if = "Option::is_none")]
         tails: Option<Tails>,
@@ -407,6 +409,13 @@ pub(super) enum What<'d> {
     StandOnCase(stacked::SetOn<'d>),
     #[serde(rename = "fix to wall")]
     FixToWall(done::Walled<'d>),
+}
+
+/// A row of pocket holes.
+#[derive(Serialize)]
+pub(super) struct Pockets {
+    pub(super) from: String,
+    pub(super) centers: Vec<Figure>,
 }
 
 /// A row of dowel holes.

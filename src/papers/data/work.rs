@@ -338,6 +338,7 @@ impl<'d> Maker<'d, '_> {
                 FeatureKind::Pockets(count, _) | FeatureKind::Dowels(count, ..) => Some(count),
                 _ => None,
             },
+            pockets: self.pockets(part, feature),
             row: self.row(part, feature),
             tails: (feature.kind == FeatureKind::Dovetails)
                 .then(|| self.tails(id, feature.face))

@@ -14,9 +14,11 @@ const CELLS: usize = 32;
 pub(super) struct Cells<T> {
     from: (f64, f64),
     cell: f64,
-    /// Row by row, once there is something. What lies beyond their room is kept in the
-    /// cells at its edge.
-    all: Vec<Vec<T>>,
+    /// For each cell, row by row, what was put there last, once there is something. What
+    /// lies beyond their room is kept in the cells at its edge.
+    last: Vec<Option<usize>>,
+    /// All things, each with what was put into its cell before it.
+    all: Vec<(T, Option<usize>)>,
 }
 
 impl<T: Copy> Cells<T> {
@@ -26,7 +28,7 @@ impl<T: Copy> Cells<T> {
         let ((left, top), (right, bottom)) = *drawing;
         let side = (right - left).max(bottom - top) * 1.25;
         let from = ((left + right - side) / 2.0, (top + bottom - side) / 2.0);
-        Self { from, cell: side / CELLS as f64, all: Vec::new() }
+        Self { from, cell: side / CELLS as f64, last: Vec::new(), all: Vec::new() }
     }
 
     /// The cells that an area reaches into, row by row. The place of a cell never falls
@@ -43,10 +45,11 @@ impl<T: Copy> Cells<T> {
 
     /// Puts a thing where its area is.
     pub(super) fn put(&mut self, area: &Area, thing: T) {
-        self.all.resize_with(CELLS * CELLS, Vec::new);
+        self.last.resize(CELLS * CELLS, None);
         for row in self.reached(area) {
-            for cell in self.all.get_mut(row).unwrap_or_default() {
-                cell.push(thing);
+            for last in self.last.get_mut(row).unwrap_or_default() {
+                let before = last.replace(self.all.len());
+                self.all.push((thing, before));
             }
         }
     }
@@ -55,14 +58,15 @@ impl<T: Copy> Cells<T> {
     /// thing is named once for each cell that it shares with the area: of a point,
     /// that is one.
     pub(super) fn near(&self, area: &Area) -> impl Iterator<Item = T> {
-        let rows = self.reached(area).map(|row| self.all.get(row).unwrap_or_default());
-        rows.flatten().flat_map(|cell| cell.iter().rev().copied())
-    }
-
-    /// True where this holds for a thing that may reach into an area.
-    pub(super) fn any_near(&self, area: &Area, holds: impl Fn(&T) -> bool) -> bool {
-        let mut rows = self.reached(area).map(|row| self.all.get(row).unwrap_or_default());
-        rows.any(|row| row.iter().any(|cell| cell.iter().rev().any(&holds)))
+        let rows = self.reached(area).map(|row| self.last.get(row).unwrap_or_default());
+        rows.flatten().flat_map(move |last| {
+            let mut next = *last;
+            std::iter::from_fn(move || {
+                let (thing, before) = self.all.get(next?)?;
+                next = *before;
+                Some(*thing)
+            })
+        })
     }
 }
 

@@ -13,10 +13,10 @@ pub(in crate::papers) use webs::webs;
 
 use super::cells::Cells;
 use super::kinds::{self, Kind};
-use super::labels::{Area, Labels, room};
+use super::labels::{Area, Labels, about};
 use super::legible::{self, SHEET, legible, letter, points};
 use super::slant::{Body, EVEN, FLAT, Point, STEEP, Side, Slant, shift};
-use super::svg::{Line, Svg, mm};
+use super::svg::{Line, Svg, mm, wide};
 
 /// Where a part goes when its case is exploded.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -375,30 +375,44 @@ fn marks(svg: &mut Svg, labels: &mut Labels, order: &[&Body<'_>], faces: &Faces<
     }
     let mut led = Vec::new();
     for (number, body) in order.iter().enumerate().rev() {
-        let seen = seen(number, body, faces);
-        let fits = seen.iter().find(|(at, face)| {
-            let own = room(*at, &body.label, letter);
+        let half = wide(&body.label, letter) / 2.0;
+        // A mark has no room on a face that is smaller, by more than sums are rounded.
+        let ((left, top), (right, bottom)) = about((0.0, 0.0), half * 0.999, letter * 0.999);
+        let fits = seen(number, body, faces, (right - left, bottom - top)).find(|(at, face)| {
+            let own = about(*at, half, letter);
             let (from, to) = own;
             let is_on_it = |at| faces.top(at) == Some(*face);
             [from, to, (from.0, to.1), (to.0, from.1)].into_iter().all(is_on_it)
                 && labels.is_free(&own)
         });
         match fits {
-            Some((at, _)) => labels.write(svg, *at, &body.label, letter),
-            None => led.push((seen, body.label.as_str())),
+            Some((at, _)) => labels.write(svg, at, &body.label, letter),
+            None => led.push((number, body)),
         }
     }
     // Those that have no room on themselves come last, round the others.
-    for (seen, mark) in led {
+    for (number, body) in led {
+        let mut lead = |(at, _)| labels.lead(svg, at, &body.label, letter);
+        let seen = || seen(number, body, faces, (0.0, 0.0));
         // From the middle of the largest face, or from a few other points of the body.
-        let mut points = seen.iter().step_by(seen.len().div_ceil(4).max(1));
-        points.any(|(at, _)| labels.lead(svg, *at, mark, letter));
+        if seen().next().is_some_and(&mut lead) {
+            continue;
+        }
+        let all: Vec<(Point, usize)> = seen().collect();
+        let step = all.len().div_ceil(4).max(1);
+        all.into_iter().step_by(step).skip(1).any(lead);
     }
 }
 
 /// Points of a body that nothing covers, each with its face: those of its largest face
-/// first, of a closed one those of the face that bears its name.
-fn seen(number: usize, body: &Body<'_>, faces: &Faces<'_>) -> Vec<(Point, usize)> {
+/// first, of a closed one those of the face that bears its name. Faces that are less wide
+/// or high than `least` are left out.
+fn seen(
+    number: usize,
+    body: &Body<'_>,
+    faces: &Faces<'_>,
+    least: (f64, f64),
+) -> impl Iterator<Item = (Point, usize)> {
     const STEPS: usize = 9;
     let all = faces.sides.iter().enumerate();
     let mut own: Vec<_> = all.filter(|(_, own)| own.body == number).collect();
@@ -408,21 +422,23 @@ fn seen(number: usize, body: &Body<'_>, faces: &Faces<'_>) -> Vec<(Point, usize)
         let aside = |own: &Side| is_closed && !own.bears_name;
         aside(a).cmp(&aside(b)).then_with(|| size(b).total_cmp(&size(a)))
     });
-    let mut seen = Vec::new();
-    for (face, own) in own {
+    own.retain(|(_, own)| {
         let (from, to) = own.area;
-        for step in 0..STEPS * STEPS {
+        to.0 - from.0 >= least.0 && to.1 - from.1 >= least.1
+    });
+    own.into_iter().flat_map(move |(face, own)| {
+        let (from, to) = own.area;
+        let point = move |step: usize| {
             // From the middle outward, so that a mark stands in the middle if it can.
             let place = |step: usize| {
                 let away = step.div_ceil(2) as f64 / STEPS as f64;
                 if step.is_multiple_of(2) { 0.5 - away } else { 0.5 + away }
             };
             let (along, up) = (place(step % STEPS), place(step / STEPS));
-            let at = (from.0 + (to.0 - from.0) * along, from.1 + (to.1 - from.1) * up);
-            if own.holds(at) && faces.top(at) == Some(face) {
-                seen.push((at, face));
-            }
-        }
-    }
-    seen
+            (from.0 + (to.0 - from.0) * along, from.1 + (to.1 - from.1) * up)
+        };
+        let points = (0..STEPS * STEPS).map(point);
+        let seen = points.filter(move |at| own.holds(*at) && faces.top(*at) == Some(face));
+        seen.map(move |at| (at, face))
+    })
 }

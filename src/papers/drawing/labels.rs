@@ -41,13 +41,8 @@ pub(super) fn middle(area: &Area) -> (f64, f64) {
     ((area.0.0 + area.1.0) / 2.0, (area.0.1 + area.1.1) / 2.0)
 }
 
-/// The room of a level text about its middle.
-pub(super) fn room(at: (f64, f64), text: &str, high: f64) -> Area {
-    about(at, wide(text, high) / 2.0, high)
-}
-
 /// The room of a level text that reaches so far to both sides of its middle.
-fn about(at: (f64, f64), half: f64, high: f64) -> Area {
+pub(super) fn about(at: (f64, f64), half: f64, high: f64) -> Area {
     ((at.0 - half, at.1 - high * 0.55), (at.0 + half, at.1 + high * 0.55))
 }
 
@@ -99,16 +94,16 @@ impl Labels {
 
     /// True where no text stands.
     pub(super) fn is_free(&self, room: &Area) -> bool {
-        !self.taken.any_near(room, |taken| meets(taken, room))
+        !self.taken.near(room).any(|taken| meets(&taken, room))
     }
 
     fn is_blank(&self, room: &Area) -> bool {
-        !self.solid.any_near(room, |solid| meets(solid, room))
+        !self.solid.near(room).any(|solid| meets(&solid, room))
     }
 
     /// Writes a text about its middle.
     pub(super) fn write(&mut self, svg: &mut Svg, at: (f64, f64), text: &str, high: f64) {
-        self.take(room(at, text, high));
+        self.take(about(at, wide(text, high) / 2.0, high));
         svg.label((at.0, at.1 + high * 0.35), text, high, Anchor::Middle);
     }
 
@@ -117,9 +112,10 @@ impl Labels {
         let places = [0.5, 0.35, 0.65, 0.2, 0.8]
             .into_iter()
             .flat_map(|up| [0.5, 0.3, 0.7, 0.15, 0.85].into_iter().map(move |along| (along, up)));
+        let half = wide(text, high) / 2.0;
         for (along, up) in places {
             let at = (own.0.0 + (own.1.0 - own.0.0) * along, own.0.1 + (own.1.1 - own.0.1) * up);
-            let room = room(at, text, high);
+            let room = about(at, half, high);
             if is_within(&room, own) && self.is_free(&room) {
                 self.write(svg, at, text, high);
                 return true;

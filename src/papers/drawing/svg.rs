@@ -417,19 +417,34 @@ fn levels(chain: &[(f64, f64, String)], high: f64) -> Vec<(f64, bool)> {
     chain.iter().map(place).collect()
 }
 
-/// How wide a text of this height is. (From memory: the widths of Helvetica, which
-/// the typefaces of the drawings share, each rounded up.)
+/// How wide a text of this height is.
 pub(super) fn wide(text: &str, high: f64) -> f64 {
-    let advance = |letter: char| match letter {
-        'M' | 'W' | 'm' | 'w' | '—' | '@' | '%' => 0.95,
-        'A'..='Z' => 0.76,
-        ' ' | '.' | ',' | '/' | '-' | 'i' | 'j' | 'l' => 0.34,
-        ' '..='~' => 0.57,
+    let advance = |letter: char| match ADVANCES.get(letter as usize) {
+        Some(own) => *own,
+        None if letter == '—' => 0.95,
         // A letter of another script may be as wide as it is high.
-        _ => 1.0,
+        None => 1.0,
     };
     text.chars().map(advance).sum::<f64>() * high
 }
+
+/// How wide each letter is in parts of its height. (From memory: the widths of Helvetica,
+/// which the typefaces of the drawings share, each rounded up.)
+static ADVANCES: [f64; 128] = {
+    let mut all = [1.0; 128];
+    let mut at = 0;
+    while at < all.len() {
+        all[at] = match at as u8 {
+            b'M' | b'W' | b'm' | b'w' | b'@' | b'%' => 0.95,
+            b'A'..=b'Z' => 0.76,
+            b' ' | b'.' | b',' | b'/' | b'-' | b'i' | b'j' | b'l' => 0.34,
+            b' '..=b'~' => 0.57,
+            _ => 1.0,
+        };
+        at += 1;
+    }
+    all
+};
 
 /// A coordinate to a tenth of a millimetre, without idle noughts.
 fn number(value: f64) -> String {

@@ -284,7 +284,7 @@ fn sleepers(borne: &[Size], thick: &Size) -> Vec<Size> {
         let [from, to] = pair else { continue };
         let room = to - from;
         let wide = &room + thick;
-        let spaces = (wide.length.in_unit(Unit::Inch) / 24.into()).ceil().max(1);
+        let spaces = (wide.length.in_unit(Unit::Inch) / 24).ceil().max(1);
         all.extend((1..=spaces).map(|number| from + &room * number / spaces));
     }
     all

@@ -187,10 +187,8 @@ fn is_covered(builder: &Builder<'_>, part: &Part, face: Face) -> bool {
         Of::Member(id) => builder.case.members.get(id.at).map(|member| &member.kind),
         _ => None,
     };
-    let has_own = match (part.of, own) {
-        (Of::Opening(_), _) | (_, Some(MemberKind::Divider(_))) => false,
-        _ => true,
-    };
+    let has_own =
+        !matches!((part.of, own), (Of::Opening(_), _) | (_, Some(MemberKind::Divider(_))));
     let mut covers: Vec<(Length, Length)> =
         over.map(|(_, other)| other.extent(part.placement.length)).collect();
     if has_own {

@@ -1,7 +1,94 @@
-//! What stands where the driver of a filler's screws is.
+//! The room for a driver at the screws of a line, and what stands there.
 
-use crate::parts::{Assembly, Bore, Cuboid, Feature, FeatureKind, Part, Role};
+use crate::parts::{
+    Assembly, Bore, Cuboid, Direction, Feature, FeatureKind, JointSort, Part, Parts, Role,
+};
 use crate::plans::Workings;
+use crate::plans::made::Space;
+use crate::trade::{self, Block, ScrewWay};
+
+use super::screw_lines::ScrewLine;
+
+/// The box of a space, as a driver may meet it.
+pub(crate) fn block(space: &Cuboid) -> Block {
+    trade::block(Direction::ALL.map(|axis| [space.from.along(axis), space.to.along(axis)]))
+}
+
+/// What a driver may meet of a part: all of it but the notches through it, such as an end
+/// has at its foot.
+pub(crate) fn blocks(part: &Part) -> Vec<Block> {
+    let whole = Space::whole([&part.length, &part.width, &part.thickness].map(|own| own.length));
+    let notches = part.features.iter().filter(|own| {
+        own.kind == FeatureKind::Notch && own.face.is_broad() && own.deep == part.depth(own.face)
+    });
+    let left = notches.fold(vec![whole], |left, notch| {
+        let gone = Space::of(part, notch);
+        left.iter().flat_map(|piece| piece.without(&gone)).collect()
+    });
+    left.iter().map(|piece| block(&part.in_piece(piece.0))).collect()
+}
+
+/// Which of the three axes of the piece a direction is.
+pub(crate) fn index(direction: Direction) -> usize {
+    match direction {
+        Direction::X => 0,
+        Direction::Y => 1,
+        Direction::Z => 2,
+    }
+}
+
+/// Where each screw of a line may be driven: at its place, and as far to either side as the
+/// layout sheet lets it move, where both boards are there.
+pub(crate) fn places(line: &ScrewLine<'_>) -> Vec<Vec<ScrewWay>> {
+    let long = line.through.placement.direction(line.end);
+    let (own, other) = (line.through.cuboid(), line.into.cuboid());
+    let from = own.from.along(long).max(other.from.along(long)).to_mm_f64();
+    let to = own.to.along(long).min(other.to.along(long)).to_mm_f64();
+    let (aside, beside) = trade::ASIDE;
+    let place = |screw: ScrewWay| {
+        let moved = [aside, -aside].map(|by| screw.moved(by)).into_iter();
+        let holds = |own: &ScrewWay| from + beside <= own.along() && own.along() <= to - beside;
+        std::iter::once(screw).chain(moved.filter(holds)).collect()
+    };
+    ways(line).into_iter().map(place).collect()
+}
+
+/// The screws of a line, as a driver comes to them.
+fn ways(line: &ScrewLine<'_>) -> Vec<ScrewWay> {
+    let place = &line.through.placement;
+    let (axis, long) = (place.direction(line.face), place.direction(line.end));
+    let to_end = !line.face.is_start();
+    let way = |head: crate::parts::Point| {
+        let at = Direction::ALL.map(|own| head.along(own));
+        ScrewWay::square(at, (index(axis), to_end), index(long))
+    };
+    line.heads().into_iter().map(way).collect()
+}
+
+/// True where a driver gets at every screw of a line in a carcass that is put together,
+/// without its back.
+pub(super) fn is_reached(parts: &Parts, line: &ScrewLine<'_>) -> bool {
+    let own = [line.through, line.into];
+    let stands = |part: &&Part| {
+        matches!(part.assembly, Assembly::Carcass(_))
+            && part.role != Role::Back
+            && !own.iter().any(|own| std::ptr::eq(*own, *part))
+    };
+    let boards = parts.of_case(line.through.case).iter().filter(stands);
+    let blocks: Vec<Block> = boards.flat_map(blocks).collect();
+    ways(line).iter().all(|screw| screw.stopped(&blocks).is_none())
+}
+
+/// The boards that are joined to a bottom and stand on it.
+pub(super) fn standing_on(parts: &Parts, bottom: &Part) -> Vec<Cuboid> {
+    let upper = bottom.cuboid().to.y;
+    let joined = parts.joints.iter().filter(|joint| {
+        let of = parts.get(joint.into).is_some_and(|into| std::ptr::eq(into, bottom));
+        of && matches!(joint.sort, JointSort::Wood(_))
+    });
+    let stands = joined.filter_map(|joint| parts.get(joint.part)).map(Part::cuboid);
+    stands.filter(|own| own.from.y <= upper && own.to.y > upper).collect()
+}
 
 /// What stands on an end where the driver of a filler's screws is: the boards of its case
 /// that come up to it, what is fixed on it, and the plates of hinges.

@@ -6,8 +6,9 @@ use crate::plans::Workings;
 use crate::trade;
 
 use super::front_screws;
+use super::screw_lengths::bought;
 use super::screw_lines::{self, ScrewLine};
-use super::screws::{Long, bought};
+use super::screws::Long;
 
 /// The most that a screw through a holding block goes into what it is fixed to: 3/4 in,
 /// 20 mm (common practice, no source). A wide stile would take more, but may be mitered

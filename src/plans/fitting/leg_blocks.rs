@@ -1,13 +1,15 @@
-//! Legs under the bottom of a case: their screws go down through the bottom where nothing
-//! stands over them; else a block in the corner below holds them.
+//! Legs under the bottom of a case: their screws go down through the bottom where a driver
+//! gets in over them; else a block in the corner below holds them.
 
 use crate::measure::{Length, Unit};
 use crate::model::Side;
 use crate::parts::{Cuboid, Joint, JointSort, Part, Parts, Role};
 use crate::trade;
 
+use super::driver_room;
+use super::screw_lengths::bought;
 use super::screw_lines::{self, ScrewLine};
-use super::screws::{Long, bought};
+use super::screws::Long;
 
 /// A block of square section that lies along a leg under the bottom, glued and screwed to
 /// both from below.
@@ -30,7 +32,7 @@ pub struct LegBlock<'a> {
 }
 
 /// The lines of the screws down into a leg, clear of the boards that stand on the bottom by
-/// then.
+/// then; none where boards over them leave no room for a driver.
 pub(super) fn lines<'a>(
     parts: &'a Parts,
     leg: &'a Part,
@@ -39,18 +41,10 @@ pub(super) fn lines<'a>(
 ) -> Vec<ScrewLine<'a>> {
     let along = leg.cuboid().overlap_along(&bottom.cuboid(), leg.placement.length);
     let count = trade::screws_along(along);
-    screw_lines::clear_of(bottom, leg, Some(count), &standing(parts, bottom), unit)
-}
-
-/// The boards that are joined to a bottom and stand on it.
-fn standing(parts: &Parts, bottom: &Part) -> Vec<Cuboid> {
-    let upper = bottom.cuboid().to.y;
-    let joined = parts.joints.iter().filter(|joint| {
-        let of = parts.get(joint.into).is_some_and(|into| std::ptr::eq(into, bottom));
-        of && matches!(joint.sort, JointSort::Wood(_))
-    });
-    let stands = joined.filter_map(|joint| parts.get(joint.part)).map(Part::cuboid);
-    stands.filter(|own| own.from.y <= upper && own.to.y > upper).collect()
+    let standing = driver_room::standing_on(parts, bottom);
+    let lines = screw_lines::clear_of(bottom, leg, Some(count), &standing, unit);
+    let is_reached = |line: &ScrewLine<'_>| driver_room::is_reached(parts, line);
+    if lines.iter().all(is_reached) { lines } else { Vec::new() }
 }
 
 /// The block of the leg that a joint plants under a bottom; `None` where its screws go down

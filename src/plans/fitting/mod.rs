@@ -15,6 +15,7 @@ mod pockets;
 pub mod reach;
 pub mod rods;
 pub mod screw_lines;
+mod screw_lengths;
 mod screw_row;
 pub mod screws;
 mod screws_apart;
@@ -39,6 +40,7 @@ pub use leg_blocks::{LegBlock, of as leg_block};
 pub use on_wood::{OnWood, is_between_posts};
 pub use pins::{PinRows, Struck};
 
+pub(crate) use driver_room::{block, blocks, index, places};
 pub(crate) use pockets::pockets_meet;
 pub use rods::{Rail, RailEnd};
 pub use screw_lines::ScrewLine;

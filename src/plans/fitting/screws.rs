@@ -1,6 +1,6 @@
 //! The screws, pins and clips that a maker buys by the count.
 
-use crate::measure::{Length, Unit};
+use crate::measure::Length;
 use crate::model::{CaseId, JointKind, Side};
 use crate::parts::{Direction, JointSort, Part, Parts, Role, ScrewRow, screw_rows};
 use crate::plans::Workings;
@@ -9,6 +9,7 @@ use crate::plans::operations::Beside;
 use crate::trade;
 
 use super::fronts::ScrewLength;
+use super::screw_lengths::{bought, into_edge, into_end, through};
 use super::screw_lines::{self, ScrewLine};
 use super::screws_apart::Meeting;
 use super::{Drawer, HungAt, OntoBox, Stop};
@@ -115,12 +116,6 @@ pub struct Fastening<'a> {
     /// The lines that they stand on, where no hole of the sheet or of a part has their
     /// place.
     pub lines: Vec<ScrewLine<'a>>,
-}
-
-/// How far a screw goes into the end or edge of a board: 1 in, 25 mm (common
-/// practice, no source).
-fn into_end(unit: Unit) -> Length {
-    unit.either(Length::inches(1, 1), Length::mm(25))
 }
 
 pub(super) fn plan<'a>(
@@ -425,7 +420,14 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                     Role::DrawerBottom => Purpose::Bottoms,
                     _ => Purpose::Boards,
                 };
-                let lines = line(outer, inner, count);
+                let lines = match (own.sort, part.role) {
+                    // Down into the base from inside, where no board stands.
+                    (JointSort::Planted, Role::Bottom) => {
+                        let standing = driver_room::standing_on(work.parts, part);
+                        screw_lines::clear_of(outer, inner, Some(count), &standing, unit)
+                    }
+                    _ => line(outer, inner, count),
+                };
                 found.push(fastening(purpose, long, count, lines));
             }
             _ => {}
@@ -470,29 +472,4 @@ fn countertop_rows(work: &Workings<'_>, board: &Part) -> Vec<ScrewRow> {
 fn corner_screws(high: Length) -> u32 {
     let each = Length::inches(3, 1);
     u32::try_from((high / each).ceil().clamp(2, 100)).unwrap_or(2)
-}
-
-/// Through a board so thick into the end or edge of one so deep: 1 in, 25 mm, or as much as
-/// a shallow board takes short of its far side.
-fn into_edge(thick: Length, deep: Length, unit: Unit) -> Long {
-    let (least, usual) = (thick + into_end(unit), into_end(unit).twice());
-    let most = thick + deep - trade::short_of_face(unit);
-    match trade::shortest_sold(least, most, unit) {
-        Some(sold) => Long::Is(sold),
-        None if deep < usual => bought(thick + trade::into_face(unit), most, unit),
-        None => Long::AtLeast(least),
-    }
-}
-
-/// Through a block into the board that it lies on, short of its far face.
-fn through(block: &Part, board: &Part, unit: Unit) -> Long {
-    let axis = block.touching(board).unwrap_or(board.placement.thickness);
-    let own = block.cuboid().size(axis);
-    let most = own + board.cuboid().size(axis) - trade::short_of_face(unit);
-    bought(own + trade::into_face(unit), most, unit)
-}
-
-pub(super) fn bought(least: Length, most: Length, unit: Unit) -> Long {
-    let least = least.min(most);
-    trade::screw_sold(least, most, unit).map_or(Long::Between(least, most), Long::Is)
 }

@@ -4,8 +4,9 @@ use crate::parts::{StackRow, stack_rows};
 use crate::plans::Workings;
 use crate::trade;
 
+use super::screw_lengths::bought;
 use super::screw_lines;
-use super::screws::{Fastening, Joined, Purpose, bought};
+use super::screws::{Fastening, Joined, Purpose};
 
 /// What holds a case down on the one that it stands on: in round holes on the lines of its
 /// rows, and in slots.

@@ -7,7 +7,8 @@ use crate::parts::{self, Assembly, Cuboid, Direction, Face, Front, Part, Parts, 
 use crate::trade;
 use crate::vocabulary::StopKind;
 
-use super::screws::{Long, bought};
+use super::screw_lengths::bought;
+use super::screws::Long;
 
 /// The strip that a door closes against.
 #[derive(Clone, Debug)]

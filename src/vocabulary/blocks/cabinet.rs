@@ -4,7 +4,7 @@ use super::*;
 pub(crate) use super::{
     AROUND, CASE_ACROSS, CASE_BACK, CASE_BASE, CASE_BOTTOM, CASE_COVER, CASE_DOWN, CASE_DRAWERS,
     CASE_EDGES, CASE_END, CASE_ENDS, CASE_FINISH, CASE_FRONTS, CASE_HIGH, CASE_LEG,
-    CASE_PARTITIONS, CASE_SHELVES, CASE_STOCK, CASE_TOP, CASE_WIDE, NOTE,
+    CASE_PARTITIONS, CASE_SHELVES, CASE_STOCK, CASE_TOP, CASE_WIDE, NOTE, PART_FINISH,
 };
 
 words! {
@@ -49,7 +49,7 @@ block! {
     WIDE = CASE_WIDE;
     DEEP: Length = ("deep", "overall depth, from the foremost face to the back", "deep 17").required()
         .can_be("30 mm", "3 m")
-        .usual("4 in", "40 in");
+        .usual("4 in", "36 in");
     HIGH = CASE_HIGH;
     STOCK = CASE_STOCK;
     BASE = CASE_BASE;
@@ -241,6 +241,7 @@ block! {
     ).default("1/2 in").metric("12 mm")
         .can_be("1/8 in", "6 in")
         .usual("1/4 in", "2 in");
+    FINISH = PART_FINISH;
     NOTE;
 }
 
@@ -331,6 +332,7 @@ block! {
         "what its free edges are lipped or banded with, or `none`; its size includes it, so the core is cut smaller",
         "edges oak { thick 3/4 }",
     ).may_open(countertop_edges::block);
+    FINISH = PART_FINISH;
     NOTE;
 }
 

@@ -1,7 +1,7 @@
 //! The face frame, and the lists of openings that are the elevation.
 
 use super::*;
-pub(crate) use super::{AROUND, NOTE};
+pub(crate) use super::{AROUND, NOTE, PART_FINISH};
 
 words! {
     WIDE: Size = ("wide", "its width", "wide 17-1/4")
@@ -159,6 +159,7 @@ block! {
     ).opens(outer_rail::block).many();
     ACROSS: Braces = ("across", "the openings, left to right", "across { … }").opens(list::block);
     DOWN: Braces = ("down", "the openings, top to bottom", "down { … }").opens(list::block);
+    FINISH = PART_FINISH;
     NOTE;
     [one_of "the list of openings"] {
         /// Which way the root list of a frame runs.

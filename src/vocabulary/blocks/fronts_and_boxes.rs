@@ -1,7 +1,7 @@
 //! Fronts and drawer boxes.
 
-pub(crate) use super::NOTE;
 use super::*;
+pub(crate) use super::{NOTE, PART_FINISH};
 
 words! {
     STOCK: Refer<Stock> = ("stock", "what they are made of", "stock cherry");
@@ -83,6 +83,7 @@ block! {
         "what all four edges of a slab front are lipped or banded with, or `none`; its size includes it, so the core is cut smaller",
         "edges cherry { thick 1/4; bottom none }",
     ).may_open(front_edges::block);
+    FINISH = PART_FINISH;
     NOTE;
 }
 
@@ -344,6 +345,7 @@ block! {
     ).default("2 in").metric("50 mm")
         .can_be("10 mm", "16 in")
         .usual("12 mm", "6 in");
+    FINISH = PART_FINISH;
     NOTE;
 }
 

@@ -90,6 +90,12 @@ words! {
         "what the edges of its sheets are lipped or banded with, where they are seen and nothing else is said: the front edges of boards, all four of slab fronts, and those of a countertop",
         "edges band",
     ).may_open(edges::block);
-    CASE_FINISH: Refer<Finish> =
-        ("finish", "the finish of the parts that show", "finish oil");
+    CASE_FINISH: Refer<Finish> = (
+        "finish",
+        "the finish of all that shows; frame, fronts, drawers, countertop, and covers may name another",
+        "finish oil",
+    );
+    /// The finish of what stands on its own, or is seen apart from the case.
+    PART_FINISH: Refer<Finish> =
+        ("finish", "their finish, where it is not that of the case", "finish paint");
 }

@@ -31,7 +31,7 @@ block! {
         "deep 24",
     )
         .can_be("30 mm", "3 m")
-        .usual("4 in", "40 in");
+        .usual("4 in", "36 in");
     HIGH = RUN_HIGH;
     STOCK = CASE_STOCK;
     BASE = CASE_BASE;
@@ -116,7 +116,7 @@ block! {
         "deep 12",
     )
         .can_be("30 mm", "3 m")
-        .usual("4 in", "40 in");
+        .usual("4 in", "36 in");
     HIGH = RUN_HIGH;
     STOCK = CASE_STOCK;
     ENDS = CASE_ENDS;

@@ -11,7 +11,8 @@ block! {
     TOE_KICK: Flag = ("toe-kick", "a recess under the front", "toe-kick");
     HIGH: Size = ("high", "the height from the floor to the underside of the frame", "high 4").required()
         .can_be("20 mm", "600 mm")
-        .usual("1 in", "10 in");
+        .usual("1 in", "10 in")
+        .usual_beside("posts", "1 in", "30 in");
     SET_BACK: Length = (
         "set-back",
         "how far the toe kick board stands back from the face of the frame, or from the front edges of a case without one; in a run all kicks of cases that are equally deep stand in one line, as far back as behind overlay fronts",

@@ -210,7 +210,7 @@ impl Maker<'_, '_> {
         }
         lines.extend(kicks.iter().flat_map(|kick| self.kick_scribed(*kick)));
         lines.extend(kicks.iter().filter_map(|kick| self.kick_covered(*kick)));
-        if self.finish_used().is_some() {
+        if self.is_finished() {
             lines.push("seal the edge that you planed with finish".to_owned());
         }
         lines.extend(kicks.iter().filter_map(|kick| self.kick_screwed(*kick)));

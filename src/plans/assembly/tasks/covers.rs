@@ -39,7 +39,7 @@ impl Maker<'_, '_> {
             lines.push("wherever a line is drawn along the floor or the wall, saw just outside it and plane to it, leaning a few degrees under the face that is seen; where these are true, all that was left on comes off; where the line runs off the panel, the panel is too small: cut it again, larger".to_owned());
         }
         lines.extend(all.iter().flat_map(|own| self.cover(own)));
-        if scribed && self.finish_used().is_some() {
+        if scribed && self.is_finished() {
             lines.push(
                 "seal every edge that you saw or plane in the house with finish, before the panel goes on"
                     .to_owned(),

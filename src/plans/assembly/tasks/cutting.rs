@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::diagnostics::listed;
 use crate::measure::{Length, MEASURED};
-use crate::model::{KeepOutId, OpeningId, Stock};
+use crate::model::{Finish, FinishId, KeepOutId, OpeningId, Stock};
 use crate::parts::{Assembly, Bore, Direction, FeatureKind, Joint, JointSort, Part, PartId, Role};
 use crate::plans::assembly::{gluing, is_broken_down_first, is_sawn_later};
 use crate::plans::finish::{self, Coat};
@@ -296,13 +296,27 @@ impl Maker<'_, '_> {
     /// What can't be reached once it is in its groove or rabbet: the panels of ends, which
     /// are glued up with their cases, or those of fronts.
     pub(super) fn prefinish(&mut self, of_ends: bool) {
-        let Some((used, finish)) = self.finish_used() else { return };
         let is_of_end = |part: &Part| part.role.end_side().is_some();
-        let mut hidden = self.early();
-        hidden.retain(|id| self.parts.get(*id).is_some_and(|own| is_of_end(own) == of_ends));
-        if hidden.is_empty() {
-            return;
+        for (used, finish) in self.finishes() {
+            let mut hidden = self.early();
+            hidden.retain(|id| {
+                self.parts.get(*id).is_some_and(|own| {
+                    is_of_end(own) == of_ends && finish::of_part(self.piece, own) == Some(used)
+                })
+            });
+            if !hidden.is_empty() {
+                self.prefinish_with((used, finish), hidden, of_ends);
+            }
         }
+    }
+
+    fn prefinish_with(
+        &mut self,
+        (used, finish): (FinishId, &Finish),
+        hidden: Vec<PartId>,
+        of_ends: bool,
+    ) {
+        let is_of_end = |part: &Part| part.role.end_side().is_some();
         let marks = self.marks(&hidden);
         // A sheet keeps its size; it is only out of reach.
         let moves = hidden.iter().filter_map(|id| self.parts.get(*id));

@@ -4,7 +4,7 @@ use crate::diagnostics::listed;
 use crate::measure::{Duration, Exact, Tape};
 use crate::model::{Finish, FinishId, Opening};
 use crate::parts::{Assembly, Part, PartId, Role};
-use crate::plans::finish::{self, Coat, Surface, unseen};
+use crate::plans::finish::{self, Coat, Coated, Surface, unseen};
 use crate::plans::operations::{Coating, Doing, Sand};
 use crate::trade::{self, FinishGood, Sanding};
 
@@ -83,14 +83,19 @@ impl Maker<'_, '_> {
     /// How long the finish takes to be hard, at the least; `None` where none is used, or
     /// where it is hard when it is dry.
     pub(super) fn hard_after(&self) -> Option<Duration> {
-        let (_, finish) = self.finish_used()?;
-        let [least, _] = trade::finish_named(finish.kind.slug())?.cured?;
+        let used = self.finishes().into_iter();
+        let cured = used.filter_map(|(_, own)| trade::finish_named(own.kind.slug())?.cured);
+        let [least, _] = cured.max()?;
         Some(Duration::hours(Exact::int(24 * i64::from(least))))
     }
 
     pub(super) fn finish(&mut self, hung: &[usize]) -> usize {
-        let used = self.finish_used();
-        let known = used.and_then(|(_, finish)| trade::finish_named(finish.kind.slug()));
+        let used = self.finishes();
+        let known: Vec<(FinishId, &FinishGood)> = used
+            .iter()
+            .filter_map(|(id, own)| Some((*id, trade::finish_named(own.kind.slug())?)))
+            .collect();
+        let several = used.len() > 1;
         let backs = self.backs();
         let has_fronts = !self.work.fronts().is_empty();
         let (mut sand, mut off) = (Vec::new(), Vec::new());
@@ -131,15 +136,23 @@ impl Maker<'_, '_> {
         sand.extend(self.prefinished().map(|marks| {
             format!("don't sand the faces that came with a finish, and keep every cloth with glue or grit off them; of these sand the edges only: {marks}")
         }));
-        sand.extend(known.map(|kind| sanded(kind.sanding)));
+        match known.as_slice() {
+            [(_, only)] if !several => sand.push(sanded(only.sanding)),
+            many => sand.extend(many.iter().map(|(id, kind)| {
+                let name = self.piece.finish(*id).map_or("", |own| own.name.as_str());
+                let what = self.sorts_of(*id);
+                format!("{what}, for the finish {name}: {}", sanded(kind.sanding))
+            })),
+        }
         let early = self.early();
-        if used.is_some() && !early.is_empty() {
+        if !used.is_empty() && !early.is_empty() {
             sand.push(format!(
                 "leave out {}, which you sanded before their frames closed and which have a coat already",
                 self.marks(&early)
             ));
         }
-        let grits = known.map_or(Sanding::SoaksIn, |kind| kind.sanding).grits();
+        let most = known.iter().map(|(_, kind)| kind.sanding.grits()).max_by_key(|own| own.len());
+        let grits = most.unwrap_or(Sanding::SoaksIn.grits());
         let area = finish::sanded(self.piece, self.parts, &self.early());
         let rounds = (area * grits.len() as f64).ceil() as usize;
         let sanding = ShopTime::Sanding.times(&self.piece.shop.times, rounds);
@@ -158,16 +171,27 @@ impl Maker<'_, '_> {
             task.cured = glued;
             task.sands = true;
         }
-        let grits = known.map_or::<&[u32], _>(&[], |kind| kind.sanding.grits());
-        let mut does = vec![Doing::Sand(Sand { grits, cured })];
+        let mut sandings: Vec<&'static [u32]> =
+            known.iter().map(|(_, kind)| kind.sanding.grits()).collect();
+        sandings.dedup();
+        if sandings.is_empty() {
+            sandings.push(&[]);
+        }
+        let mut does: Vec<Doing> =
+            sandings.into_iter().map(|grits| Doing::Sand(Sand { grits, cured })).collect();
         if !off.is_empty() {
             does.insert(0, Doing::TakeOff(off));
         }
         self.does(sanded, does);
         let mut last = sanded;
-        if let Some((used, finish)) = used {
+        for (used, finish) in used {
             // What has its first coat already is not coated again before the second.
-            let early = self.early();
+            let mut early = self.early();
+            early.retain(|id| {
+                self.parts
+                    .get(*id)
+                    .is_some_and(|own| finish::of_part(self.piece, own) == Some(used))
+            });
             let first = finish::surface(self.piece, self.parts, used, &early);
             last = self.one_coat(used, finish, 1, (&first, &early), last);
             if finish.coats > 1 {
@@ -180,6 +204,13 @@ impl Maker<'_, '_> {
         let last = self.laid_from_behind(last);
         let last = self.false_fronts_back(last);
         self.back_on(last).unwrap_or(last)
+    }
+
+    /// What has a finish, in words: `the frame and the fronts`.
+    fn sorts_of(&self, finish: FinishId) -> String {
+        let surface = finish::surface(self.piece, self.parts, finish, &[]);
+        let sorts = surface.sorts().map(|(sort, _)| format!("the {}", sort.word()));
+        listed(&sorts.collect::<Vec<_>>())
     }
 
     /// The boards of false fronts that are screwed to blocks.
@@ -226,8 +257,7 @@ impl Maker<'_, '_> {
 
     /// The faces that no coat goes on, since they lie against a wall or under a drawer.
     fn uncoated(&self, used: FinishId) -> Option<String> {
-        let is_coated =
-            |part: &Part| self.piece.case(part.case).is_some_and(|case| case.finish == Some(used));
+        let is_coated = |part: &Part| finish::of_part(self.piece, part) == Some(used);
         let at = |role: fn(Role) -> bool| {
             let own = self.ids(|part| {
                 role(part.role) && is_coated(part) && unseen(self.piece, part).is_some()
@@ -280,9 +310,12 @@ impl Maker<'_, '_> {
             [] => String::new(),
             early => format!("; {} had this coat before", self.marks(early)),
         };
-        let has_fronts = !self.work.fronts().is_empty();
-        let counts = match number {
-            1 if has_fronts => ". It counts both faces of every front and the inside of every box",
+        let is_on = |sort: Coated| surface.sorts().any(|(own, _)| own == sort);
+        let has_fronts = is_on(Coated::Fronts);
+        let counts = match (number, has_fronts, is_on(Coated::Boxes)) {
+            (1, true, true) => ". It counts both faces of every front and the inside of every box",
+            (1, true, false) => ". It counts both faces of every front",
+            (1, false, true) => ". It counts the inside of every box",
             _ => "",
         };
         let mut lines =
@@ -301,14 +334,14 @@ impl Maker<'_, '_> {
                 format!("rub the last coat down with {grit} grit before this one, with a mask on against its dust, and take off every speck")
             }));
         }
-        if !self.work.fitting().on_wood.is_empty() && number == 1 {
+        if !self.work.fitting().on_wood.is_empty() && number == 1 && is_on(Coated::Boxes) {
             lines.push("leave bare what a drawer runs on, and the edges and faces that run on it, beside it, and under the strips over it; those get wax".to_owned());
         }
         if has_fronts {
             lines.push("coat both faces of every front alike, so that it stays flat".to_owned());
         }
         let tops = self.ids(|part| part.role == Role::Countertop);
-        if !tops.is_empty() {
+        if !tops.is_empty() && is_on(Coated::Countertops) {
             lines.push(format!(
                 "coat the underside and every edge of {} as often as its top, or it cups",
                 self.marks(&tops)
@@ -316,7 +349,15 @@ impl Maker<'_, '_> {
         }
         lines.extend(kind.and_then(|kind| dries(finish, kind, number)));
         lines.extend(finish.notes.iter().cloned());
-        let title = format!("Coat {number} of {}: {}", finish.coats, finish.kind.word());
+        let several = self.finishes().len() > 1;
+        if number == 1 && several && (is_on(Coated::Frames) || is_on(Coated::Cases)) {
+            lines.extend(self.masked());
+        }
+        let on = match several {
+            true => format!(", on {}", self.sorts_of(used)),
+            false => String::new(),
+        };
+        let title = format!("Coat {number} of {}: {}{on}", finish.coats, finish.kind.word());
         let coating = Coating {
             finish: used,
             number,
@@ -326,6 +367,18 @@ impl Maker<'_, '_> {
             before: early.to_vec(),
         };
         self.coat(finish, title, lines, coating, vec![after])
+    }
+
+    /// What is covered up where a frame has another finish than the case that it stays on;
+    /// `None` where none has.
+    fn masked(&self) -> Option<String> {
+        let frames = |own: &(FinishId, &Finish)| {
+            let surface = finish::surface(self.piece, self.parts, own.0, &[]);
+            surface.sorts().any(|(sort, _)| sort == Coated::Frames)
+        };
+        self.finishes().iter().any(frames).then(|| {
+            "the frame stays on its case and has another finish: lay tape along the seam between them, on the side that this finish is not for, and take it off while the last coat is still soft".to_owned()
+        })
     }
 
     /// One coat, that cures before anything else is done to what it is on.

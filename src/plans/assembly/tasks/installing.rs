@@ -259,7 +259,7 @@ impl Maker<'_, '_> {
             lines.push(format!("the gap beside {} at the wall is closed by a strip of its stock, scribed to the wall and glued to its end", self.marks(&kicks)));
             does.push(Doing::House(House::Strip(kicks)));
         }
-        if self.finish_used().is_some() {
+        if self.is_finished() {
             lines.push("seal every edge that you cut or plane in the house with finish, before it meets the wall".to_owned());
         }
         Some((lines, does))

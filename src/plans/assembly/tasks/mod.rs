@@ -33,6 +33,7 @@ use crate::measure::{Duration, Length};
 use crate::model::{CaseId, Finish, FinishId, JointKind, Piece, Set};
 use crate::parts::{Assembly, Direction, Feature, Joint, JointSort, Of, Part, PartId, Parts, Role};
 use crate::plans::Workings;
+use crate::plans::finish;
 use crate::plans::operations::Doing;
 use crate::plans::setups::Setup;
 use crate::plans::squareness::{self, Square};
@@ -349,9 +350,14 @@ impl<'w, 'a> Maker<'w, 'a> {
         units
     }
 
-    /// The finish of the piece, if a case has one.
-    fn finish_used(&self) -> Option<(FinishId, &'a Finish)> {
-        self.piece.finish_used()
+    /// The finishes of the piece.
+    fn finishes(&self) -> Vec<(FinishId, &'a Finish)> {
+        finish::used(self.piece, self.parts)
+    }
+
+    /// True where some of it is finished.
+    fn is_finished(&self) -> bool {
+        !self.finishes().is_empty()
     }
 
     /// The backs of all cases.

@@ -49,7 +49,7 @@ impl Maker<'_, '_> {
         if scribed {
             lines.push("lean the plane a few degrees under the line, so that only the front edge meets the wall".to_owned());
         }
-        if scribed && self.finish_used().is_some() {
+        if scribed && self.is_finished() {
             lines.push(
                 "seal every edge that you plane in the house with finish, before it meets the wall"
                     .to_owned(),

@@ -135,7 +135,7 @@ impl Maker<'_, '_> {
             Some(back) => format!("its back {} before that of {below}", tape.text(back)),
         };
         let mut lines = Vec::new();
-        if self.is_covered(own) && self.finish_used().is_some() {
+        if self.is_covered(own) && self.is_finished() {
             lines.push(format!(
                 "wait until the finish of {into} is hard: what stands on it sooner sticks to it and leaves its mark"
             ));

@@ -1,0 +1,74 @@
+//! A piece with more than one finish: what each goes on, and in which order.
+
+use casewright::papers::{self, Format};
+use casewright::pipeline::Compilation;
+use casewright::plans::finish;
+
+use crate::bench;
+use crate::support::{compile, slugs, spec};
+
+/// The first piece with an oiled frame and oiled fronts on a painted case.
+fn painted() -> Compilation {
+    let text = spec("first.case")
+        .replacen("finish oil { hardwax-oil; coats 2; cure 24 h }", "finish oil { hardwax-oil; coats 2; cure 24 h }\nfinish gray { paint; coats 3; cure 12 h }", 1)
+        .replacen("  frame {", "  frame {\n    finish oil", 1)
+        .replacen("  fronts {", "  fronts {\n    finish oil", 1)
+        .replacen("  finish oil\n}", "  finish gray\n}", 1);
+    let compiled = compile(&text);
+    assert_eq!(slugs(&compiled), slugs(&compile(&spec("first.case"))));
+    compiled
+}
+
+fn order(compiled: &Compilation) -> String {
+    papers::one(compiled, "assembly-order", Format::Text).expect("the assembly order")
+}
+
+/// Every finish has its own coats, on its own parts, one finish after the other, in the
+/// order of the spec.
+#[test]
+fn each_finish_has_its_coats() {
+    let order = order(&painted());
+    let titles: Vec<&str> = order
+        .lines()
+        .filter_map(|line| line.strip_prefix(">> "))
+        .filter_map(|line| line.split_once("  ").map(|(_, title)| title))
+        .filter(|title| title.starts_with("Coat "))
+        .collect();
+    let wood = "hardwax oil, on the frame and the fronts";
+    let gray = "paint, on the case, the drawer boxes, and the loose shelves";
+    assert_eq!(
+        titles,
+        [
+            format!("Coat 1 of 2: {wood}"),
+            format!("Coat 2 of 2: {wood}"),
+            format!("Coat 1 of 3: {gray}"),
+            format!("Coat 2 of 3: {gray}"),
+            format!("Coat 3 of 3: {gray}"),
+        ]
+    );
+    assert!(order.contains("lay tape along the seam between them"), "{order}");
+    // Rags with oil heat up; those with this paint are told of by what it is bound with.
+    let oil = order.find("Coat 2 of 2").and_then(|at| order.get(at..)).expect("the oil");
+    assert!(oil.contains("Oily rags can catch fire"), "{oil}");
+    assert_eq!(bench::built(&painted()), Vec::<String>::new());
+}
+
+/// What one finish covers and what the other covers come to what one alone would.
+#[test]
+fn nothing_is_coated_twice_and_nothing_left_bare() {
+    let whole = |compiled: &Compilation| -> f64 {
+        let (piece, parts) = (compiled.piece.as_ref().unwrap(), compiled.parts.as_ref().unwrap());
+        let each = finish::used(piece, parts).into_iter();
+        each.map(|(id, _)| finish::surface(piece, parts, id, &[]).whole()).sum()
+    };
+    let (one, two) = (whole(&compile(&spec("first.case"))), whole(&painted()));
+    assert!((one - two).abs() < 1e-9, "{one} {two}");
+}
+
+/// With one finish nothing is said of what it goes on.
+#[test]
+fn one_finish_needs_no_masking() {
+    let order = order(&compile(&spec("first.case")));
+    assert!(!order.contains("lay tape along the seam"), "{order}");
+    assert!(order.contains("Coat 1 of 2: hardwax oil\n"), "{order}");
+}
