@@ -37,7 +37,9 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     for unused in own {
         let (what, name) = (unused.what, &unused.name);
         let mend = match what == Finish::WHAT {
-            true => format!("write `finish {name}` in the case that it goes on, or take it out"),
+            true => format!(
+                "write `finish {name}` in the case, or in the frame or the fronts, that it goes on, or take it out"
+            ),
             false => format!("write `{what} {name}` where it belongs, or take it out"),
         };
         sink.push(
