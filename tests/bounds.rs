@@ -207,3 +207,44 @@ fn shelves_are_counted_by_case_and_in_all() {
     assert_eq!(too_many(&[full, full, full, &[100]]), None);
     assert_eq!(too_many(&[full, full, full, &[100], &[1]]), piece);
 }
+
+/// A stile of 1-3/4 takes tenons of 1 in, 1/4 thick: their tips lie 3/4 from its outer edge,
+/// and they reach 1/2 behind its face, where the miter is 1/2 in from that edge. So
+/// 1-3/4 − 1/2 − 1-1/16 = 3/16 is left at the mortise, just enough, and the end is clear of
+/// the tenons however thick its sheet is; a stile 1/32 narrower is refused.
+#[test]
+fn tenons_lie_before_the_miter_of_their_stile() {
+    let text = |wide: &str, sheet: &str| {
+        format!(
+            r#"casework 1
+job "t" {{ units in; tape 1/32 }}
+site {{ left open; right open; fixing wall }}
+stock ply {{ plywood 3/4; {sheet}sheet {{ long 96; wide 48 }} }}
+stock thin {{ plywood 1/4; sheet {{ long 96; wide 48 }} }}
+stock maple {{ lumber 4/4; thickness 3/4; species sugar-maple; sawn quarter }}
+case low {{
+  wide 40; deep 17; high 28; stock ply
+  base {{ toe-kick; high 4; set-back 3; cut-into ends }}
+  end left {{ seam miter }}
+  bottom {{ joint dado {{ deep 1/4 }} }}
+  back {{ stock thin; joint rabbet {{ deep 3/8 }} }}
+  top {{ stretchers 2 {{ wide 3 }}; joint pocket }}
+  frame {{
+    stock maple; joint tenon {{ long 1; thick 1/4 }}
+    stile left {{ wide {wide}; seam miter }}
+    stile right {{ wide 2 }}
+    rail top {{ wide 1-1/2 }}
+    rail bottom {{ wide 1-3/4 }}
+    down {{ open one {{ share 1 }} }}
+  }}
+}}
+"#
+        )
+    };
+    for sheet in ["", "actual 0.754; ", "actual 0.762; "] {
+        let compiled = compile(&text("1-3/4", sheet));
+        assert_eq!(slugs(&compiled), Vec::<&str>::new(), "{sheet}");
+        assert_eq!(crate::bench::built(&compiled), Vec::<String>::new(), "{sheet}");
+    }
+    assert_eq!(slugs(&compile(&text("1-23/32", ""))), ["member-too-narrow"]);
+}

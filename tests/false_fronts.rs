@@ -122,3 +122,25 @@ fn shims_lie_between_a_front_and_the_block_behind_a_thicker_frame() {
     assert!(steps.contains("UP-F: put shims of 1/8 between it and its blocks"), "{steps}");
     assert_eq!(bench::built(&compiled), Vec::<String>::new());
 }
+
+/// The boxes of drawers come in when the blocks are fixed, and would be in their way; so the
+/// back comes off for the blocks, and stays off for the packers of the slides.
+#[test]
+fn blocks_are_fixed_before_drawers_come() {
+    let pieces = demo_pieces();
+    let stand = pieces.iter().find(|(name, _)| name == "ferry-road-wash-stand");
+    let compiled = &stand.expect("the wash stand").1;
+    let order = papers::one(compiled, "assembly-order", Format::Text).expect("the order");
+    let steps = order.rsplit_once("At a glance").expect("the steps").1;
+    let step = |title: &str| {
+        let (before, after) = steps.split_once(&format!(" {title}\n")).expect("the step");
+        let number = before.rsplit(">> ").next().expect("its number").trim();
+        let number: u32 = number.trim_end_matches('*').trim().parse().expect("a number");
+        (number, after.split("\n>> ").next().unwrap_or_default().to_owned())
+    };
+    let (blocks, told) = step("Fix the blocks of the false fronts");
+    let (drawers, later) = step("Fit the slides, drawers, and drawer fronts");
+    assert!(blocks < drawers, "{blocks} and {drawers}");
+    assert!(told.contains("first take off K"), "{told}");
+    assert!(later.contains("fix the packers first") && !later.contains("take off K"), "{later}");
+}

@@ -257,3 +257,11 @@ fn a_bare_figure_needs_its_word() {
     assert_eq!(found.slug, "syntax");
     assert!(found.notes.iter().any(|note| note.contains("`high 5`")), "{:?}", found.notes);
 }
+
+/// `3` for `3 ft`: 36 in, which the case is wide.
+#[test]
+fn feet_are_offered_for_what_is_as_long_as_a_room() {
+    let compiled = compile(&spec("first.case").replacen("wide 36;", "wide 3;", 1));
+    let all: Vec<&str> = compiled.diagnostics.iter().flat_map(offers).collect();
+    assert!(all.contains(&"3 ft"), "{all:?}");
+}

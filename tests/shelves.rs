@@ -1,11 +1,13 @@
 //! Shelves of an opening, fixed and on pins: figures worked by hand.
 
 use casewright::measure::Length;
+use casewright::model::MemoryFiles;
 use casewright::papers::{self, Format};
 use casewright::parts::Direction;
+use casewright::pipeline;
 
 use crate::bench;
-use crate::support::{compile, slugs};
+use crate::support::{compile, slugs, spec};
 
 /// A case without a frame, 60 high on a base of 4, of sheets 3/4 thick: its opening
 /// begins at 4-3/4 and is 60 − 4 − 2 × 3/4 = 54-1/2 high.
@@ -82,4 +84,27 @@ fn how_many_shelves_must_be_said() {
     for shelves in ["", "load 20 lb per ft2"] {
         assert_eq!(slugs(&compile(&books(shelves))), ["word-missing"], "{shelves}");
     }
+}
+
+/// A divider that lies carries what it says, as a shelf does; on an upright one nothing
+/// stands, and the word is refused.
+#[test]
+fn a_divider_has_its_own_load() {
+    let of = |load: &str| {
+        let text = include_str!("../specs/examples/dadoes-by-saw.case");
+        let own = "divider { joint dado { deep 1/4 } }";
+        assert!(text.contains(own));
+        let text = text.replace(own, &format!("divider {{ joint dado {{ deep 1/4 }}{load} }}"));
+        let files = MemoryFiles::one("a.case", &text)
+            .with("shop.case", include_str!("../specs/examples/shop.case"));
+        slugs(&pipeline::check(&files, "a.case").expect("readable"))
+    };
+    assert_eq!(of(""), Vec::<&str>::new());
+    assert_eq!(of("; load 300 lb per ft2"), ["sag"]);
+    let upright = spec("signal-house-media-shelf.case").replacen(
+        "    divider\n",
+        "    divider { load 50 kg per m2 }\n",
+        1,
+    );
+    assert_eq!(slugs(&compile(&upright)), ["not-supported-yet"]);
 }

@@ -423,6 +423,16 @@ fn the_figures_of_a_tenon_at_the_end_of_a_stile_are_worked_out() {
     assert_eq!(told("LIL-LS mortise", "mortise for LIL-BR, deep"), "31.5: + 1.5 + 30");
 }
 
+/// Worked by hand. The tenons of an end go into mortises however short they are: one of 1/4
+/// into 1/4 and the room of the grooves, 1/16, though it is shorter than the grooves are deep.
+#[test]
+fn a_short_tenon_of_an_end_has_its_mortise() {
+    let stand =
+        spec("fern-bank-stand.case").replace("rail 2-1/2; tenon 1;", "rail 2-1/2; tenon 1/4;");
+    let sum = figure(&compile(&stand), "LFP mortise", "mortise for LEBRL, deep");
+    assert_eq!((sum.paper.as_str(), terms(&sum)), ("5/16", vec!["+ 1/16", "+ 1/4"]));
+}
+
 /// Worked by hand. A door of 25-13/16 has its upper hinge 3 below its top, 22-13/16
 /// up; it stands 3/32 over the lower edge of its opening and of its stile.
 /// A question may stand in quotes.

@@ -39,8 +39,10 @@ pub enum Color {
     Never,
 }
 
-/// The commands.
+/// The commands. What may stand behind one of them is put together where it is typed; so
+/// that it has no say in what the command is called, it is described in comments.
 #[derive(Debug, Subcommand)]
+#[command(defer = true)]
 pub enum Command {
     /// Check specs, or every spec in a folder
     Check(Check),
@@ -112,7 +114,7 @@ pub enum Deny {
     Warnings,
 }
 
-/// `casewright check`
+// `casewright check`
 #[derive(Args, Debug)]
 pub struct Check {
     /// The specs to check; a folder stands for every spec in it and below it
@@ -132,7 +134,7 @@ pub struct Check {
     pub threads: Option<NonZeroUsize>,
 }
 
-/// `casewright build`
+// `casewright build`
 #[derive(Args, Debug)]
 pub struct Build {
     /// The spec
@@ -149,7 +151,7 @@ pub struct Build {
     pub print: Option<String>,
 }
 
-/// `casewright watch`
+// `casewright watch`
 #[derive(Args, Debug)]
 pub struct Watch {
     /// The spec
@@ -173,7 +175,7 @@ pub struct Watch {
     pub serve: Option<u16>,
 }
 
-/// `casewright format`
+// `casewright format`
 #[derive(Args, Debug)]
 pub struct Formatting {
     /// The specs to format; `-` reads standard input and writes standard output
@@ -184,7 +186,7 @@ pub struct Formatting {
     pub check: bool,
 }
 
-/// `casewright mend`
+// `casewright mend`
 #[derive(Args, Debug)]
 pub struct Mend {
     /// The spec
@@ -201,7 +203,7 @@ pub struct Mend {
     pub take: Option<String>,
 }
 
-/// `casewright explain`
+// `casewright explain`
 #[derive(Args, Debug)]
 pub struct Explain {
     /// The name in brackets after `error`, `warning`, or `note`
@@ -209,7 +211,7 @@ pub struct Explain {
     pub name: Option<String>,
 }
 
-/// `casewright trade`
+// `casewright trade`
 #[derive(Args, Debug)]
 pub struct Trade {
     /// The table to print (without one, all tables are listed)
@@ -217,7 +219,7 @@ pub struct Trade {
     pub table: Option<String>,
 }
 
-/// `casewright why`
+// `casewright why`
 #[derive(Args, Debug)]
 pub struct Why {
     /// The spec
@@ -235,7 +237,7 @@ pub struct Why {
     pub words: Vec<String>,
 }
 
-/// `casewright measure`
+// `casewright measure`
 #[derive(Args, Debug)]
 pub struct Measure {
     /// The spec
@@ -243,7 +245,7 @@ pub struct Measure {
     pub spec: PathBuf,
 }
 
-/// `casewright record`
+// `casewright record`
 #[derive(Args, Debug)]
 pub struct Record {
     /// The spec
@@ -273,7 +275,7 @@ fn date(text: &str) -> Result<Date, String> {
     })
 }
 
-/// `casewright reference`
+// `casewright reference`
 #[derive(Args, Debug)]
 pub struct Reference {
     /// Write it into this file instead, as a page with the examples drawn
@@ -281,7 +283,7 @@ pub struct Reference {
     pub into: Option<PathBuf>,
 }
 
-/// `casewright new`
+// `casewright new`
 #[derive(Args, Debug)]
 pub struct New {
     /// The file to write; it must not exist yet
@@ -289,7 +291,7 @@ pub struct New {
     pub file: PathBuf,
 }
 
-/// `casewright completions`
+// `casewright completions`
 #[derive(Args, Debug)]
 pub struct Completions {
     /// The shell
@@ -297,7 +299,7 @@ pub struct Completions {
     pub shell: clap_complete::Shell,
 }
 
-/// `casewright man`
+// `casewright man`
 #[derive(Args, Debug)]
 pub struct Man {
     /// The command to print a page for (default: casewright as a whole)
@@ -305,7 +307,7 @@ pub struct Man {
     pub command: Option<String>,
 }
 
-/// `casewright diff`
+// `casewright diff`
 #[derive(Args, Debug)]
 #[command(
     after_help = "Exit status: 0 when nothing changes in the shop, 1 when something changes, and 2 when a revision has errors or can't be compared."
@@ -332,7 +334,7 @@ pub struct Diff {
     pub into: Option<PathBuf>,
 }
 
-/// `casewright git-diff`
+// `casewright git-diff`
 #[derive(Args, Debug)]
 pub struct GitDiff {
     /// path old-file old-hex old-mode new-file new-hex new-mode

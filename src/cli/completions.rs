@@ -28,8 +28,15 @@ fn command() -> Command {
     let argument = |command: Command, name: &'static str, values: ValueParser| {
         command.mut_arg(name, |argument| argument.value_parser(values))
     };
-    Arguments::command()
-        .mut_subcommand("explain", |explain| argument(explain, "name", slugs))
+    let mut all = Arguments::command();
+    // What stands behind a command is there once it is built.
+    all.build();
+    all.mut_subcommand("explain", |explain| argument(explain, "name", slugs))
         .mut_subcommand("build", |build| argument(build, "print", papers))
         .mut_subcommand("trade", |trade| argument(trade, "table", tables))
+        .mut_subcommands(|own| {
+            // The flags that hold everywhere stand behind its own.
+            let last = ["color", "width", "help"];
+            last.into_iter().fold(own, |own, flag| own.mut_arg(flag, |flag| flag))
+        })
 }

@@ -7,8 +7,11 @@ use super::Date;
 #[must_use]
 pub fn date_readings(text: &str) -> Option<Vec<Date>> {
     let mark = text.chars().find(|c| matches!(c, '.' | '/' | '-'))?;
-    let parts: Vec<&str> = text.split(mark).collect();
-    let [first, second, third] = parts.as_slice() else { return None };
+    let mut parts = text.split(mark);
+    let (first, second, third) = (parts.next()?, parts.next()?, parts.next()?);
+    if parts.next().is_some() {
+        return None;
+    }
     let short =
         |part: &str| -> Option<u8> { (part.len() <= 2).then(|| number(part)?.try_into().ok())? };
     let year = |part: &str| (part.len() == 4).then(|| number(part)).flatten();

@@ -98,12 +98,17 @@ impl PlacedRail {
 }
 
 impl PanelBuild {
-    /// How deep the mortises are, with as much room as the grooves have; nothing where
-    /// the tenons go into the grooves alone.
+    /// True for a front whose tenons are longer than the grooves take, so that they go into
+    /// mortises. Those of an end always do: the grooves of its posts stop short of them.
     #[must_use]
-    pub fn mortise(&self) -> Option<Size> {
-        let mortised = self.tenon.length > self.stub.length;
-        mortised.then(|| &self.tenon + &self.groove - &self.stub)
+    pub fn is_mortised(&self) -> bool {
+        self.tenon.length > self.stub.length
+    }
+
+    /// How deep the mortises are, with as much room as the grooves have.
+    #[must_use]
+    pub fn mortise(&self) -> Size {
+        &self.tenon + &self.groove - &self.stub
     }
 
     /// How far the tenons of a rail `wide` are set in from the ends of the stiles, on a

@@ -4,6 +4,7 @@ use crate::measure::{Length, Span};
 use crate::trade;
 use crate::vocabulary::JointKind;
 
+use super::carries::Carries;
 use super::edging::Edged;
 use super::id::StockId;
 use super::insertion::Insertion;
@@ -143,6 +144,8 @@ pub struct Board {
     pub edges: Edged,
     /// The web frame that lies in its place.
     pub web: Option<Box<Web>>,
+    /// What stands on it, where it says so itself.
+    pub carries: Option<Carries>,
     /// The statement that says so.
     pub span: Span,
     /// Notes for the papers.

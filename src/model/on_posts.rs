@@ -158,11 +158,12 @@ fn is_wooden(slide: SlideId, shared: &Shared<'_>) -> bool {
 /// guide fits between the front and the back post.
 fn guides(case: &Case, posts: &Posts, shared: &Shared<'_>, ctx: &mut Lower) {
     let tape = &ctx.tape;
-    let rails = case.ends.iter().map(|end| shared.thickness(end.stock).length).max();
-    let (rails, wide) = (rails.unwrap_or_default(), posts.wide.length);
+    let rails = case.ends.iter().map(|end| shared.thickness(end.stock));
+    let thick = rails.max_by_key(|rails| rails.length).unwrap_or_default();
+    let (rails, wide) = (thick.length, posts.wide.length);
     let least = trade::thinnest_guide(tape.unit);
-    let back = posts.set_back.as_ref().map_or(wide - rails, |back| back.length);
-    let proud = wide - back - rails;
+    let proud = posts.recess(&thick).length;
+    let back = wide - proud - rails;
     if proud >= least {
         return;
     }

@@ -11,12 +11,12 @@ use crate::vocabulary::{
 };
 
 use super::blame;
+use super::carries;
 use super::case::Shelves;
 use super::edging::{self, Edged};
 use super::equations::{Known, Says, Sheet, Unknown};
 use super::front::{DrawerBoxes, Fronts};
-use super::id::StockId;
-use super::id::{CaseId, MemberId, OpeningId};
+use super::id::{CaseId, MemberId, OpeningId, StockId};
 use super::joinery::Board;
 use super::layout::Variable;
 use super::lower::Lower;
@@ -316,6 +316,10 @@ impl<'a> Drafts<'a> {
             Between::Divider => {
                 let Some(mut board) = divider(entry, context, ctx) else { return };
                 web::only_lying(&mut board, draft.axis, ctx);
+                // Nothing stands on an upright one: there the word says nothing.
+                if draft.axis == Axis::Down {
+                    board.carries = entry.body().and_then(carries::own);
+                }
                 let size = context.shared.thickness(board.stock);
                 self.sheet.fix_to(variable, &size, name, Some(list), entry.head);
                 self.members[index].board = Some(board);
@@ -488,7 +492,7 @@ pub(super) fn board(
     let all = partitions.map_or(&Edged::Unsaid, |board| &board.edges);
     let edges = edging::of_board(body, shared, ctx).or(all).clone();
     let web = web::of_board(body, stock, &joint, shared, ctx);
-    Some(Board { stock, joint, edges, web, span: at, notes: body.notes() })
+    Some(Board { stock, joint, edges, web, carries: None, span: at, notes: body.notes() })
 }
 
 fn divider(entry: &Entry, context: &Context<'_>, ctx: &mut Lower) -> Option<Board> {

@@ -38,6 +38,17 @@ pub struct Posts {
     pub notes: Vec<String>,
 }
 
+impl Posts {
+    /// How far rails so thick stand back from the inside faces of the posts.
+    #[must_use]
+    pub fn recess(&self, rails: &Size) -> Size {
+        match &self.set_back {
+            Some(back) => &self.wide - back - rails,
+            None => Size::zero(),
+        }
+    }
+}
+
 /// The statement that gives a case its posts.
 pub(super) fn said(case: &Entries) -> Option<Said<'_, crate::vocabulary::takes::Braces>> {
     let base = case.one(words::case::BASE).and_then(Said::body)?;

@@ -236,6 +236,7 @@ pub(super) fn board(
         joint: joinery(body, joint, into, what, ctx),
         edges: edging::of_board(body, shared, ctx),
         web: None,
+        carries: None,
         span: entry.head,
         notes: body.notes(),
     })

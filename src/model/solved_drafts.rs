@@ -412,7 +412,7 @@ fn rail_shelf(
     let web = web::held(web::without_load(built, body, ctx), &joint, context.holds_web, ctx);
     let edges = shelves.edges.clone();
     Some(Some(Box::new(RailShelf {
-        board: Board { stock, joint, edges, web, span: at, notes: body.notes() },
+        board: Board { stock, joint, edges, web, carries: None, span: at, notes: body.notes() },
         lip: ctx.size_or_zero(body, words::rail_shelf::LIP, "lip"),
         carries: carries::own(body),
     })))

@@ -112,9 +112,16 @@ fn in_cell(table: &Table, at: usize, column: &Column, cell: &str) -> Need {
 /// How far a text and its longest word reach, at a size in hundredths. A line
 /// may break behind a hyphen.
 fn reach(text: &str, size: Em) -> Need {
-    let long = |text: &str| text.chars().map(letter).sum::<Em>() * size / 100;
-    let word = text.split_inclusive([' ', '-']).map(long).max().unwrap_or(0);
-    Need { whole: long(text), word }
+    let (mut whole, mut word, mut longest) = (0, 0, 0);
+    for c in text.chars() {
+        let wide = letter(c);
+        (whole, word) = (whole + wide, word + wide);
+        longest = longest.max(word);
+        if matches!(c, ' ' | '-') {
+            word = 0;
+        }
+    }
+    Need { whole: whole * size / 100, word: longest * size / 100 }
 }
 
 /// How wide a letter is in the sans-serif type of the page: rounded up, since

@@ -9,7 +9,7 @@ use super::feature::FeatureKind;
 use super::id::PartId;
 use super::joint::{Joint, JointSort};
 use super::part::{Part, Parts};
-use super::space::{Cuboid, Direction};
+use super::space::{Cuboid, Direction, Face};
 
 /// Two parts in one place.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -43,6 +43,9 @@ pub fn clashes(parts: &Parts) -> (Vec<Clash>, usize) {
                 }
                 shared += 1;
                 if makes_way(first, two) || makes_way(second, one) || pass(first, second) {
+                    continue;
+                }
+                if clears_miter(first, second) || clears_miter(second, first) {
                     continue;
                 }
                 let joined = shaped.contains(&((*a).min(*b), (*a).max(*b)));
@@ -93,6 +96,30 @@ fn pass(first: &Part, second: &Part) -> bool {
     }
     let others = wood(second);
     !wood(first).iter().any(|own| others.iter().any(|other| own.overlaps(other)))
+}
+
+/// True where all that a part with tenons shares with the box of a mitered one lies where the
+/// miter has taken its wood away: at 45 degrees, nearer to the mitered edge than to the face
+/// whose corner stays.
+fn clears_miter(mitered: &Part, other: &Part) -> bool {
+    let Some(show) = mitered.show else { return false };
+    let own = mitered.cuboid();
+    let from = |face: Face, at: &Cuboid| {
+        let axis = mitered.placement.direction(face);
+        match face.is_start() {
+            true => (at.from.along(axis), at.to.along(axis)),
+            false => (Length::ZERO - at.to.along(axis), Length::ZERO - at.from.along(axis)),
+        }
+    };
+    let miters = mitered.features.iter().filter(|f| f.kind == FeatureKind::Miter);
+    let mut edges = miters.map(|miter| miter.face).filter(|face| !face.is_broad());
+    edges.any(|edge| {
+        wood(other).iter().filter(|wood| wood.overlaps(&own)).all(|wood| {
+            let deepest = from(edge, wood).1 - from(edge, &own).0;
+            let nearest = from(show, wood).0 - from(show, &own).0;
+            nearest >= deepest
+        })
+    })
 }
 
 /// The wood of a part with tenons: between its shoulders, and each tenon.

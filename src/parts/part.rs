@@ -266,7 +266,7 @@ impl Parts {
     }
 
     /// Every part behind the first so many, with its id.
-    pub(super) fn iter_from(&self, first: usize) -> impl Iterator<Item = (PartId, &Part)> {
+    pub(super) fn iter_from(&self, first: usize) -> impl Iterator<Item = (PartId, &Part)> + Clone {
         (first..).map(PartId).zip(self.all.get(first..).unwrap_or(&[]))
     }
 
@@ -285,7 +285,7 @@ impl Parts {
     }
 
     /// The parts of one case, each with its id.
-    pub fn iter_case(&self, case: CaseId) -> impl Iterator<Item = (PartId, &Part)> {
+    pub fn iter_case(&self, case: CaseId) -> impl Iterator<Item = (PartId, &Part)> + Clone {
         let from = self.all.partition_point(|part| part.case < case);
         self.iter_from(from).take(self.of_case(case).len())
     }

@@ -271,6 +271,18 @@ fn meant(figure: &Written<'_>, kind: Kind, usual: Range, file: Unit) -> Vec<Mean
         add(&mut all, measure, with(count, Some(unit)), IF_MEANT, true);
     }
     if behind == Some(Unit::Inch) {
+        // What is as long as a room is told in feet.
+        let is_long = usual.most.at >= Length::inches(96, 1).in_unit(Unit::Millimetre);
+        if is_long && figure.unit.is_none() && count.is_whole() {
+            let feet = Length::new(count, Unit::Foot).in_unit(Unit::Millimetre);
+            add(
+                &mut all,
+                feet,
+                in_unit(Length::new(count, Unit::Foot), Unit::Foot),
+                IF_MEANT,
+                false,
+            );
+        }
         let before = all.len();
         for meant in meant_inches(count) {
             let measure = Length::new(meant.inches, Unit::Inch).in_unit(Unit::Millimetre);

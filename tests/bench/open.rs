@@ -7,18 +7,8 @@ type Known = &'static [&'static str];
 /// Of the demo pieces; each of them is found there. None is left.
 pub(super) const IN_DEMOS: &[Known] = &[];
 
-/// Of pieces drawn at random, beside those.
-pub(super) const IN_DRAWN: &[Known] = &[
-    // The block that holds a false front goes in from behind: a drawer's box beside it may be
-    // in its way by then, though the box comes out. Nothing says yet that it does.
-    &["holding block: it hits", "on its way from back"],
-    // The screws of a bar pull may lie at the very edge of a low or narrow front: no
-    // rule asks how much wood is left beside them.
-    &["is left beside its pull hole"],
-    // A tenon may reach to where the miter of its stile begins. Where the end is
-    // thicker by a hair the two meet, and a rule refuses the piece.
-    &["with the sheets as measured there are no papers"],
-];
+/// Of pieces drawn at random, beside those. None is left.
+pub(super) const IN_DRAWN: &[Known] = &[];
 
 /// What the shop finds where the compiler warns of it by a finding of this name:
 /// the maker has been told.
@@ -26,7 +16,10 @@ const TOLD: &[(&str, Known)] =
     &[("small-for-router", &["front: the face is too narrow for the router to stand on"])];
 
 /// The same where one finding stands for all its places.
-const TOLD_ONCE: &[(&str, Known)] = &[("panel-room", &["it swells by", "in its grooves"])];
+const TOLD_ONCE: &[(&str, Known)] = &[
+    ("panel-room", &["it swells by", "in its grooves"]),
+    ("pull-near-edge", &["is left beside its pull hole"]),
+];
 
 /// True for a fault that one of these findings is about, each told by its name and
 /// by the path of what it is about.

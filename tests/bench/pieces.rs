@@ -99,7 +99,9 @@ impl Writer<'_> {
         self.line("casework 1");
         self.line(&format!("job \"drawn\" {{ units {unit}; tape {tape} }}"));
         let base_plate = self.one_of(&["6 in", "150 mm", "7 in", "5-3/4 in"]);
-        let dadoes = match self.number(4) {
+        // The tool goes with another choice, so that no piece changes but by it.
+        let ahead = self.choices.clone().nth(1).map_or(0, |choice| choice >> 4);
+        let dadoes = match ahead % 4 {
             3 => {
                 self.is("dadoes by saw");
                 "; dadoes saw"
@@ -755,6 +757,7 @@ pub(super) const WAYS: &[&str] = &[
     "toe kick in the ends",
     "separate base",
     "run",
+    "dadoes by saw",
     "filler",
     "face frame",
     "no frame",

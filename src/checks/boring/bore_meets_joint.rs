@@ -42,11 +42,11 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         let mut once = Once::default();
         for (bore, kind) in bores(part) {
             let what = kind.word();
-            let label = format!("{what} {} across", tape.figure(bore.u.1 - bore.u.0));
+            let label = || format!("{what} {} across", tape.figure(bore.u.1 - bore.u.0));
             let over = over_the_edge(part, bore, kind);
             let found = if over.is_positive() {
                 let (long, wide) = part.face_size(bore.face);
-                let error = |title| RULE.finding(title, bore.span, &label);
+                let error = |title| RULE.finding(title, bore.span, label());
                 Some(
                     error(format!(
                         "a {what} runs {} over the edge of {}",

@@ -6,6 +6,7 @@ mod finger_blind;
 mod pin_rows_meet;
 mod pull_in_panel;
 mod pull_meets_box;
+mod pull_near_edge;
 mod pull_off_front;
 
 use crate::checks::rule::Rule;
@@ -20,6 +21,7 @@ pub(super) const RULES: &[&Rule] = &[
     &pin_rows_meet::RULE,
     &pull_in_panel::RULE,
     &pull_meets_box::RULE,
+    &pull_near_edge::RULE,
 ];
 
 /// The bores of a part, each with its kind.

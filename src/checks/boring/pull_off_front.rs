@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
-use crate::measure::{Length, Tape};
+use crate::measure::Length;
 use crate::model::{Build, Finger, FingerAt, FrontId, PullAt};
 use crate::parts::{Feature, FeatureKind, Front, Part, Role};
 use crate::plans::Workings;
@@ -13,10 +13,10 @@ use crate::trade;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "pull-off-front",
     severity: Severity::Error,
-    finds: "A pull sits so far from the top or the bottom of its front, or so near, that its screws miss the front or leave less than 3/16 in of wood at its edge, or a finger pull is longer than the edge that it is cut into, or so deep that the board there is cut through.",
+    finds: "A pull sits so far from the top or the bottom of its front that its screws miss the front, or a finger pull is longer than the edge that it is cut into, or so deep that the board there is cut through.",
     why: "There is no wood for it. It is usually a height that was counted from the other end, or from the floor.",
-    source: "Plane geometry. That 3/16 in stays beside a hole or the groove of a panel is common practice; no published source.",
-    formula: "The height of the front, compared with the place of the pull, half of what is between its screws, and half of a hole.",
+    source: "Plane geometry. That 3/16 in stays beside the groove of a panel is common practice; no published source.",
+    formula: "The height of the front, compared with the place of the pull and half of what is between its screws.",
     accept: "",
     example: Example {
         base: Base::Pantry,
@@ -24,10 +24,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "pull bar { from-top 60 }",
     },
     check: Check::Parts(check),
-    sometimes: Some((
-        Severity::Warning,
-        "The holes lie in the front, and less than 3/16 in of wood is left between one and the edge.",
-    )),
+    sometimes: None,
 };
 
 fn check(work: &Workings<'_>, sink: &mut Sink) {
@@ -62,10 +59,7 @@ fn pull(work: &Workings<'_>, front: &Front<'_>) -> Option<Diagnostic> {
     let apart = pull.centers.filter(|_| front.hung.is_some()).unwrap_or_default();
     let half = apart.half() + pull.screw.half();
     let far = high - half;
-    let misses = from < half || far < from;
-    // What is left at the edge that the pull comes nearest to.
-    let left = (from - half).min(far - from);
-    if !misses && left >= trade::lasting_wall() {
+    if half <= from && from <= far {
         return None;
     }
     let noun = if pull.centers.is_some() { "pull" } else { "knob" };
@@ -88,14 +82,7 @@ fn pull(work: &Workings<'_>, front: &Front<'_>) -> Option<Diagnostic> {
         )
         .label(front.opening.span, format!("its front is {} high", tape.text(high)))
         .subject(&front.opening.path)
-        .urgency((trade::lasting_wall() - left) / Length::mm(1));
-    let found = match misses {
-        true => found,
-        false => RULE
-            .at_times(found)
-            .sum(edge_left(tape, (from, high), half))
-            .because("so little wood splits off when the hole is bored, or at the first hard pull"),
-    };
+        .urgency((from - far).max(half - from) / Length::mm(1));
     Some(match usual <= high - half {
         true => found.fix(Fix::new(
             Grade::Choice,
@@ -105,17 +92,6 @@ fn pull(work: &Workings<'_>, front: &Front<'_>) -> Option<Diagnostic> {
         )),
         false => found.note("write `middle`, and it sits at half the height"),
     })
-}
-
-/// What is left between a hole and the edge that it is nearest to.
-fn edge_left(tape: &Tape, (from, high): (Length, Length), half: Length) -> Sum {
-    let near = from.min(high - from);
-    let sum = Sum::new("leaves", near - half, tape);
-    let sum = match near == from {
-        true => sum.plus(from, "to the middle of the pull", tape),
-        false => sum.plus(high, "high", tape).minus(from, "to the middle of the pull", tape),
-    };
-    sum.minus(half, "to the far side of its last hole", tape)
 }
 
 /// A finger pull longer than its edge, or deeper than its board.

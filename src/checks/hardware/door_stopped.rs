@@ -1,5 +1,7 @@
 //! A door that something stops before it stands square to the front.
 
+use std::rc::Rc;
+
 use super::swings::{self, Door};
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
@@ -20,7 +22,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     example: Example {
         base: Base::Alcove,
         sound: "case right-books {\n  wide 800; deep 300; high 2000\n  stock birch\n  bottom { joint dado { deep 6 } }\n  back { stock thin; joint rabbet { deep 9 } }\n  top { panel; joint rabbet { deep 9 } }\n  shelves { joint dado { deep 6 }; set-back 0 }\n  frame none\n  across { open books { share 1; shelf { fixed 4",
-        wrong: "case right-books {\n  wide 800; deep 900; high 2000\n  stock birch\n  bottom { joint dado { deep 6 } }\n  back { stock thin; joint rabbet { deep 9 } }\n  top { panel; joint rabbet { deep 9 } }\n  shelves { joint dado { deep 6 }; set-back 0 }\n  frame none\n  across { open books { share 1; shelf { fixed 2",
+        wrong: "accept driver-reach on cupboard.kick \"a stubby driver is at hand\"\n\ncase right-books {\n  wide 800; deep 900; high 2000\n  stock birch\n  bottom { joint dado { deep 6 } }\n  back { stock thin; joint rabbet { deep 9 } }\n  top { panel; joint rabbet { deep 9 } }\n  shelves { joint dado { deep 6 }; set-back 0 }\n  frame none\n  across { open books { share 1; shelf { fixed 2",
     },
     check: Check::Parts(check),
     sometimes: None,
@@ -28,10 +30,10 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 /// What may stand in a door's way.
 pub(super) struct Thing {
-    what: String,
+    what: Rc<str>,
     space: Cuboid,
     /// The statement that puts it there, and its figure.
-    label: (Span, String),
+    label: (Span, Rc<str>),
 }
 
 /// What stands in the way of doors, parted so that a door need look at its
@@ -66,9 +68,9 @@ pub(super) fn room(piece: &Piece, parts: &Parts, fronts: &[Front<'_>]) -> Room {
     let tape = piece.tape();
     let mut site = walls(piece);
     site.extend(piece.site.keep_outs.iter().map(|keep_out| Thing {
-        what: format!("the {}", keep_out.name),
+        what: format!("the {}", keep_out.name).into(),
         space: keep_out_space(piece, keep_out),
-        label: (keep_out.span, format!("{} out from the wall", tape.figure(keep_out.deep))),
+        label: (keep_out.span, format!("{} out from the wall", tape.figure(keep_out.deep)).into()),
     }));
     let mut room = Room { site, boards: Vec::new(), fronts: Vec::new() };
     for case in &piece.cases {
@@ -78,24 +80,22 @@ pub(super) fn room(piece: &Piece, parts: &Parts, fronts: &[Front<'_>]) -> Room {
         };
         let boards = boards.iter();
         let boards = boards.filter(|part| !matches!(part.assembly, Assembly::Front(_)));
-        let (what, deep) = (format!("the side of {}", case.name), tape.figure(case.deep.length));
-        let thing = |space| Thing {
-            what: what.clone(),
-            space,
-            label: (case.deep_span, format!("{deep} deep")),
-        };
+        let what: Rc<str> = format!("the side of {}", case.name).into();
+        let deep: Rc<str> = format!("{} deep", tape.figure(case.deep.length)).into();
+        let label = (case.deep_span, deep);
+        let thing = |space| Thing { what: what.clone(), space, label: label.clone() };
         room.boards.push(boards.map(|part| thing(part.cuboid())).collect());
         room.fronts.push(Vec::new());
     }
     for front in fronts {
         let Some(own) = room.fronts.get_mut(front.case.0) else { continue };
-        let mut add = |what, space| {
-            let label = (front.opening.span, "closed".to_owned());
-            own.push((front.opening.id, Thing { what, space, label }));
+        let mut add = |what: &str, space| {
+            let label = (front.opening.span, "closed".into());
+            own.push((front.opening.id, Thing { what: what.into(), space, label }));
         };
-        add(front.name().to_owned(), front.space);
+        add(front.name(), front.space);
         if let Some((_, space)) = front.pull {
-            add(format!("the pull of {}", front.name()), space);
+            add(&format!("the pull of {}", front.name()), space);
         }
     }
     room
@@ -112,9 +112,9 @@ fn walls(piece: &Piece) -> Vec<Thing> {
     ] {
         if let Boundary::Wall { span, .. } = boundary {
             walls.push(Thing {
-                what: format!("the {} wall", side.word()),
+                what: format!("the {} wall", side.word()).into(),
                 space: Cuboid { from: Point::new(from, -far, -far), to: Point::new(to, far, far) },
-                label: (*span, "this wall".to_owned()),
+                label: (*span, "this wall".into()),
             });
         }
     }
@@ -160,7 +160,7 @@ fn report(piece: &Piece, door: &Door<'_>, angle: Angle, body: Body, thing: &Thin
             .label(opening.span, format!("hung {}", door.hung.word())),
         None => RULE.finding(title, opening.span, format!("hung {}", door.hung.word())),
     };
-    diagnostic = diagnostic.label(thing.label.0, thing.label.1.as_str());
+    diagnostic = diagnostic.label(thing.label.0, &*thing.label.1);
     if let Some((span, label)) = door.pull_label(tape).filter(|_| body == Body::Pull) {
         diagnostic = diagnostic.label(span, label);
     }

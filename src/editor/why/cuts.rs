@@ -169,8 +169,7 @@ impl Cut<'_, '_> {
                 (panel.set_in(rail.width.length, mark), &panel.set_in)
             }
         };
-        let usual = || self.tell.custom(own, "set-in of the tenon", SET_IN);
-        Some(written.clone().filter(|size| size.length == own).unwrap_or_else(usual))
+        Some(ends::set_in(self.tell, own, written.as_ref()))
     }
 
     /// The direction that a face's `v` runs along, or its `u`.

@@ -31,8 +31,9 @@ pub(super) fn depth(tell: &Teller<'_>, part: &Part, feature: &Feature) -> Size {
         );
     }
     if let Some(panel) = panel(tell, part) {
-        let own = [panel.groove.clone(), panel.tenon.clone(), &panel.tenon - &panel.stub];
-        let mut own = own.into_iter().chain(panel.mortise());
+        let back = &panel.tenon - &panel.stub;
+        let mut own =
+            [panel.groove.clone(), panel.tenon.clone(), back, panel.mortise()].into_iter();
         if let Some(own) = own.find(|size| size.length == deep) {
             return own;
         }

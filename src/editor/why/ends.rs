@@ -1,6 +1,7 @@
 //! Where the tenons of a paneled end lie on its rails and posts.
 
-use crate::model::{PanelBuild, Size};
+use crate::measure::Length;
+use crate::model::Size;
 use crate::parts::{Direction, Part, PartId, Role};
 
 use super::cuts::SET_IN;
@@ -22,18 +23,18 @@ pub(super) fn at_rails(
     let start = part.side(direction, false);
     rails
         .flat_map(|rail| {
-            let set_in = set_in(tell, panel, rail);
+            let own = panel.set_in(rail.width.length, tell.tape.mark);
+            let set_in = set_in(tell, own, panel.set_in.as_ref());
             let [low, high] = [false, true].map(|far| rail.side(direction, far) - &start);
             [&low + &panel.groove, &high - &panel.groove, low + &set_in, high - set_in]
         })
         .collect()
 }
 
-/// How far the tenons of a rail of an end are set in.
-fn set_in(tell: &Teller<'_>, panel: &PanelBuild, rail: &Part) -> Size {
-    let own = panel.set_in(rail.width.length, tell.tape.mark);
-    let usual = || tell.custom(own, "set-in of the tenon", SET_IN);
-    panel.set_in.clone().filter(|size| size.length == own).unwrap_or_else(usual)
+/// How far tenons are set in: as it is written, or by the rule.
+pub(super) fn set_in(tell: &Teller<'_>, own: Length, written: Option<&Size>) -> Size {
+    let written = written.filter(|size| size.length == own).cloned();
+    written.unwrap_or_else(|| tell.custom(own, "set-in of the tenon", SET_IN))
 }
 
 /// Where the posts of its case begin and end, from where a board that is notched around

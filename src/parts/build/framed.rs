@@ -209,8 +209,8 @@ impl Framed<'_> {
                     span: self.panel.span,
                 };
                 builder.cut(*id, feature);
-                if let Some(deep) = self.panel.mortise() {
-                    self.mortise(builder, (rail, *id), (end, stile), deep.length);
+                if self.panel.is_mortised() {
+                    self.mortise(builder, (rail, *id), (end, stile));
                 }
                 let tenon = JointSort::Wood(JointKind::Tenon);
                 builder.join(tenon, *id, stile, true, self.panel.span);
@@ -225,8 +225,8 @@ impl Framed<'_> {
         builder: &mut Builder<'_>,
         (rail, id): (&PlacedRail, PartId),
         (end, stile): (Face, PartId),
-        deep: Length,
     ) {
+        let deep = self.panel.mortise().length;
         let (wide, groove) = (rail.wide.length, self.panel.groove.length);
         let set_in = self.panel.set_in(wide, builder.piece.tape().mark);
         let (haunch, (from, to)) = match rail.at {

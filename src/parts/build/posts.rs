@@ -194,8 +194,7 @@ impl<'p> End<'p> {
     fn tenons(&self, builder: &mut Builder<'_>, (rail, id): (&Rail, PartId), posts: [PartId; 2]) {
         let panel = &self.posts.ends;
         let long = panel.tenon.length;
-        // As much deeper as the grooves are.
-        let deep = long + panel.groove.length - panel.stub.length;
+        let deep = panel.mortise().length;
         let ends = [Face::LengthStart, Face::LengthEnd];
         for ((end, post), face) in ends.into_iter().zip(posts).zip(Self::FACES) {
             let tenon = (rail.tenon, self.across());
@@ -259,12 +258,8 @@ impl<'p> End<'p> {
 
 /// How far the rails of an end stand back from the inside faces of its posts.
 pub(super) fn recess(builder: &Builder<'_>, side: Side) -> Size {
-    let Some(posts) = &builder.case.posts else { return Size::zero() };
-    let thick = builder.thickness(side.of(&builder.case.ends).stock);
-    match &posts.set_back {
-        Some(back) => &posts.wide - back - thick,
-        None => Size::zero(),
-    }
+    let rails = builder.thickness(side.of(&builder.case.ends).stock);
+    builder.case.posts.as_ref().map_or_else(Size::zero, |posts| posts.recess(&rails))
 }
 
 /// A post of the case.

@@ -29,7 +29,7 @@ use std::collections::BTreeMap;
 
 use crate::measure::Length;
 use crate::model::OpeningId;
-use crate::parts::{Direction, FeatureKind, JointSort, Part, PartId, Parts};
+use crate::parts::{Direction, FeatureKind, Joint, JointSort, Part, PartId, Parts};
 
 use super::Workings;
 
@@ -120,7 +120,8 @@ pub(super) fn plan<'a>(work: &Workings<'a>) -> Fitting<'a> {
 struct Index<'a> {
     parts: &'a Parts,
     of_opening: BTreeMap<OpeningId, Vec<(PartId, &'a Part)>>,
-    joined: BTreeMap<PartId, Vec<(JointSort, PartId)>>,
+    /// By the part.
+    joined: Vec<&'a Joint>,
 }
 
 impl<'a> Index<'a> {
@@ -131,10 +132,8 @@ impl<'a> Index<'a> {
                 of_opening.entry(opening).or_default().push((id, part));
             }
         }
-        let mut joined: BTreeMap<PartId, Vec<(JointSort, PartId)>> = BTreeMap::new();
-        for joint in &parts.joints {
-            joined.entry(joint.part).or_default().push((joint.sort, joint.into));
-        }
+        let mut joined: Vec<&Joint> = parts.joints.iter().collect();
+        joined.sort_by_key(|joint| joint.part);
         Self { parts, of_opening, joined }
     }
 
@@ -145,8 +144,11 @@ impl<'a> Index<'a> {
 
     /// The parts that hold a part by joints of this sort, in their order.
     fn holding(&self, id: PartId, sort: JointSort) -> impl Iterator<Item = &'a Part> {
-        let joints = self.joined.get(&id).into_iter().flatten();
-        joints.filter(move |(own, _)| *own == sort).filter_map(|(_, into)| self.parts.get(*into))
+        let from = self.joined.partition_point(|joint| joint.part < id);
+        let joints = self.joined.iter().skip(from).take_while(move |joint| joint.part == id);
+        joints
+            .filter(move |joint| joint.sort == sort)
+            .filter_map(|joint| self.parts.get(joint.into))
     }
 }
 

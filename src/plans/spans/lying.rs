@@ -3,7 +3,9 @@
 use std::collections::BTreeMap;
 
 use crate::measure::Length;
-use crate::model::{Carries, Case, Member, MemberKind, Opening, OpeningKind, Piece, RailShelf};
+use crate::model::{
+    Board, Carries, Case, Member, MemberKind, Opening, OpeningKind, Piece, RailShelf,
+};
 use crate::parts::{Direction, Of, Part, PartId, Parts, Role};
 use crate::trade::{self, Beam};
 
@@ -84,7 +86,14 @@ fn carries(piece: &Piece, case: &Case, part: &Part) -> Option<Carries> {
         Role::Top | Role::Stretcher if piece.top_over(case.id).is_some() => None,
         Role::Top | Role::Stretcher => case.top.as_ref().and_then(|top| top.carries),
         Role::Countertop => case.top.as_ref().map(|top| top.carries.unwrap_or_else(Carries::usual)),
-        Role::Divider => stood_on(case, part).then_some(case.shelves.carries),
+        Role::Divider => {
+            let own = match part.of {
+                Of::Member(member) => piece.member(member).and_then(divider),
+                Of::Case(_) | Of::Row(_) | Of::Opening(_) | Of::Front(_) => None,
+            };
+            let own = own.and_then(|board| board.carries);
+            own.or_else(|| stood_on(case, part).then_some(case.shelves.carries))
+        }
         Role::FixedShelf if part.opening().is_none() => {
             let own = match part.of {
                 Of::Member(member) => piece.member(member).and_then(rail_shelf),
@@ -117,6 +126,13 @@ fn rail_shelf(member: &Member) -> Option<&RailShelf> {
     match &member.kind {
         MemberKind::Rail(shelf) => shelf.as_deref(),
         MemberKind::Stile(_) | MemberKind::Divider(_) => None,
+    }
+}
+
+fn divider(member: &Member) -> Option<&Board> {
+    match &member.kind {
+        MemberKind::Divider(board) => Some(board),
+        MemberKind::Stile(_) | MemberKind::Rail(_) => None,
     }
 }
 

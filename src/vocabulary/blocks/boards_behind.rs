@@ -5,6 +5,10 @@ pub(crate) use super::elevation::{DIVIDER_JOINT, EDGES, STOCK};
 use super::*;
 
 words! {
+    /// A load of a board that is as that of the shelves where it is not written.
+    LOAD: Load = ("load", "what stands on it, where that differs from the other shelves", "load 40 lb per ft2")
+        .can_be("1 kg per m2", "5000 kg per m2")
+        .usual("20 kg per m2", "700 kg per m2");
     /// How a lying board between openings is built.
     BOARD_BUILD: BoardBuild = (
         "build",
@@ -59,19 +63,18 @@ block! {
     ).default("0 in")
         .can_be("0 mm", "6 in")
         .usual("1.5 mm", "2 in");
-    LOAD: Load = ("load", "what stands on it, where that differs from the other shelves", "load 40 lb per ft2")
-        .can_be("1 kg per m2", "5000 kg per m2")
-        .usual("20 kg per m2", "700 kg per m2");
+    LOAD;
     NOTE;
 }
 
 block! {
     /// `divider { … }`
     divider: "divider", "a divider",
-    "A board of the case between two openings. In a case with a face frame, its front edge stands behind the frame, and inset fronts beside it close before it.";
+    "A board of the case between two openings; what it does not say is as the partitions are. In a case with a face frame, its front edge stands behind the frame, and inset fronts beside it close before it.";
     STOCK;
     JOINT = DIVIDER_JOINT;
     BUILD = BOARD_BUILD;
+    LOAD;
     EDGES;
     NOTE;
 }

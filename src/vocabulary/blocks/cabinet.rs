@@ -400,7 +400,7 @@ block! {
         .usual("9 mm", "100 mm");
     FROM_EDGE: Length = (
         "from-edge",
-        "the distance of the front row from the front edge of its board, or from the back of an inset front, and of the back row from the back of the case",
+        "the distance of the front row from the front edge of its board, or from the back of an inset front, and of the back row from the face of the back",
         "from-edge 37 mm",
     ).default("1-1/2 in").metric("37 mm")
         .can_be("5 mm", "500 mm")

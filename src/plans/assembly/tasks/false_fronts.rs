@@ -20,14 +20,13 @@ impl Maker<'_, '_> {
         Kind { names: vec!["holding blocks"], parts, lines: vec![line] }
     }
 
-    /// Fronts before openings that nothing moves in: first their blocks, then each front
-    /// from before, with screws from behind.
-    pub(super) fn false_fronts(&mut self, stands: &[usize]) -> Vec<usize> {
+    /// Fronts before openings that nothing moves in, once their blocks are fixed: each from
+    /// before, with screws from behind.
+    pub(super) fn false_fronts(&mut self, stands: &[usize], blocks: Option<usize>) -> Vec<usize> {
         let fixed = self.fronts_of(|kind| matches!(kind, OpeningKind::False));
         if fixed.is_empty() {
             return Vec::new();
         }
-        let blocks = self.held_by_blocks(stands);
         let mut lines = vec![
             format!(
                 "shim it to its gaps before its blocks, and hold it there with a clamp or double-faced tape: {}",
@@ -92,8 +91,9 @@ impl Maker<'_, '_> {
         self.ids(|part| part.role == Role::HoldingBlock)
     }
 
-    /// The blocks beside the openings of false fronts, before the fronts come.
-    fn held_by_blocks(&mut self, stands: &[usize]) -> Option<usize> {
+    /// The blocks beside the openings of false fronts, before the fronts come, and before the
+    /// boxes of drawers are in their way.
+    pub(super) fn held_by_blocks(&mut self, stands: &[usize]) -> Option<usize> {
         let blocks = self.holding_blocks();
         if blocks.is_empty() {
             return None;

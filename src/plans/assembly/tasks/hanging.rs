@@ -24,6 +24,7 @@ impl Maker<'_, '_> {
         let stops = self.stops_set(stands, boxes, strips);
         // The blocks come first: the back that comes off for them stays off.
         let blocks = if hung > 0 { self.blocks_fixed(stands) } else { Vec::new() };
+        let held = self.held_by_blocks(stands);
         let behind = self.slide_behind_doors();
         if slid > 0 || !on_boxes.is_empty() {
             let packers = match self.packed {
@@ -66,6 +67,7 @@ impl Maker<'_, '_> {
             after.extend(self.packed);
             after.extend(self.opened.filter(|_| !packers.is_empty()));
             after.extend(stops);
+            after.extend(held);
             let title = match (trays, drawers) {
                 (false, _) if !slides => "Fit the drawers and drawer fronts",
                 (true, false) => "Fit the slides and trays",
@@ -116,7 +118,7 @@ impl Maker<'_, '_> {
             done.push(task);
             done.extend(self.stopped(task));
         }
-        done.extend(self.false_fronts(stands));
+        done.extend(self.false_fronts(stands, held));
         done
     }
 
