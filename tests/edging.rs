@@ -239,7 +239,12 @@ fn the_shop_notices_strips_that_are_wrong() {
     );
 }
 
-const NICHE: &str = r#"
+/// A divider of an open place has no stile before it: the rails cover its two ends, and the
+/// rest of its front edge is seen and can be lipped. A partition stands behind its stile,
+/// and an end behind its own.
+#[test]
+fn a_divider_in_a_frame_can_be_lipped() {
+    let text = r#"
 casework 1
 job "Niche" { units in; tape 1/32 }
 site { fixing wall }
@@ -263,13 +268,7 @@ case niche {
   }
 }
 "#;
-
-/// A divider of an open place has no stile before it: the rails cover its two ends, and the
-/// rest of its front edge is seen and can be lipped. A partition stands behind its stile,
-/// and an end behind its own.
-#[test]
-fn a_divider_in_a_frame_can_be_lipped() {
-    let compiled = compile(NICHE);
+    let compiled = compile(text);
     assert!(!slugs(&compiled).contains(&"edge-unused"), "{:#?}", compiled.diagnostics);
     let parts = compiled.parts.as_ref().expect("parts");
     let lipped: Vec<&Part> = parts.all.iter().filter(|part| !part.strips.is_empty()).collect();
@@ -278,28 +277,4 @@ fn a_divider_in_a_frame_can_be_lipped() {
     assert_eq!(divider.width.length, inches(17 * 64 + 3, 64));
     assert_eq!(divider.core()[1].length, inches(16 * 64 + 51, 64));
     assert_eq!(bench::complaints(&packet(&compiled).to_string()), Vec::<String>::new());
-}
-
-/// The plies of a divider and of a shelf in an open place are told where nothing is said of
-/// their edges. A lip covers them, `edges none` means them so, and a door closes before
-/// them; a shelf of boards has none.
-#[test]
-fn plies_that_are_seen_in_a_frame_are_told() {
-    let told = |list: &str| {
-        let compiled = compile(&NICHE.replace("open b { share 1 }", list));
-        let own = compiled.diagnostics.into_iter().filter(|found| found.slug == "edge-bare");
-        own.map(|found| found.title).collect::<Vec<_>>()
-    };
-    assert_eq!(told("open b { share 1 }"), Vec::<String>::new());
-    let shelf = "open b { share 1; shelf { adjustable 1 } }";
-    assert_eq!(told(shelf), ["the plies of niche.b.shelf are seen at the front"]);
-    let with = |sound: &str, other: &str| {
-        let compiled = compile(&NICHE.replace("open b { share 1 }", shelf).replace(sound, other));
-        slugs(&compiled).iter().filter(|slug| **slug == "edge-bare").count()
-    };
-    assert_eq!(with("divider { edges maple { thick 1/4 } }", "divider"), 1);
-    assert_eq!(with("  frame {", "  edges none\n  frame {"), 0);
-    assert_eq!(with("  frame {", "  shelves { stock maple }\n  frame {"), 0);
-    let bare = NICHE.replace("divider { edges maple { thick 1/4 } }", "divider { edges none }");
-    assert!(!slugs(&compile(&bare)).contains(&"edge-bare"));
 }

@@ -25,10 +25,7 @@ mod short_names;
 mod space;
 mod stacked;
 
-pub use build::{
-    Planes, asked_edging, build, hinge_heights, is_cut_round, is_edge_covered, planes,
-    said_of_edges,
-};
+pub use build::{Planes, asked_edging, build, hinge_heights, is_cut_round, planes};
 pub use channel::Channel;
 pub use clash::{Clash, clashes};
 pub use dowels::DowelRow;

@@ -1,7 +1,6 @@
 //! What covers the edges of sheets.
 
 mod edge_as_board;
-mod edge_bare;
 mod edge_narrow;
 mod edge_thin;
 mod edge_too_thick;
@@ -16,5 +15,4 @@ pub(super) const RULES: &[&Rule] = &[
     &edge_narrow::RULE,
     &edge_too_thick::RULE,
     &edge_thin::RULE,
-    &edge_bare::RULE,
 ];

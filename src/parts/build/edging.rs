@@ -25,7 +25,7 @@ pub(super) fn build(builder: &mut Builder<'_>) {
         let Some(part) = builder.parts.all.get(at) else { continue };
         let faces: Vec<Face> = faces(piece, case, part, &edging)
             .into_iter()
-            .filter(|face| !is_covered(case, builder.own().map(|(_, own)| own), part, *face))
+            .filter(|face| !is_covered(builder, part, *face))
             .collect();
         let banding = piece.stock(edging.stock).is_some_and(Stock::is_banding);
         let strips = faces.into_iter().map(|face| Strip {
@@ -53,15 +53,6 @@ pub(super) fn build(builder: &mut Builder<'_>) {
 
 /// What is asked of the edges of a part, by itself or by its case.
 pub fn asked<'a>(piece: &'a Piece, case: &'a Case, part: &Part) -> Option<&'a Edging> {
-    match said(piece, case, part)? {
-        Edged::With(edging) => Some(edging),
-        Edged::Bare | Edged::Unsaid => None,
-    }
-}
-
-/// What is said of the edges of a part, by itself or by its case; `None` where nothing can
-/// be.
-pub fn said<'a>(piece: &'a Piece, case: &'a Case, part: &Part) -> Option<&'a Edged> {
     let member = |id: crate::model::MemberId| case.members.get(id.at).map(|member| &member.kind);
     let own = match (part.role, part.of) {
         (Role::End(side), _) => &side.of(&case.ends).edges,
@@ -119,7 +110,10 @@ pub fn said<'a>(piece: &'a Piece, case: &'a Case, part: &Part) -> Option<&'a Edg
             _,
         ) => return None,
     };
-    Some(own.or(&case.edges))
+    match own.or(&case.edges) {
+        Edged::With(edging) => Some(edging),
+        Edged::Bare | Edged::Unsaid => None,
+    }
 }
 
 /// The edges that strips go on, in their order: those that are not seen first, and the
@@ -174,19 +168,14 @@ fn faces(piece: &Piece, case: &Case, part: &Part, edging: &Edging) -> Vec<Face> 
 /// True where the frame covers an edge. A board of the case has a member of the frame of
 /// its own before it; a divider and a shelf have none, and show what no member happens to
 /// cover.
-pub fn is_covered<'a>(
-    case: &Case,
-    of_case: impl Iterator<Item = &'a Part>,
-    part: &Part,
-    face: Face,
-) -> bool {
+fn is_covered(builder: &Builder<'_>, part: &Part, face: Face) -> bool {
     let direction = part.placement.direction(face);
     let at = |part: &Part, start: bool| {
         let (from, to) = part.extent(direction);
         if start { from } else { to }
     };
     let plane = at(part, face.is_start());
-    let over = of_case.filter(|other| {
+    let over = builder.own().filter(|(_, other)| {
         matches!(other.role, Role::Stile | Role::Rail)
             && at(other, !face.is_start()) == plane
             && Direction::ALL
@@ -195,13 +184,13 @@ pub fn is_covered<'a>(
                 .all(|along| part.cuboid().overlap_along(&other.cuboid(), along).is_positive())
     });
     let own = match part.of {
-        Of::Member(id) => case.members.get(id.at).map(|member| &member.kind),
+        Of::Member(id) => builder.case.members.get(id.at).map(|member| &member.kind),
         _ => None,
     };
     let has_own =
         !matches!((part.of, own), (Of::Opening(_), _) | (_, Some(MemberKind::Divider(_))));
     let mut covers: Vec<(Length, Length)> =
-        over.map(|other| other.extent(part.placement.length)).collect();
+        over.map(|(_, other)| other.extent(part.placement.length)).collect();
     if has_own {
         return !covers.is_empty();
     }

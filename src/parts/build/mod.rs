@@ -34,7 +34,7 @@ use super::space::Direction;
 use super::{finished, mark, named};
 use builder::Builder;
 pub use builder::{Planes, planes};
-pub use edging::{asked as asked_edging, is_covered as is_edge_covered, said as said_of_edges};
+pub use edging::asked as asked_edging;
 pub use hinging::hinge_heights;
 pub use round::is_cut_round;
 
