@@ -26,7 +26,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     // While something is wrong, what names it may yet come: a thicker stock for a shelf that
     // sags lies ready. What is accepted stays as it is.
     let is_accepted = |slug: &str| work.piece.accepts.iter().any(|own| own.slug == slug);
-    let is_wrong = |own: &Diagnostic| own.severity != Severity::Note && !is_accepted(&own.slug);
+    let is_wrong = |own: &Diagnostic| own.severity != Severity::Note && !is_accepted(own.slug);
     if sink.all().iter().any(is_wrong) {
         return;
     }
