@@ -50,9 +50,14 @@ fn order(text: &str, turns: bool) -> Order {
         let number = |at: usize| cells[at].parse::<i64>().unwrap();
         match cells[0] {
             "sheet" => {
-                kinds.push(Kind { size: [number(1), number(2)], cost: number(4), count: None });
+                kinds.push(Kind {
+                    size: [number(1), number(2)],
+                    cost: number(4),
+                    count: None,
+                    above: None,
+                });
             }
-            "stock" => kinds.push(Kind { size: [number(1), 1], cost: 1, count: None }),
+            "stock" => kinds.push(Kind { size: [number(1), 1], cost: 1, count: None, above: None }),
             "part" if cells.len() == 3 => {
                 let piece = Wanted { size: [number(1), 1], turns: false };
                 pieces.extend((0..number(2)).map(|_| piece));
@@ -67,7 +72,7 @@ fn order(text: &str, turns: bool) -> Order {
     let stages = Stages { most: None, first: None };
     // Several sizes are harder than one.
     let rounds = if kinds.len() > 1 { 20_000 } else { 4000 };
-    Order { kinds, pieces, kerf: 0, stages, rounds: [rounds, 20] }
+    Order { kinds, pieces, kerf: 0, stages, floor: 0, rounds: [rounds, 20] }
 }
 
 /// A piece on a sheet: which, and from where to where.
@@ -200,10 +205,10 @@ fn bounds_are_as_published() {
 /// a second sheet.
 #[test]
 fn four_pieces_round_a_hole_take_two_sheets() {
-    let kind = Kind { size: [10, 10], cost: 1, count: None };
+    let kind = Kind { size: [10, 10], cost: 1, count: None, above: None };
     let pieces = vec![Wanted { size: [6, 4], turns: true }; 4];
     let stages = Stages { most: None, first: None };
-    let order = Order { kinds: vec![kind], pieces, kerf: 0, stages, rounds: [500, 0] };
+    let order = Order { kinds: vec![kind], pieces, kerf: 0, stages, floor: 0, rounds: [500, 0] };
     assert_eq!(cutting::plan(&order).cost(&order), 2);
     assert_eq!(cutting::fewest(&order), 1);
 }
@@ -213,14 +218,20 @@ fn four_pieces_round_a_hole_take_two_sheets() {
 /// one of 2 by 2, and where 1 is left of the second strip it needs a third stage.
 #[test]
 fn stages_are_kept() {
-    let kind = Kind { size: [10, 8], cost: 1, count: None };
+    let kind = Kind { size: [10, 8], cost: 1, count: None, above: None };
     let mut pieces = vec![Wanted { size: [4, 4], turns: false }; 2];
     pieces.extend(vec![Wanted { size: [3, 3], turns: false }; 3]);
     pieces.push(Wanted { size: [2, 2], turns: false });
     let with = |most| {
         let stages = Stages { most: Some(most), first: Some(Way::Rip) };
-        let order =
-            Order { kinds: vec![kind], pieces: pieces.clone(), kerf: 0, stages, rounds: [500, 0] };
+        let order = Order {
+            kinds: vec![kind],
+            pieces: pieces.clone(),
+            kerf: 0,
+            stages,
+            floor: 0,
+            rounds: [500, 0],
+        };
         let plan = cutting::plan(&order);
         assert_eq!(wrong(&order, &plan), Vec::<String>::new());
         plan.cost(&order)
@@ -232,11 +243,12 @@ fn stages_are_kept() {
 #[test]
 fn what_is_on_hand_is_cut_where_it_saves_a_sheet() {
     let with = |pieces: usize| {
-        let bought = Kind { size: [10, 10], cost: 1000, count: None };
-        let had = Kind { size: [5, 5], cost: 1, count: Some(1) };
+        let bought = Kind { size: [10, 10], cost: 1000, count: None, above: None };
+        let had = Kind { size: [5, 5], cost: 1, count: Some(1), above: None };
         let pieces = vec![Wanted { size: [5, 5], turns: false }; pieces];
         let stages = Stages { most: Some(3), first: Some(Way::Rip) };
-        let order = Order { kinds: vec![bought, had], pieces, kerf: 0, stages, rounds: [500, 0] };
+        let order =
+            Order { kinds: vec![bought, had], pieces, kerf: 0, stages, floor: 0, rounds: [500, 0] };
         cutting::plan(&order).cost(&order)
     };
     assert_eq!([1, 4, 5, 6].map(with), [1, 1000, 1001, 2000]);
@@ -253,13 +265,13 @@ proptest! {
         most in prop::option::of(2u8..5),
         rips in any::<bool>(),
     ) {
-        let bought = Kind { size: [60, 40], cost: 1000, count: None };
-        let had = had.into_iter().map(|(long, wide)| Kind { size: [long, wide], cost: 1, count: Some(1) });
+        let bought = Kind { size: [60, 40], cost: 1000, count: None, above: None };
+        let had = had.into_iter().map(|(long, wide)| Kind { size: [long, wide], cost: 1, count: Some(1), above: None });
         let kinds: Vec<Kind> = [bought].into_iter().chain(had).collect();
         let pieces: Vec<Wanted> =
             sizes.into_iter().map(|(long, wide, turns)| Wanted { size: [long, wide], turns }).collect();
         let first = Some(if rips { Way::Rip } else { Way::Crosscut });
-        let order = Order { kinds, pieces, kerf: 0, stages: Stages { most, first }, rounds: [60, 20] };
+        let order = Order { kinds, pieces, kerf: 0, stages: Stages { most, first }, floor: 0, rounds: [60, 20] };
         let plan = cutting::plan(&order);
         prop_assert_eq!(wrong(&order, &plan), Vec::<String>::new());
         prop_assert!(plan.unplaced.is_empty());

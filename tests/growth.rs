@@ -31,13 +31,17 @@ const DIGITS: f64 = 30.0;
 
 /// The console over and over, each under a name of its own. How large its sheets are is not
 /// known: the search for sheet plans takes fewer rounds where there are more pieces, but it
-/// begins only where the first plans take more sheets than the bound, which goes by jumps.
+/// begins only where the first plans take more sheets than the bound, which goes by jumps. Nor
+/// is it known which boards there are: how many are bought goes by jumps too.
 fn consoles(count: usize) -> String {
     let console = CONSOLE.replace("sheet { long 96; wide 48; grain long }", "");
     let console = console
         .replace("sheet { long 96; wide 48 }", "")
         .replace("on-hand { long 40; wide 27 };", "");
-    assert!(!console.contains("sheet {"));
+    let console = console
+        .replace("boards { wide 5 to 8; long 96 to 120 };", "")
+        .replace("boards { wide 4 to 7; long 96 to 120 };", "");
+    assert!(!console.contains("sheet {") && !console.contains("boards {"));
     let (head, case) = console.split_at(console.find("case console").expect("a case"));
     let cases = (0..count).map(|n| case.replace("case console", &format!("case console-{n}")));
     std::iter::once(head.to_owned()).chain(cases).collect()

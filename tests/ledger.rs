@@ -192,7 +192,7 @@ fn the_cut_list_ticks_what_is_done_and_puts_trims_first() {
     assert!(
         read("cut-list.csv")
             .lines()
-            .any(|row| row.starts_with("KICK,") && row.ends_with(",2026-03-14,,"))
+            .any(|row| row.starts_with("KICK,") && row.ends_with(",2026-03-14,,,"))
     );
     assert_eq!(read("cut-list.md").matches("| ☑ ").count(), 3);
     assert_eq!(read("cut-list.html").matches("class=\"box done\"").count(), 3);

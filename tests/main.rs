@@ -17,6 +17,7 @@ mod around;
 mod bases;
 mod behind;
 mod bench;
+mod board_plan;
 mod bounds;
 mod broken;
 mod buying;

@@ -5,8 +5,8 @@ use casewright::model::MemoryFiles;
 use casewright::papers::{self, Format};
 use casewright::pipeline::{self, Compilation};
 use casewright::plans::guide::Guide;
+use casewright::plans::sawing::Tool;
 use casewright::plans::setups::Setup;
-use casewright::plans::sheets::Tool;
 
 use crate::bench;
 use crate::support::{compile, slugs, spec};

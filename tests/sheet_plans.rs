@@ -9,7 +9,7 @@ use casewright::pipeline::Compilation;
 use crate::support::{compile, demo_pieces, spec};
 
 /// A printed figure: `16-1/16~ (16.047)` is the finer of the two.
-fn figure(text: &str) -> f64 {
+pub(crate) fn figure(text: &str) -> f64 {
     let text = text.trim();
     if let Some((_, finer)) = text.split_once('(')
         && !finer.starts_with('m')
@@ -25,13 +25,13 @@ fn figure(text: &str) -> f64 {
     whole.parse::<f64>().unwrap_or_else(|_| panic!("{text}")) + part
 }
 
-fn two(text: &str) -> [f64; 2] {
+pub(crate) fn two(text: &str) -> [f64; 2] {
     let (long, wide) = text.split_once(" x ").unwrap_or_else(|| panic!("{text}"));
     [figure(long), figure(wide)]
 }
 
 /// The cells of a line of a table, which two spaces part.
-fn cells(line: &str) -> Vec<&str> {
+pub(crate) fn cells(line: &str) -> Vec<&str> {
     line.split("  ").map(str::trim).filter(|cell| !cell.is_empty()).collect()
 }
 

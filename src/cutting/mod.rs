@@ -81,6 +81,9 @@ pub struct Kind {
     pub cost: i64,
     /// How many there are; `None` where more can be bought.
     pub count: Option<usize>,
+    /// The cut that it came of and its stage, where it is what is left of a sheet; `None` for
+    /// a sheet that no cut has been made in.
+    pub above: Option<(Way, u8)>,
 }
 
 /// A piece to be cut.
@@ -133,6 +136,8 @@ pub struct Order {
     pub kerf: i64,
     /// How the saw is used.
     pub stages: Stages,
+    /// No plan costs less than this, where that is known from elsewhere.
+    pub floor: i64,
     /// How many rounds the search may take for fewer sheets, and for larger leftovers.
     pub rounds: [usize; 2],
 }
@@ -141,6 +146,11 @@ impl Order {
     /// What sheets of these kinds cost.
     fn cost_of(&self, kinds: impl Iterator<Item = usize>) -> i64 {
         kinds.filter_map(|kind| self.kinds.get(kind)).map(|kind| kind.cost).sum()
+    }
+
+    /// The cut that sheets of a kind came of.
+    fn above(&self, kind: usize) -> Option<(Way, u8)> {
+        self.kinds.get(kind)?.above
     }
 
     /// The pieces that some sheet is large enough for.

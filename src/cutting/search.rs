@@ -8,7 +8,7 @@ use oorandom::Rand64;
 
 use super::bound::{by_area, fewest};
 use super::tree::{Leftover, Place};
-use super::{Node, Order, Plan, Sheet, Size, Stages, Wanted, Way, What, area};
+use super::{Node, Order, Plan, Sheet, Size, Wanted, Way, What, area};
 
 /// How many plans from nothing it begins with, where there are few pieces.
 const STARTS: usize = 24;
@@ -78,9 +78,10 @@ impl Laid {
     }
 
     /// What is left over, where a piece of this size may fit in.
-    fn room(&self, wanted: &Wanted, stages: &Stages) -> &[Leftover] {
+    fn room(&self, wanted: &Wanted, order: &Order) -> &[Leftover] {
         let leftovers = self.leftovers.get_or_init(|| {
-            let all = self.sheet.root.leftovers(stages);
+            let above = order.above(self.sheet.kind);
+            let all = self.sheet.root.leftovers(above, &order.stages);
             let most = all
                 .iter()
                 .fold([0, 0], |[long, wide], own| [own.size[0].max(long), own.size[1].max(wide)]);
@@ -157,7 +158,8 @@ impl<'o> Search<'o> {
 
     /// The best place for a piece on a new sheet.
     fn fresh(&self, kind: usize, index: usize, lean: Option<Way>) -> Option<Place> {
-        let whole = Leftover::whole(self.order.kinds.get(kind)?.size);
+        let kind = self.order.kinds.get(kind)?;
+        let whole = Leftover::whole(kind.size, kind.above);
         let mut best = None;
         whole.places(0, self.order.pieces.get(index)?, &self.order.stages, &mut |place| {
             take_better(&mut best, place, lean);
@@ -171,7 +173,7 @@ impl<'o> Search<'o> {
         let all: Vec<usize> = all.collect();
         let mut best = Draft::default();
         // Most orders are done as soon as the areas allow.
-        self.least = by_area(self.order);
+        self.least = by_area(self.order).max(self.order.floor);
         self.below = i64::MAX;
         let starts = (STARTS * FEW / all.len().max(FEW)).max(2);
         for start in 0..starts {
@@ -187,7 +189,7 @@ impl<'o> Search<'o> {
             }
         }
         if !self.is_least(0) {
-            self.least = fewest(self.order);
+            self.least = fewest(self.order).max(self.order.floor);
         }
         let mut draft = best.clone();
         self.shrink(&mut draft);
@@ -277,12 +279,16 @@ impl<'o> Search<'o> {
                 nth = 1 + self.below(count - 1);
             }
             let Some(sheet) = draft.sheets.get_mut(at) else { break };
+            let above = self.order.above(sheet.sheet.kind);
             let root = Laid::change(sheet);
             root.take_out(&mut nth, &mut draft.out);
             // What lay across the whole sheet is gone: it is cut anew, as the saw asks.
             let goes_on = match (&root.what, self.order.stages.first) {
                 (What::Cut(way, parts), Some(first)) => {
-                    *way == first || parts.iter().any(|own| matches!(own.what, What::Piece { .. }))
+                    let is_whole = above.is_none();
+                    !is_whole
+                        || *way == first
+                        || parts.iter().any(|own| matches!(own.what, What::Piece { .. }))
                 }
                 (What::Cut(..) | What::Piece { .. }, _) => true,
                 (What::Left, _) => false,
@@ -370,7 +376,7 @@ impl<'o> Search<'o> {
                 let is_overlooked = stumbles && random.rand_range(0..100) < OVERLOOKED;
                 better |= !is_overlooked && take_better(&mut own, place, lean);
             };
-            for (nth, left) in sheet.room(piece, &self.order.stages).iter().enumerate() {
+            for (nth, left) in sheet.room(piece, self.order).iter().enumerate() {
                 left.places(nth, piece, &self.order.stages, &mut found);
             }
             if better {
@@ -394,8 +400,13 @@ impl<'o> Search<'o> {
             let is_there = kind.count.is_none_or(|count| used(*at) < count);
             is_there && kind.cost.saturating_add(*cost) < self.below
         });
-        let places: Vec<(usize, Place)> =
+        let mut places: Vec<(usize, Place)> =
             may.filter_map(|(at, _)| Some((at, self.fresh(at, index, lean)?))).collect();
+        // What is left of a sheet costs nothing more.
+        let is_left = |at: usize| self.order.kinds.get(at).is_some_and(|kind| kind.cost == 0);
+        if places.iter().any(|(at, _)| is_left(*at)) {
+            places.retain(|(at, _)| is_left(*at));
+        }
         let (at, place) = *places.get(self.below(places.len()))?;
         let kind = self.order.kinds.get(at)?;
         *cost = cost.saturating_add(kind.cost);

@@ -163,10 +163,10 @@ impl Node {
         }
     }
 
-    /// What is left over of it.
-    pub(super) fn leftovers(&self, stages: &Stages) -> Vec<Leftover> {
+    /// What is left over of it, where it came of a cut or of none.
+    pub(super) fn leftovers(&self, above: Option<(Way, u8)>, stages: &Stages) -> Vec<Leftover> {
         let mut all = Vec::new();
-        self.walk(None, stages, &mut all);
+        self.walk(above, stages, &mut all);
         all
     }
 
@@ -183,9 +183,9 @@ impl Node {
 }
 
 impl Leftover {
-    /// A whole sheet.
-    pub(super) fn whole(size: Size) -> Self {
-        Self { size, above: None }
+    /// A whole sheet, or what came of a cut.
+    pub(super) fn whole(size: Size, above: Option<(Way, u8)>) -> Self {
+        Self { size, above }
     }
 
     /// Tells of every place for a piece in the `nth` leftover of a sheet.

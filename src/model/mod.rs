@@ -46,6 +46,7 @@ mod member_names;
 mod nailers;
 mod needs;
 mod no_room;
+mod on_hand;
 mod on_posts;
 mod opening;
 mod openings;
@@ -124,6 +125,7 @@ pub(crate) use limits::too_many;
 pub use load::{Loaded, load};
 pub use measured::{Reading, Subject};
 pub use nailers::Nailers;
+pub use on_hand::OnHand;
 pub use opening::{
     Axis, Called, Item, Member, MemberKind, Opening, OpeningKind, Partition, RailShelf, ShelfSet,
 };

@@ -1,7 +1,7 @@
 //! The shop the piece is made in.
 
 use crate::measure::{Duration, Exact, Length, Percent, Span, Unit};
-use crate::vocabulary::{DadoTool, Entries, FirstCuts, Said, Word, takes, words};
+use crate::vocabulary::{DadoTool, Entries, FirstCuts, LayOut, Said, Word, takes, words};
 
 use super::lower::Lower;
 
@@ -24,6 +24,8 @@ pub struct Shop {
     pub sled: Length,
     /// Which way a sheet is cut first.
     pub first_cuts: FirstCuts,
+    /// What comes first when boards are laid out.
+    pub lay_out: LayOut,
     /// How many kinds of cuts follow each other in a sheet.
     pub stages: u8,
     /// What cuts dadoes and grooves that run through.
@@ -34,6 +36,8 @@ pub struct Shop {
     pub allow_width: Length,
     /// Trimmed off each factory edge of a sheet.
     pub edge_trim: Length,
+    /// Sawn off each end of a board from the yard.
+    pub board_ends: Length,
     /// How long a glue-up stays in the clamps.
     pub clamp: Duration,
     /// The statement that says so.
@@ -139,7 +143,7 @@ pub(super) fn lower(
 ) -> Shop {
     use words::shop::{
         ALLOW, BASE_PLATE, CARD, CLAMP, CLAMPS, CURE, DADOES, DAY, FEED, FENCE, FIRST_CUTS,
-        HUMIDITY, KERF, OPEN_TIME, PLANER, SET_UP, SLED, STAGES,
+        HUMIDITY, KERF, LAY_OUT, OPEN_TIME, PLANER, SET_UP, SLED, STAGES,
     };
     use words::{allow, tolerance as true_to};
 
@@ -193,9 +197,11 @@ pub(super) fn lower(
         allow_length: length(left_on, allow::LENGTH),
         allow_width: length(left_on, allow::WIDTH),
         edge_trim: length(left_on, allow::EDGE_TRIM),
+        board_ends: length(left_on, allow::BOARD_ENDS),
         fence: length(body, FENCE),
         sled: length(body, SLED),
         first_cuts: body.get(FIRST_CUTS).map_or(FirstCuts::Rip, |first| first.value),
+        lay_out: body.get(LAY_OUT).map_or(LayOut::Looks, |first| first.value),
         dadoes: body.get(DADOES).map_or(DadoTool::Router, |tool| tool.value),
         stages: body.get(STAGES).and_then(|count| u8::try_from(count.value).ok()).unwrap_or(3),
         clamp: hours(CLAMP),

@@ -7,6 +7,7 @@ use crate::vocabulary::words::{self, stock::StockKind};
 use crate::vocabulary::{Entries, Entry, Kinds, Said, Sawn, SheetGrain, Sourced, Word, takes};
 
 use super::lower::Lower;
+use super::on_hand::{self, OnHand};
 use super::size::Size;
 use super::species::{self, OwnSpecies};
 
@@ -89,8 +90,8 @@ pub struct Stock {
     pub sheet: Option<Sheet>,
     /// How many of its faces come with a finish, and the statement that says so.
     pub prefinished: Option<Spanned<u32>>,
-    /// Pieces in the rack: long by wide.
-    pub on_hand: Vec<(Length, Length)>,
+    /// Pieces in the rack.
+    pub on_hand: Vec<OnHand>,
     /// The boards the yard has.
     pub boards: Option<Boards>,
     /// What it costs.
@@ -194,7 +195,7 @@ pub(super) fn lower(
         sawn_span: body.one(SAWN).map(|sawn| sawn.head),
         sheet: sheet(body),
         prefinished: prefinished(body, kind, ctx),
-        on_hand: on_hand(body),
+        on_hand: on_hand::read(body, kind, ctx),
         boards: boards(body),
         price: body.get(PRICE).map(|price| price.value),
         notes: body.notes(),
@@ -373,16 +374,6 @@ fn sheet(body: &Entries) -> Option<Sheet> {
         wide: sheet.get(words::sheet::WIDE)?.value,
         grain: sheet.get(words::sheet::GRAIN)?.value,
     })
-}
-
-/// The pieces in the rack, long by wide.
-fn on_hand(body: &Entries) -> Vec<(Length, Length)> {
-    let pieces = body.all(words::stock::ON_HAND).filter_map(Said::body);
-    let sizes = pieces.filter_map(|piece| {
-        let long = piece.get(words::on_hand::LONG)?.value;
-        Some((long, piece.get(words::on_hand::WIDE)?.value))
-    });
-    sizes.collect()
 }
 
 fn boards(body: &Entries) -> Option<Boards> {

@@ -1,17 +1,20 @@
 //! The buying list: what to take home for the piece, and what it comes to.
 
-use crate::diagnostics::counted;
+use std::cmp::Reverse;
+use std::collections::BTreeMap;
+
+use crate::diagnostics::{counted, listed};
 use crate::measure::{Exact, Length};
 use crate::model::Stock;
 use crate::plans::Workings;
-use crate::plans::buying::{Amount, Bought, What};
+use crate::plans::buying::{Amount, Boards, Bought, What};
 use crate::plans::fitting::{Long, Purpose, Rail};
 use crate::plans::hardware::{self, Kind};
 use crate::trade;
 
 use super::fitting;
 use super::page::{Block, Table, left, right};
-use super::sheet_plans::size;
+use super::sawn::size;
 use super::{Source, with_currency};
 
 /// A line of the list, for the page and for other programs.
@@ -32,7 +35,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         return vec![Block::Note("There is nothing to buy.".to_owned())];
     }
     let mut blocks = vec![Block::Note(format!(
-        "The sheets are those of the sheet plans. Boards are bought by what their rough pieces come to and {} % more, for knots, splits, ends, and widths that don't divide: choose them board by board with the cut list in hand. Pieces of sheet that lie in the rack already are used first where that saves a sheet; boards in the rack are not taken off. What is cut already is not on this list.",
+        "The sheets and boards are those of their plans. Choose boards that are at least as large, and whose knots and splits fall into what the plan leaves over, or take more. Where the spec does not say which boards the yard has, they are bought by what their rough pieces come to and {} % more, for knots, splits, ends, and widths that don't divide: choose them with the board plan in hand. What lies in the rack already is used first where that saves a sheet or a board. What is cut already is not on this list.",
         trade::BOARD_WASTE
     ))];
     let (priced, others): (Vec<&Line>, Vec<&Line>) =
@@ -215,7 +218,7 @@ fn line(source: &Source<'_, '_>, own: &Bought) -> Option<Line> {
                 (false, true) => "edging",
                 (false, false) => "sheets",
             };
-            (sort, stock_told(source, stock, &own.amount, own.largest))
+            (sort, stock_told(source, stock, own))
         }
         What::Hardware(kind) => {
             let (noun, name) = match kind {
@@ -235,12 +238,7 @@ fn line(source: &Source<'_, '_>, own: &Bought) -> Option<Line> {
     })
 }
 
-fn stock_told(
-    source: &Source<'_, '_>,
-    stock: &Stock,
-    amount: &Amount,
-    largest: Option<[Length; 2]>,
-) -> String {
+fn stock_told(source: &Source<'_, '_>, stock: &Stock, own: &Bought) -> String {
     let text = |length: Length| source.figures.text(length);
     let sold = match (stock.is_solid(), trade::quarters(stock.nominal)) {
         (true, Some(quarters)) => quarters.to_owned(),
@@ -249,24 +247,39 @@ fn stock_told(
     };
     let mut told = vec![format!("{}: {sold}", stock.name)];
     told.extend(stock.species.iter().map(|species| species.replace('-', " ")));
-    if let Amount::Sheets(_, sides) = amount {
+    if let Amount::Sheets(_, sides) = &own.amount {
         told.push(size(source, *sides));
     }
-    if matches!(amount, Amount::Unplanned) {
+    if matches!(own.amount, Amount::Unplanned) {
         told.push("how many sheets is not known, since its stock gives no `sheet`".to_owned());
     }
-    if let Some([long, wide]) = largest {
-        told.push(format!("the longest piece {}, the widest {}", text(long), text(wide)));
-    }
-    if let Some(boards) = stock.boards.filter(|_| stock.is_solid()) {
-        let [narrow, wide] = [boards.wide.0, boards.wide.1].map(text);
-        let [short, long] = [boards.long.0, boards.long.1].map(text);
-        told.push(format!("{narrow} to {wide} wide, {short} to {long} long"));
+    match &own.boards {
+        Boards::None => {}
+        Boards::Unknown([long, wide]) => {
+            told.push(format!("the longest piece {}, the widest {}", text(*long), text(*wide)));
+        }
+        Boards::Planned(sizes) => {
+            told.push(format!("no smaller than {}", sizes_told(source, sizes)));
+        }
+        Boards::Unplanned => told.push("longer or wider boards than the yard has".to_owned()),
     }
     told.join(", ")
 }
 
-fn amount(source: &Source<'_, '_>, amount: &Amount) -> String {
+/// How many boards of each size, the largest first: `96 x 6 (2 boards) and 80 x 5`.
+fn sizes_told(source: &Source<'_, '_>, sizes: &[[Length; 2]]) -> String {
+    let mut alike: BTreeMap<Reverse<[Length; 2]>, i64> = BTreeMap::new();
+    for own in sizes {
+        *alike.entry(Reverse(*own)).or_default() += 1;
+    }
+    let told = alike.into_iter().map(|(Reverse(own), count)| match count {
+        1 => size(source, own),
+        count => format!("{} ({})", size(source, own), counted(count, "board")),
+    });
+    listed(&told.collect::<Vec<_>>())
+}
+
+pub(super) fn amount(source: &Source<'_, '_>, amount: &Amount) -> String {
     match amount {
         Amount::Sheets(count, _) => counted(*count, "sheet"),
         Amount::Unplanned => "?".to_owned(),

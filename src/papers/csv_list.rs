@@ -38,8 +38,9 @@ pub(super) fn cut_list(source: &Source<'_, '_>) -> String {
         "cut".to_owned(),
         "stick".to_owned(),
         "sheet: cut".to_owned(),
+        "board: cut".to_owned(),
     ];
-    let sawn_from = SawnFrom::of(work);
+    let (sheets, boards) = (SawnFrom::sheets(work), SawnFrom::boards(work));
     let mut rows = vec![head];
     for (id, part) in parts.iter() {
         let shown = |length| tape.exact(tape.print(length).shown);
@@ -69,7 +70,8 @@ pub(super) fn cut_list(source: &Source<'_, '_>) -> String {
             measured(piece, part),
             left_to_cut::done(work.ledger(), id),
             first.map_or(String::new(), |first| parts.mark(first).to_owned()),
-            sawn_from.told([id].into_iter()),
+            sheets.told([id].into_iter()),
+            boards.told([id].into_iter()),
         ]);
     }
     written(&rows)

@@ -45,8 +45,11 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     if parts.all.iter().any(used) {
         blocks.insert(1, Block::Note("Before you saw, caliper every sheet: the first step of the assembly order says by how much it may differ from the figures here.".into()));
     }
-    let sawn_from = SawnFrom::of(source.work);
-    if sawn_from.has(parts.iter().map(|own| own.0)) {
+    let (of_sheets, of_boards) = (SawnFrom::sheets(source.work), SawnFrom::boards(source.work));
+    if of_boards.has(parts.iter().map(|own| own.0)) {
+        blocks.insert(1, Block::Note("Saw the rough pieces of solid wood by the board plan. The column \"board: cut\" says from which board a piece comes, and which cut there frees it.".into()));
+    }
+    if of_sheets.has(parts.iter().map(|own| own.0)) {
         blocks.insert(1, Block::Note("Saw the sheets by the sheet plans. The column \"sheet: cut\" says on which sheet a piece lies, and which cut there frees it.".into()));
     }
     blocks.extend(marks::blocks(parts));
@@ -64,13 +67,14 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
             continue;
         }
         count += own.len();
+        let sawn_from = if stock.is_solid() { &of_boards } else { &of_sheets };
         blocks.push(Block::Heading(heading(stock, source)));
         blocks.extend(about(stock, &own, source).map(Block::Note));
         let cut_first = |(_, part): &(PartId, &Part)| stage(part) == Stage::First;
         if stock.is_solid() && own.iter().any(cut_first) {
             blocks.push(Block::Note("Saw these to their rough sizes first, and joint and plane them. The large figures are the finished widths, so rip to them only then. What is fitted to its opening is ripped wider first, by the shaving that its step of the assembly order gives.".into()));
         }
-        blocks.extend(later(&own, source, &sawn_from).into_iter().map(Block::Note));
+        blocks.extend(later(&own, source, sawn_from).into_iter().map(Block::Note));
         for note in &stock.notes {
             blocks.push(Block::Note(note.clone()));
         }
@@ -84,7 +88,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         for thickness in thicknesses {
             let of = |(_, part): &&(PartId, &Part)| part.thickness.length == thickness;
             let own: Vec<(PartId, &Part)> = own.iter().filter(of).copied().collect();
-            by_width((source, &sawn_from), stock, &own, many.then_some(thickness), &mut blocks);
+            by_width((source, sawn_from), stock, &own, many.then_some(thickness), &mut blocks);
         }
     }
     blocks.extend(edging::blocks(source));
@@ -166,9 +170,9 @@ fn about(stock: &Stock, own: &[(PartId, &Part)], source: &Source<'_, '_>) -> Opt
                 source.figures.hardware(source.work.piece.shop.kerf)
             ));
         }
-        for (long, wide) in &stock.on_hand {
-            parts.push(format!("on hand: {} by {}", text(*long), text(*wide)));
-        }
+    }
+    for own in &stock.on_hand {
+        parts.push(format!("on hand: {} by {}", text(own.long), text(own.wide)));
     }
     parts.extend(stock.price.map(|price| with_currency(source, price)));
     let mut line = parts.join("; ");
@@ -334,9 +338,9 @@ fn by_width(
         if stock.is_solid() {
             columns.push(right("rough"));
         }
-        let of_sheets = sawn_from.has(lines.iter().flat_map(|line| &line.parts).map(|own| own.0));
-        if of_sheets {
-            columns.push(left("sheet: cut"));
+        let is_planned = sawn_from.has(lines.iter().flat_map(|line| &line.parts).map(|own| own.0));
+        if is_planned {
+            columns.push(left(if stock.is_solid() { "board: cut" } else { "sheet: cut" }));
         }
         if begun {
             columns.push(left("cut"));
@@ -368,7 +372,7 @@ fn by_width(
             if stock.is_solid() {
                 row.push(sticks::rough(source, *id, first));
             }
-            if of_sheets {
+            if is_planned {
                 row.push(sawn_from.told(line.parts.iter().map(|own| own.0)));
             }
             if begun {
@@ -381,7 +385,7 @@ fn by_width(
                 Grain::Length => "along".to_owned(),
                 Grain::None => "any".to_owned(),
             });
-            let mut then: Vec<String> = waits(piece, first, of_sheets)
+            let mut then: Vec<String> = waits(piece, first, is_planned)
                 .into_iter()
                 .map(str::to_owned)
                 .chain(layered(piece, first, line.parts.len()))

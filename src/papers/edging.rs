@@ -72,7 +72,7 @@ fn of_stock(source: &Source<'_, '_>, bought: &Bought) -> Vec<Block> {
         false => (
             format!("Lips of {}: {} {thick}", stock.name, stock.kind.word()),
             format!(
-                "Plane the boards to {thick} and joint an edge. Rip each strip with a push block so that it falls on the side of the blade away from the fence: set a stop on that side, ahead of the blade, to the thickness of the strip, and bring board and fence up to it for each one. There are {} strips, {} with their saw cuts, waste not included.",
+                "Plane the boards to {thick} and joint an edge. Rip each strip with a push block so that it falls on the side of the blade away from the fence: set a stop on that side, ahead of the blade, to the thickness of the strip, and bring board and fence up to it for each one. There are {} strips, {} with their saw cuts, waste not included; the board plan has the pieces that they are ripped from.",
                 bought.strips.len(),
                 amount(piece, bought.boards(piece, stock.nominal).into_iter())
             ),

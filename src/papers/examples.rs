@@ -47,6 +47,7 @@ examples! {
     "two-cases"
     "run"
     "hutch"
+    "boards-on-hand"
     "covers"
     "cover-under"
     "measured-and-cut"

@@ -3,6 +3,7 @@
 //! Must not know disk or terminal. Coordinates of drawings are floats.
 
 mod assembly_order;
+mod board_plan;
 mod bored_later;
 mod buying_list;
 mod columns;
@@ -32,6 +33,7 @@ mod moves;
 mod page;
 mod placed;
 mod reference;
+mod sawn;
 mod sawn_from;
 mod sheet_plans;
 mod sticks;
@@ -114,6 +116,12 @@ pub const PAPERS: &[Paper] = &[
         title: "Sheet plans",
         about: "which sheets to take, and every cut in them, drawn to scale",
         blocks: sheet_plans::blocks,
+    },
+    Paper {
+        slug: "board-plan",
+        title: "Board plan",
+        about: "which boards to take for the solid wood, and every cut in them, drawn to scale",
+        blocks: board_plan::blocks,
     },
     Paper {
         slug: "layout",

@@ -1,36 +1,48 @@
-//! Which sheet a part is sawn from, and by which cut.
+//! Which sheet or board a part is sawn from, and by which cut.
 
 use std::collections::BTreeMap;
 
 use crate::parts::PartId;
 use crate::plans::Workings;
-use crate::plans::sheets::Laid;
+use crate::plans::sawing::{Laid, Sawn};
 
-/// Where each part lies in the sheet plans: sheets with their cuts.
+/// Where each part lies in the plans, a stick with the first of its parts: sheets or boards
+/// with their cuts.
 #[derive(Debug, Default)]
 pub(super) struct SawnFrom(BTreeMap<PartId, Vec<(usize, usize)>>);
 
 impl SawnFrom {
-    pub(super) fn of(work: &Workings<'_>) -> Self {
-        let mut all: BTreeMap<PartId, Vec<(usize, usize)>> = BTreeMap::new();
-        for sheet in work.sheets().iter().flat_map(|own| &own.sheets) {
-            for Laid { blank, cut, .. } in &sheet.laid {
-                all.entry(blank.part).or_default().push((sheet.number, *cut));
-            }
-        }
-        Self(all)
+    /// Sheets.
+    pub(super) fn sheets(work: &Workings<'_>) -> Self {
+        Self::of(work.sheets().iter().flat_map(|own| &own.sheets))
     }
 
-    /// True where the sheet plans have one of these parts.
+    /// Boards.
+    pub(super) fn boards(work: &Workings<'_>) -> Self {
+        Self::of(work.boards().iter().flat_map(|own| &own.boards))
+    }
+
+    fn of<'w>(all: impl Iterator<Item = &'w Sawn>) -> Self {
+        let mut found: BTreeMap<PartId, Vec<(usize, usize)>> = BTreeMap::new();
+        for own in all {
+            for Laid { blank, cut, .. } in own.laid.iter().filter(|own| own.blank.strips.is_empty())
+            {
+                found.entry(blank.part).or_default().push((own.number, *cut));
+            }
+        }
+        Self(found)
+    }
+
+    /// True where the plans have one of these parts.
     pub(super) fn has(&self, mut parts: impl Iterator<Item = PartId>) -> bool {
         parts.any(|part| self.0.contains_key(&part))
     }
 
-    /// `1: 4, 5; 2: 3`: of each sheet its number and the cuts that free these parts.
+    /// `1: 4, 5; 2: 3`: of each sheet or board its number and the cuts that free these parts.
     pub(super) fn told(&self, parts: impl Iterator<Item = PartId>) -> String {
         let mut sheets: BTreeMap<usize, Vec<String>> = BTreeMap::new();
         for (sheet, cut) in parts.filter_map(|part| self.0.get(&part)).flatten() {
-            // A whole sheet, or a whole piece on hand, needs no cut.
+            // What is all one piece needs no cut.
             let cut = if *cut == 0 { "whole".to_owned() } else { cut.to_string() };
             let cuts = sheets.entry(*sheet).or_default();
             cuts.push(cut);

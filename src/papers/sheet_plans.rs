@@ -3,15 +3,17 @@
 use std::collections::BTreeSet;
 
 use crate::diagnostics::listed;
-use crate::measure::{Length, Scale};
+use crate::measure::Scale;
 use crate::model::Stock;
-use crate::plans::sheets::{Blank, Gives, OfStock, Sawn};
+use crate::plans::sawing::{Blank, Sawn};
+use crate::plans::sheets::OfStock;
 use crate::trade;
 
 use super::Source;
 use super::cut_list;
 use super::drawing::sheet;
 use super::page::{Block, Table, Ticks, left, right};
+use super::sawn::{cuts, size};
 
 pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let work = source.work;
@@ -136,62 +138,7 @@ fn of_sheet(source: &Source<'_, '_>, stock: &Stock, own: &Sawn) -> Vec<Block> {
         Block::Drawing { svg, caption, small: false },
     ];
     if !own.cuts.is_empty() {
-        blocks.push(Block::Table(cuts(source, own)));
+        blocks.push(Block::Table(cuts(source, own, ("the sheet", "set to"))));
     }
     blocks
-}
-
-fn cuts(source: &Source<'_, '_>, own: &Sawn) -> Table {
-    let mut table = Table {
-        columns: vec![
-            right("cut"),
-            left("in"),
-            right("set to").strong(),
-            left("how"),
-            left("gives").strong(),
-        ],
-        foot: left_over(source, own),
-        ..Table::default()
-    };
-    for cut in &own.cuts {
-        let (first, last) = cut.numbers;
-        let gives: Vec<String> = cut.gives.iter().map(|gives| given(source, own, gives)).collect();
-        table.rows.push(vec![
-            if first == last { first.to_string() } else { format!("{first}-{last}") },
-            if cut.from.is_empty() {
-                "the sheet".to_owned()
-            } else {
-                format!("piece {}", cut.from)
-            },
-            source.figures.mating(cut.off),
-            format!("{}, {}", cut.way.word(), cut.tool.word()),
-            gives.join(", "),
-        ]);
-    }
-    table
-}
-
-fn given(source: &Source<'_, '_>, own: &Sawn, gives: &Gives) -> String {
-    match gives {
-        Gives::Piece(name) => format!("piece {name}"),
-        Gives::Blank(index) => own.laid.get(*index).map_or_else(String::new, |laid| {
-            let mark = source.work.parts.mark(laid.blank.part);
-            if laid.blank.later { format!("{mark} (rough)") } else { mark.to_owned() }
-        }),
-    }
-}
-
-fn left_over(source: &Source<'_, '_>, own: &Sawn) -> String {
-    let least = trade::narrowest_kept(source.work.piece.tape().unit);
-    let kept = own.left.iter().filter(|area| area.size.iter().all(|side| *side >= least));
-    let kept: Vec<String> = kept.map(|area| size(source, area.size)).collect();
-    match kept.is_empty() {
-        true => "nothing that is left over is worth keeping".to_owned(),
-        false => format!("left over: {}", listed(&kept)),
-    }
-}
-
-/// `96 x 48`.
-pub(super) fn size(source: &Source<'_, '_>, [long, wide]: [Length; 2]) -> String {
-    format!("{} x {}", source.figures.text(long), source.figures.text(wide))
 }

@@ -6,6 +6,7 @@ use crate::parts::{Part, PartId};
 use crate::trade;
 
 use super::Workings;
+use super::boards::OfLumber;
 use super::edging;
 use super::hardware::{self, Count, Kind};
 
@@ -39,9 +40,21 @@ pub struct Bought {
     pub thick: Length,
     /// What one costs.
     pub price: Option<Rate>,
-    /// The longest and the widest of its rough pieces, where nothing is known of the boards
-    /// that there are.
-    pub largest: Option<[Length; 2]>,
+    /// Of what sizes its boards are.
+    pub boards: Boards,
+}
+
+/// What is known of the boards of a stock.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Boards {
+    /// It has none.
+    None,
+    /// Nothing: the longest and the widest of its rough pieces.
+    Unknown([Length; 2]),
+    /// The yard has boards as large as these, and the plan asks for them.
+    Planned(Vec<[Length; 2]>),
+    /// A piece is larger than any board of the yard.
+    Unplanned,
 }
 
 /// What is bought.
@@ -110,14 +123,14 @@ fn board_foot() -> Exact {
 /// Everything that has a price in a spec, and how much of it there is to buy.
 pub(super) fn list(work: &Workings<'_>) -> Vec<Bought> {
     let piece = work.piece;
-    let of_stock = |id: StockId, amount, largest| {
+    let of_stock = |id: StockId, amount, boards| {
         let stock = piece.stock(id)?;
         let (thick, price) = (stock.nominal, stock.price);
-        Some(Bought { what: What::Stock(id), amount, thick, price, largest })
+        Some(Bought { what: What::Stock(id), amount, thick, price, boards })
     };
     let sheets = work.sheets().iter().filter(|own| own.bought() > 0).filter_map(|own| {
         let sheet = piece.stock(own.stock)?.sheet?;
-        of_stock(own.stock, Amount::Sheets(own.bought(), [sheet.long, sheet.wide]), None)
+        of_stock(own.stock, Amount::Sheets(own.bought(), [sheet.long, sheet.wide]), Boards::None)
     });
     let stocks = || piece.stocks.iter().enumerate().map(|(index, stock)| (StockId(index), stock));
     let unplanned = stocks().filter(|(id, stock)| {
@@ -126,15 +139,15 @@ pub(super) fn list(work: &Workings<'_>) -> Vec<Bought> {
             |(part, own): (PartId, &Part)| own.stock == *id && !work.ledger().is_cut(part);
         is_sheet && stock.sheet.is_none() && work.parts.iter().any(is_left)
     });
-    let unplanned = unplanned.filter_map(|(id, _)| of_stock(id, Amount::Unplanned, None));
-    let boards = stocks().filter(|(_, stock)| stock.is_solid()).filter_map(|(id, stock)| {
-        let (amount, largest) = boards(work, id, stock)?;
-        of_stock(id, amount, stock.boards.is_none().then_some(largest))
+    let unplanned = unplanned.filter_map(|(id, _)| of_stock(id, Amount::Unplanned, Boards::None));
+    let boards = work.boards().iter().filter_map(|own| {
+        let (amount, boards) = boards(work, own)?;
+        of_stock(own.stock, amount, boards)
     });
     let edging = edging::bought(piece, work.parts).into_iter().filter_map(|own| {
         let is_banding = piece.stock(own.stock).is_some_and(Stock::is_banding);
         let amount = is_banding.then(|| Amount::Roll(own.roll(piece.tape().unit)))?;
-        of_stock(own.stock, amount, None)
+        of_stock(own.stock, amount, Boards::None)
     });
     let hardware = hardware::count(piece).into_iter().map(|Count { kind, number }| {
         let count = i64::from(number);
@@ -146,13 +159,56 @@ pub(super) fn list(work: &Workings<'_>) -> Vec<Bought> {
             }
             Kind::Pull(id) => (Amount::Pieces(count), piece.pull(id).and_then(|own| own.price)),
         };
-        Bought { what: What::Hardware(kind), amount, thick: Length::ZERO, price, largest: None }
+        Bought {
+            what: What::Hardware(kind),
+            amount,
+            thick: Length::ZERO,
+            price,
+            boards: Boards::None,
+        }
     });
     sheets.chain(unplanned).chain(boards).chain(edging).chain(hardware).collect()
 }
 
-/// What there is to buy of a stock of boards, with what is lost on it.
-fn boards(work: &Workings<'_>, id: StockId, stock: &Stock) -> Option<(Amount, [Length; 2])> {
+/// What there is to buy of a stock of boards: those of its plan where it is known what the
+/// yard has, and else so much more than its rough pieces come to.
+fn boards(work: &Workings<'_>, own: &OfLumber) -> Option<(Amount, Boards)> {
+    let stock = work.piece.stock(own.stock)?;
+    if own.is_usual {
+        let (amount, largest) = estimate(work, own.stock, stock)?;
+        return Some((amount, Boards::Unknown(largest)));
+    }
+    if !own.unplaced.is_empty() {
+        return Some((estimate(work, own.stock, stock)?.0, Boards::Unplanned));
+    }
+    let sizes: Vec<[Length; 2]> = own.bought().map(|own| own.size).collect();
+    (!sizes.is_empty()).then(|| (planned(work, own, stock), Boards::Planned(sizes)))
+}
+
+/// What the boards that a plan asks for are sold as.
+#[must_use]
+pub fn planned(work: &Workings<'_>, own: &OfLumber, stock: &Stock) -> Amount {
+    let sizes = own.bought().map(|own| own.size);
+    match work.piece.tape().unit {
+        Unit::Inch | Unit::Foot => {
+            let tallied = sizes.map(|[long, wide]| trade::tallied_feet(stock.nominal, wide, long));
+            Amount::BoardFeet(tallied.fold(Exact::ZERO, |all, own| all + own).ceil())
+        }
+        Unit::Millimetre | Unit::Centimetre | Unit::Metre => {
+            let meter = Length::mm(1000);
+            let volume = |[long, wide]: [Length; 2]| {
+                (long / meter) * (wide / meter) * (stock.nominal / meter)
+            };
+            let sum = sizes.map(volume).fold(Exact::ZERO, |all, own| all + own);
+            Amount::CubicMeters((sum * Exact::int(100)).ceil())
+        }
+    }
+}
+
+/// What the rough pieces of a stock of boards come to, with what is lost on it, and the
+/// longest and the widest of them.
+#[must_use]
+pub fn estimate(work: &Workings<'_>, id: StockId, stock: &Stock) -> Option<(Amount, [Length; 2])> {
     let own: Vec<(PartId, &Part)> = work
         .parts
         .iter()

@@ -10,7 +10,7 @@ use crate::parts::{Face, Feature, FeatureKind, Part, PartId, Parts};
 
 use super::assembly::Stage;
 use super::guide::{Guide, Guided};
-use super::sheets::Tool;
+use super::sawing::Tool;
 use super::support::Support;
 pub use bits::OtherBits;
 use single::{Single, agreeing, one};

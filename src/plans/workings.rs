@@ -8,6 +8,7 @@ use crate::parts::{self, Front, Parts};
 
 use super::assembly::gluing::{self, GlueUp, Load};
 use super::assembly::{self, Assembly, Stages};
+use super::boards::{self, OfLumber};
 use super::buying::{self, Bought};
 use super::fitting::{self, Fastened, Fitting, PinRows};
 use super::hung::{self, Hangs};
@@ -33,6 +34,7 @@ pub struct Workings<'a> {
     /// Its parts.
     pub parts: &'a Parts,
     assembly: OnceLock<Assembly>,
+    boards: OnceLock<Vec<OfLumber>>,
     buying: OnceLock<Vec<Bought>>,
     climate: OnceLock<Climate>,
     fitting: OnceLock<Fitting<'a>>,
@@ -66,6 +68,7 @@ impl<'a> Workings<'a> {
             piece,
             parts,
             assembly: OnceLock::new(),
+            boards: OnceLock::new(),
             buying: OnceLock::new(),
             climate: OnceLock::new(),
             fitting: OnceLock::new(),
@@ -95,6 +98,11 @@ impl<'a> Workings<'a> {
     /// The order of assembly.
     pub fn assembly(&self) -> &Assembly {
         self.assembly.get_or_init(|| assembly::plan(self))
+    }
+
+    /// The boards to take, and how the rough pieces of solid wood are sawn from them.
+    pub fn boards(&self) -> &[OfLumber] {
+        self.boards.get_or_init(|| boards::plan(self))
     }
 
     /// What there is to buy of what has a price in a spec.

@@ -6,6 +6,20 @@ use crate::measure::{Exact, Length, Unit};
 /// knots, splits, ends, and widths that don't divide (common practice, no source).
 pub const BOARD_WASTE: i64 = 30;
 
+/// The board that is counted on where nothing is known of the yard's: 8 ft long and 6 in
+/// wide, or 2400 by 150 mm (common practice, no source).
+#[must_use]
+pub fn usual_board(unit: Unit) -> [Length; 2] {
+    unit.either([96, 6].map(|side| Length::inches(side, 1)), [2400, 150].map(Length::mm))
+}
+
+/// In what steps a board is asked for at the yard, along and across: whole feet, which it is
+/// tallied by, and quarters of an inch, or 100 and 5 mm (common practice, no source).
+#[must_use]
+pub fn asked_steps(unit: Unit) -> [Length; 2] {
+    unit.either([Length::inches(12, 1), Length::inches(1, 4)], [100, 5].map(Length::mm))
+}
+
 /// Board feet of a piece: a foot by a foot by an inch is one, 144 cubic inches
 /// (National Hardwood Lumber Association).
 #[must_use]

@@ -111,6 +111,21 @@ mod tests {
         assert_eq!((narrow.count, narrow.wide), (2, Length::inches(17, 4)));
     }
 
+    proptest! {
+        /// No joint lies within 1/2 in of an edge of the blank (common practice, no source),
+        /// and none of its boards is wider than those there are.
+        #[test]
+        fn joints_keep_off_the_edges(blank in 64i64..4096, widest in 64i64..1024) {
+            let (blank, widest) = (Length::inches(blank, 64), Length::inches(widest, 64));
+            prop_assume!(blank > widest);
+            let staves = staves(blank, widest);
+            let each = blank / staves.count;
+            prop_assert!(each > Length::inches(1, 2));
+            prop_assert!(staves.wide <= widest.max(Length::inches(9, 8)));
+            prop_assert!(staves.wide <= Length::inches(6, 1));
+        }
+    }
+
     /// Worked by hand: 12 joints of 11-13/16 in: 3 min + 141.75 / 30 = 7.725.
     #[test]
     fn spreading_counts_joints_and_their_length() {

@@ -31,7 +31,9 @@ mod swing;
 mod walls;
 mod wooden;
 
-pub use board::{BOARD_WASTE, board_feet, cubic_metres, surface_measure, tallied_feet};
+pub use board::{
+    BOARD_WASTE, asked_steps, board_feet, cubic_metres, surface_measure, tallied_feet, usual_board,
+};
 pub use clothes::{
     RAIL_SCREWS, clothes_deep, clothes_high, clothes_load, holds_rail, longest_rail,
     pole_stiffness, rail_from_back, rail_play, tube_stiffness,

@@ -39,6 +39,15 @@ choices! {
         Crosscut = "crosscut",
     }
 
+    /// What comes first when boards are laid out.
+    LayOut {
+        /// Fronts that are seen together follow each other along one board, then come the
+        /// members of frames, and then all else.
+        Looks = "looks",
+        /// As few boards as possible are bought.
+        Yield = "yield",
+    }
+
     /// What cuts dadoes and grooves that run through.
     DadoTool {
         /// The router, along a straight-edge or over its table.

@@ -3,7 +3,7 @@
 use super::board::Board;
 use super::compare::Tolerance;
 use super::figures::said;
-use super::packet::{EdgeOn, Form, Packet};
+use super::packet::{EdgeOn, Form, Packet, Stock};
 use super::play::Play;
 
 impl Play<'_> {
@@ -18,8 +18,9 @@ impl Play<'_> {
             Ok(_) => return self.about(index, part, "a strip goes on an edge, not on a face"),
             Err(wrong) => return self.about(index, part, &wrong),
         };
-        let board = &self.boards[part];
         let [long, wide, thick] = &work.strip;
+        let of_lip = self.wrong_of_lip(part, work);
+        let board = &self.boards[part];
         let edge = board.size[1 - face.axis];
         let least = Tolerance::of(self.packet).mating;
         let mut wrong = Vec::new();
@@ -41,6 +42,7 @@ impl Play<'_> {
                 if (stock.thickness.exact - wide.exact).abs() > least {
                     wrong.push(format!("no strip of {} is as wide as that", stock.name));
                 }
+                wrong.extend(of_lip);
             }
         }
         if wide.exact < board.size[2] - self.off.slack() - least {
@@ -72,6 +74,31 @@ impl Play<'_> {
         board.size[face.axis] += if roll { thick.exact } else { thick.print };
         board.exact[face.axis] += thick.exact;
         board.edged.push((face, work.stock.clone()));
+    }
+}
+
+impl Play<'_> {
+    /// What is wrong with what a lip is ripped from, which is narrower by it and a blade then.
+    fn wrong_of_lip(&mut self, part: usize, work: &EdgeOn) -> Option<String> {
+        let own = self.boards[part].part;
+        let is_lip = |stock: &Stock| stock.name == work.stock && stock.form == Form::Boards;
+        if own.cut || !self.packet.stocks.iter().any(is_lip) {
+            return None;
+        }
+        let kerf = self.packet.shop.kerf.exact;
+        let Some(rough) = self.for_lip(&own.mark, &work.face)? else {
+            return Some("no board gives its lip".to_owned());
+        };
+        let [long, _, thick] = &work.strip;
+        let is_small = rough.size[0] < long.exact || rough.size[1] < thick.exact;
+        rough.size[1] -= thick.exact + kerf;
+        match () {
+            () if rough.stock != work.stock => {
+                Some(format!("its lip is ripped from {}", rough.stock))
+            }
+            () if is_small => Some("its lip is ripped from too small a piece".to_owned()),
+            () => None,
+        }
     }
 }
 

@@ -219,6 +219,7 @@ impl Work {
             "job": {"name": "hand", "revision": "A", "hash": "00000000", "unit": "mm", "tape": mm(0.5)},
             "shop": {"base_plate": mm(150.0), "kerf": mm(3.0)},
             "sheets": [],
+            "boards": [],
             "stocks": [
                 {"name": "ply", "form": "sheet", "thickness": mm(18.0)},
                 {"name": "thin", "form": "sheet", "thickness": mm(6.0)},

@@ -3,6 +3,7 @@
 use super::compare::Tolerance;
 use super::figures::said;
 use super::packet::{Axis, BreakDown, Figure, Form, GlueUp, Mill, StickOf, Way};
+use super::planks;
 use super::play::Play;
 use super::sawing;
 use super::wood::NOTHING;
@@ -13,6 +14,10 @@ const HELD: f64 = 300.0;
 /// What the saw takes with each piece that it crosscuts, in millimeters (common practice,
 /// no source: 1/8 in).
 const KERF: f64 = 3.0;
+
+/// What is no wider is no strip that a saw takes off, in millimeters (common practice, no
+/// source: 3/4 in).
+const STRIP: f64 = 19.1;
 
 impl Play<'_> {
     pub(super) fn break_down(&mut self, index: usize, work: &BreakDown) {
@@ -95,6 +100,14 @@ impl Play<'_> {
             let has_grain = own.grain == "length" && own.name != "back";
             let wrong = sawing::wrong_of(&roughs, asked, pieces as usize, has_grain, slack);
             if let Some(wrong) = wrong {
+                self.about(index, part, &wrong);
+            }
+        }
+        let is_solid = sheet.is_none() && first == marked && !self.boards[part].part.cut;
+        if let Some(roughs) = is_solid.then(|| self.planks_for(&marked)).flatten() {
+            let asked = [size[0].exact, size[1].exact];
+            let over = (self.packet.job.tape.exact, self.packet.job.unit.mm(STRIP));
+            if let Some(wrong) = planks::wrong_of(&roughs, (of, asked), pieces as usize, over) {
                 self.about(index, part, &wrong);
             }
         }

@@ -28,6 +28,7 @@ mod open;
 mod opening;
 mod packet;
 mod pieces;
+mod planks;
 mod play;
 mod pockets;
 mod rails;

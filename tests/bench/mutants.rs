@@ -60,7 +60,7 @@ impl Mistake<'_> {
     }
 
     fn make(&mut self) -> Made {
-        match self.below(39) {
+        match self.below(42) {
             0 => self.set_off(),
             1 => self.one_set_off(),
             2 => self.datum(),
@@ -99,6 +99,9 @@ impl Mistake<'_> {
             35 => self.sheet_cut_off(),
             36 => self.sheet_cut_dropped(),
             37 => self.sheet_piece(),
+            38 => self.board_cut_off(),
+            39 => self.board_cut_dropped(),
+            40 => self.board_piece(),
             _ => self.swapped(),
         }
     }
@@ -420,6 +423,44 @@ impl Mistake<'_> {
         let (sheet, at) = self.sheet_cut()?;
         self.packet["sheets"][sheet]["cuts"].as_array_mut()?.remove(at);
         Some(format!("sheet {sheet}, cut {at}: it is missing"))
+    }
+
+    /// A cut in a board that frees a piece of a part, and not what lips are ripped from: its
+    /// board and its place.
+    fn board_cut(&mut self) -> Option<(usize, usize)> {
+        let mut all = Vec::new();
+        for (number, board) in self.packet["boards"].as_array()?.iter().enumerate() {
+            for (at, cut) in board["cuts"].as_array()?.iter().enumerate() {
+                let frees = cut["gives"].as_array()?.iter().any(|own| {
+                    let rough = own["rough"].as_u64();
+                    rough.is_some_and(|rough| board["pieces"][rough as usize]["lips"].is_null())
+                });
+                if frees {
+                    all.push((number, at));
+                }
+            }
+        }
+        let at = self.below(all.len());
+        all.get(at).copied()
+    }
+
+    fn board_cut_off(&mut self) -> Made {
+        let (board, at) = self.board_cut()?;
+        let by = self.off();
+        add(&mut self.packet["boards"][board]["cuts"][at]["off"], by);
+        Some(format!("board {board}, cut {at}: off by {by}"))
+    }
+
+    fn board_cut_dropped(&mut self) -> Made {
+        let (board, at) = self.board_cut()?;
+        self.packet["boards"][board]["cuts"].as_array_mut()?.remove(at);
+        Some(format!("board {board}, cut {at}: it is missing"))
+    }
+
+    fn board_piece(&mut self) -> Made {
+        let (board, at) = self.board_cut()?;
+        let gone = self.packet["boards"][board]["pieces"].as_array_mut()?.pop()?;
+        Some(format!("board {board}, cut {at}: nothing is for {}", gone["part"]))
     }
 
     /// What comes off is taken for another part.

@@ -5,6 +5,7 @@ use serde::Deserialize;
 
 use super::figures;
 use super::keep_outs::{CutOut, Find};
+use super::planks::Plank;
 use super::sawing::Sheet;
 use super::scribing::{FitCover, FitFiller, Scribe, ScribeKick, ScribedEnd};
 
@@ -57,6 +58,7 @@ pub(super) struct Packet {
     pub(super) shop: Shop,
     pub(super) stocks: Vec<Stock>,
     pub(super) sheets: Vec<Sheet>,
+    pub(super) boards: Vec<Plank>,
     pub(super) tools: Vec<Tool>,
     pub(super) parts: Vec<Part>,
     pub(super) joints: Vec<Joint>,

@@ -297,14 +297,39 @@ impl Writer<'_> {
         for (name, rough, thick) in
             [("maple", "5/4", frame), ("cherry", "5/4", front), ("birch", "4/4", side)]
         {
+            let boards = self.boards();
             self.line(&format!(
-                "stock {name} {{ lumber {rough}; thickness {thick}; species sugar-maple; sawn quarter }}"
+                "stock {name} {{ lumber {rough}; thickness {thick}; species sugar-maple; sawn quarter{boards} }}"
             ));
         }
         let panel = self.one_of(&["1/4 in", "3/8 in", "8 mm"]);
         self.line(&format!(
             "stock panel {{ lumber 4/4; thickness {panel}; species sugar-maple; sawn quarter }}"
         ));
+    }
+
+    /// The boards of the yard, and some on hand. They go by what is written so far, so that
+    /// no other choice depends on them.
+    fn boards(&mut self) -> String {
+        let written: usize = self.drawn.text.bytes().map(usize::from).sum();
+        let yards = [
+            "",
+            "; boards { wide 5 in to 8 in; long 96 in to 144 in }",
+            "; boards { wide 120 mm to 240 mm; long 2500 mm to 4000 mm }",
+        ];
+        let racks = [
+            "",
+            "; on-hand { long 60 in; wide 5-1/2 in; lost 0 in to 2 in; lost 31 in to 34-1/2 in }",
+            "",
+            "; on-hand { long 1200 mm; wide 230 mm }; on-hand { long 100 in; wide 4 in; lost 50 in to 50-1/16 in }",
+        ];
+        let (yard, had) = (yards[written % yards.len()], racks[written / 3 % racks.len()]);
+        for (drawn, way) in [(yard, "boards of the yard"), (had, "boards on hand")] {
+            if !drawn.is_empty() {
+                self.is(way);
+            }
+        }
+        format!("{yard}{had}")
     }
 
     fn hardware(&mut self) {
@@ -752,6 +777,8 @@ impl Writer<'_> {
 
 /// What must be seen among a hundred pieces, and often among four hundred.
 pub(super) const WAYS: &[&str] = &[
+    "boards of the yard",
+    "boards on hand",
     "hung on the wall",
     "boards around a pipe",
     "toe kick in the ends",

@@ -13,11 +13,12 @@ use super::off::Off;
 use super::packet::{
     Along, DrawnPart, Face, JointKind, Lift, Operation, Packet, Setting, Stock, WallStrip, Work,
 };
+use super::planks::FromBoard;
 use super::sawing::Rough;
 use super::wood::{NOTHING, common};
 use super::{
-    Report, bores, boxes, front_screws, keep_outs, leg_blocks, lines, opening, pockets, rails,
-    sawing, screws, scribing, season, shapes, stacked, stops, strokes,
+    Report, bores, boxes, front_screws, keep_outs, leg_blocks, lines, opening, planks, pockets,
+    rails, sawing, screws, scribing, season, shapes, stacked, stops, strokes,
 };
 
 /// Plays a packet through, with wood and machines that are off. `sheets` says how
@@ -55,6 +56,8 @@ pub(super) struct Play<'p> {
     sheets: &'p BTreeMap<String, f64>,
     /// What comes of the sheets, by the part that it is for.
     roughs: BTreeMap<String, Vec<Rough>>,
+    /// What comes of the boards.
+    planks: planks::Sawn,
     /// How long is what is left of each stick.
     pub(super) sticks: Vec<f64>,
     /// The sheets that were measured.
@@ -137,12 +140,15 @@ impl<'p> Play<'p> {
         let closed = vec![None; packet.joints.len()];
         let sawn = sawing::saw(packet);
         complaints.extend(sawn.complaints);
+        let mut planks = planks::saw(packet);
+        complaints.append(&mut planks.complaints);
         let mut play = Self {
             packet,
             boards,
             off,
             sheets,
             roughs: sawn.roughs,
+            planks,
             sticks: Vec::new(),
             read: BTreeSet::new(),
             rested: BTreeSet::new(),
@@ -203,6 +209,22 @@ impl<'p> Play<'p> {
     pub(super) fn roughs(&mut self, mark: &str, stock: &str) -> Option<Vec<Rough>> {
         let is_planned = self.packet.sheets.iter().any(|sheet| sheet.stock == stock);
         is_planned.then(|| self.roughs.remove(mark).unwrap_or_default())
+    }
+
+    /// The pieces that the boards give for a part; `None` where there is no plan of boards.
+    pub(super) fn planks_for(&mut self, mark: &str) -> Option<Vec<FromBoard>> {
+        let is_planned = !self.packet.boards.is_empty();
+        is_planned.then(|| self.planks.roughs.remove(mark).unwrap_or_default())
+    }
+
+    /// What is left of the piece that a lip is ripped from; `None` where there is no plan of
+    /// boards.
+    pub(super) fn for_lip(&mut self, mark: &str, edge: &str) -> Option<Option<&mut FromBoard>> {
+        if self.packet.boards.is_empty() {
+            return None;
+        }
+        let own = self.planks.lips.remove(&(mark.to_owned(), edge.to_owned()));
+        Some(own.and_then(|own| self.planks.for_lips.get_mut(own)))
     }
 
     pub(super) fn complain(&mut self, operation: usize, what: &str) {

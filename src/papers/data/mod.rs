@@ -1,6 +1,7 @@
 //! The packet as data for other programs: what `schema/packet.json` describes.
 
 mod bases;
+mod boards;
 mod covers;
 mod done;
 mod fitted;
@@ -81,6 +82,7 @@ impl<'d> Data<'d> {
                 })
                 .collect(),
             sheets: maker.sheets(),
+            boards: maker.boards(),
             tools: maker.tools(),
             parts: parts.iter().map(|(id, part)| maker.part(id, part)).collect(),
             joints: parts

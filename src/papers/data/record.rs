@@ -13,6 +13,7 @@ pub(super) struct Data<'d> {
     pub(super) shop: Shop,
     pub(super) stocks: Vec<Stock<'d>>,
     pub(super) sheets: Vec<sheets::SheetData<'d>>,
+    pub(super) boards: Vec<super::boards::BoardData<'d>>,
     pub(super) tools: Vec<Tool>,
     pub(super) parts: Vec<PartData<'d>>,
     pub(super) joints: Vec<JointData<'d>>,

@@ -2,7 +2,8 @@
 
 use serde::Serialize;
 
-use crate::plans::sheets::{Cut, Gives, OfStock, Sawn};
+use crate::plans::sawing::{Cut, Gives, Sawn, Tool};
+use crate::plans::sheets::OfStock;
 use crate::vocabulary::SheetGrain;
 
 use super::Maker;
@@ -21,7 +22,7 @@ pub(super) struct SheetData<'d> {
 }
 
 #[derive(Serialize)]
-struct CutData<'d> {
+pub(super) struct CutData<'d> {
     first: usize,
     last: usize,
     /// Empty for the sheet.
@@ -29,7 +30,8 @@ struct CutData<'d> {
     piece: &'d str,
     way: &'static str,
     off: Figure,
-    tool: &'static str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    tool: Option<&'static str>,
     gives: Vec<Given<'d>>,
 }
 
@@ -41,6 +43,8 @@ enum Given<'d> {
     Piece(&'d str),
     /// One of the pieces of the sheet that parts are made of, by its place among them.
     Rough(usize),
+    /// What is lost of a board.
+    Lost,
 }
 
 #[derive(Serialize)]
@@ -69,7 +73,7 @@ impl<'d> Maker<'d, '_> {
             },
             size: own.size.map(|side| self.figure(side)),
             trim: self.figure(own.trim),
-            cuts: own.cuts.iter().map(|cut| self.sheet_cut(cut)).collect(),
+            cuts: own.cuts.iter().map(|cut| self.cut_in(cut)).collect(),
             pieces: own
                 .laid
                 .iter()
@@ -82,10 +86,11 @@ impl<'d> Maker<'d, '_> {
         })
     }
 
-    fn sheet_cut(&self, cut: &'d Cut) -> CutData<'d> {
+    pub(super) fn cut_in(&self, cut: &'d Cut) -> CutData<'d> {
         let given = |gives: &'d Gives| match gives {
             Gives::Piece(name) => Given::Piece(name),
             Gives::Blank(index) => Given::Rough(*index),
+            Gives::Lost => Given::Lost,
         };
         CutData {
             first: cut.numbers.0,
@@ -93,7 +98,7 @@ impl<'d> Maker<'d, '_> {
             piece: &cut.from,
             way: cut.way.word(),
             off: self.mating(cut.off),
-            tool: cut.tool.word(),
+            tool: cut.tool.map(Tool::word),
             gives: cut.gives.iter().map(given).collect(),
         }
     }

@@ -7,8 +7,8 @@ use crate::plans::assembly::{Blank, Wait};
 use crate::plans::edging;
 use crate::plans::guide::Guide;
 use crate::plans::operations::{self, Doing, Holes, Move, Operation};
+use crate::plans::sawing::Tool;
 use crate::plans::setups::Setup;
-use crate::plans::sheets::Tool;
 use crate::trade;
 
 use super::Maker;

@@ -1,4 +1,4 @@
-//! A sheet to scale, with its cuts and what comes of them.
+//! A sheet or a board to scale, with its cuts and what comes of them.
 
 use std::cell::RefCell;
 
@@ -6,8 +6,8 @@ use crate::cutting::Way;
 use crate::measure::Length;
 use crate::model::Stock;
 use crate::papers::Source;
-use crate::papers::sheet_plans::size;
-use crate::plans::sheets::{Area, Cut, Laid, Sawn};
+use crate::papers::sawn::{size, told};
+use crate::plans::sawing::{Area, Cut, Laid, Sawn};
 use crate::vocabulary::SheetGrain;
 
 use super::legible;
@@ -20,18 +20,38 @@ pub(in crate::papers) fn drawing(
     own: &Sawn,
     stock: &Stock,
 ) -> (String, Vec<String>) {
-    let [long, across] = own.size.map(mm);
+    let title = format!("sheet {} with its cuts and pieces", own.number);
+    drawn(source, own, (stock.sheet_grain(), "left over", 1.0), &title)
+}
+
+/// How much larger the width of a board is drawn than its length, so that strips have room
+/// for their marks.
+pub(in crate::papers) const WIDER: u8 = 2;
+
+/// A board as it lies, its grain across the paper, and the marks of the pieces that are too
+/// narrow for them.
+pub(in crate::papers) fn board(source: &Source<'_, '_>, own: &Sawn) -> (String, Vec<String>) {
+    let title = format!("board {} with its cuts and pieces", own.number);
+    drawn(source, own, (SheetGrain::Long, "left", f64::from(WIDER)), &title)
+}
+
+fn drawn(
+    source: &Source<'_, '_>,
+    own: &Sawn,
+    (grain, left, wider): (SheetGrain, &'static str, f64),
+    title: &str,
+) -> (String, Vec<String>) {
+    let (long, across) = (mm(own.size[0]), mm(own.size[1]) * wider);
     let bare = RefCell::new(Vec::new());
     let draw = |letter: f64| {
-        let mut sketch =
-            Sketch { svg: Svg::lettered(letter), letter, own, source, bare: Vec::new() };
-        sketch.sheet(stock);
+        let svg = Svg::lettered(letter);
+        let mut sketch = Sketch { svg, letter, own, source, left, wider, bare: Vec::new() };
+        sketch.whole(grain);
         bare.replace(sketch.bare);
         sketch.svg
     };
     let letter = legible::letter((long, across), (4.0, 4.0));
-    let title = format!("sheet {} with its cuts and pieces", own.number);
-    let svg = legible::legible(letter, draw).finish(&title);
+    let svg = legible::legible(letter, draw).finish(title);
     (svg, bare.into_inner())
 }
 
@@ -40,16 +60,28 @@ struct Sketch<'s, 'w, 'a> {
     letter: f64,
     own: &'s Sawn,
     source: &'s Source<'w, 'a>,
+    /// What stands in a leftover.
+    left: &'static str,
+    /// How much larger widths are drawn than lengths.
+    wider: f64,
     /// The marks that have no room in their pieces.
     bare: Vec<String>,
 }
 
 impl Sketch<'_, '_, '_> {
-    fn sheet(&mut self, stock: &Stock) {
-        let [long, across] = self.own.size.map(mm);
+    /// A length and a width on the paper.
+    fn size(&self, [long, across]: [Length; 2]) -> (f64, f64) {
+        (mm(long), mm(across) * self.wider)
+    }
+
+    fn whole(&mut self, grain: SheetGrain) {
+        let (long, across) = self.size(self.own.size);
         self.svg.rect((0.0, 0.0), (long, across), Line::Narrow, Fill::White);
         for area in &self.own.left {
             self.left(area);
+        }
+        for (from, to) in &self.own.lost {
+            self.lost(*from, *to);
         }
         for laid in &self.own.laid {
             self.frame(&laid.area, Fill::White);
@@ -60,12 +92,12 @@ impl Sketch<'_, '_, '_> {
         for cut in &self.own.cuts {
             self.cut(cut);
         }
-        self.grain(stock);
+        self.grain(grain);
     }
 
     /// A corner of an area on the paper, from the corner of the sheet.
     fn corner(&self, [along, across]: [Length; 2]) -> (f64, f64) {
-        (mm(along + self.own.trim), mm(across + self.own.trim))
+        self.size([along + self.own.trim, across + self.own.trim])
     }
 
     fn frame(&mut self, area: &Area, fill: Fill) {
@@ -77,12 +109,21 @@ impl Sketch<'_, '_, '_> {
     fn left(&mut self, area: &Area) {
         self.frame(area, Fill::Grey);
         let size = size(self.source, area.size);
-        let over = "left over".to_owned();
-        self.told(area, &[over], &[size]);
+        self.told(area, &[self.left.to_owned()], &[size]);
+    }
+
+    /// A stretch of a board that falls off with its checks, a knot, or a split.
+    fn lost(&mut self, from: Length, to: Length) {
+        let area = Area { at: [from, Length::ZERO], size: [to - from, self.own.size[1]] };
+        self.frame(&area, Fill::Grey);
+        let (x, _) = self.corner([from, Length::ZERO]);
+        let (far, across) = self.corner([to, self.own.size[1]]);
+        self.svg.line((x, 0.0), (far, across), Line::Narrow);
+        self.svg.line((x, across), (far, 0.0), Line::Narrow);
     }
 
     fn piece(&mut self, laid: &Laid) {
-        let mark = self.source.work.parts.mark(laid.blank.part).to_owned();
+        let mark = told(self.source, &laid.blank);
         let size = size(self.source, laid.area.size);
         let states = [(laid.turned, "turned"), (laid.blank.later, "rough")];
         let states: Vec<&str> =
@@ -99,7 +140,7 @@ impl Sketch<'_, '_, '_> {
     /// What stands in an area: all lines where they fit, level or upright, else the first.
     fn told(&mut self, area: &Area, must: &[String], may: &[String]) -> bool {
         let (x, y) = self.corner(area.at);
-        let [long, across] = area.size.map(mm);
+        let (long, across) = self.size(area.size);
         let all: Vec<&String> = must.iter().chain(may).collect();
         let widest = |lines: &[&String]| {
             lines.iter().map(|line| wide(line, self.letter)).fold(0.0, f64::max)
@@ -136,10 +177,10 @@ impl Sketch<'_, '_, '_> {
         }
         for (nth, line) in cut.lines.iter().enumerate() {
             let number = (cut.numbers.0 + nth).to_string();
-            let along = mm(*line + self.own.trim);
+            let (along, down) = self.corner([*line, *line]);
             let (at, anchor) = match (cut.way, is_first) {
-                (Way::Rip, true) => ((-gap, along + gap), Anchor::End),
-                (Way::Rip, false) => ((x + gap, along - gap), Anchor::Start),
+                (Way::Rip, true) => ((-gap, down + gap), Anchor::End),
+                (Way::Rip, false) => ((x + gap, down - gap), Anchor::Start),
                 (Way::Crosscut, true) => ((along, -gap), Anchor::Middle),
                 (Way::Crosscut, false) => ((along - gap, y + self.letter * 1.1), Anchor::End),
             };
@@ -148,9 +189,8 @@ impl Sketch<'_, '_, '_> {
     }
 
     /// Which way the grain runs, below the sheet.
-    fn grain(&mut self, stock: &Stock) {
-        let [long, across] = self.own.size.map(mm);
-        let grain = stock.sheet_grain();
+    fn grain(&mut self, grain: SheetGrain) {
+        let (long, across) = self.size(self.own.size);
         let words = match grain {
             SheetGrain::Long => "the grain runs this way",
             SheetGrain::Wide => "the grain runs up and down here",

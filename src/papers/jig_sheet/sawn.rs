@@ -4,8 +4,8 @@ use crate::diagnostics::listed;
 use crate::measure::Length;
 use crate::papers::Source;
 use crate::plans::guide::Guided;
+use crate::plans::sawing::Tool;
 use crate::plans::setups::{Run, Setup};
-use crate::plans::sheets::Tool;
 use crate::trade;
 
 /// What is to be minded at the saw, before the first of its set-ups.

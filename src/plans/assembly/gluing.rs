@@ -276,7 +276,7 @@ fn staged<'a>(work: &Workings<'a>, unit: &Assembly) -> Vec<Vec<&'a Joint>> {
 }
 
 /// True for a solid part that is wider than a board: its blank is glued up of
-/// several. Where the yard's boards are not known, 6 in is a wide one.
+/// several. Where the yard's boards are not known, the usual board is a wide one.
 pub(crate) fn is_glued_up(piece: &Piece, part: &Part) -> bool {
     widest_board(piece, part).is_some_and(|most| part.rough.width > most)
 }
@@ -319,7 +319,8 @@ pub(crate) fn planed_in(piece: &Piece, part: &Part) -> Vec<i64> {
 
 fn widest_board(piece: &Piece, part: &Part) -> Option<Length> {
     let stock = piece.stock(part.stock).filter(|stock| stock.is_solid())?;
-    Some(stock.boards.map_or(Length::inches(6, 1), |boards| boards.wide.1))
+    let [_, usual] = trade::usual_board(piece.tape().unit);
+    Some(stock.boards.map_or(usual, |boards| boards.wide.1))
 }
 
 /// The seams between the boards of a glued-up blank.

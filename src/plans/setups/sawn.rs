@@ -4,7 +4,7 @@ use crate::measure::Tape;
 use crate::model::Shop;
 use crate::parts::{Channel, FeatureKind};
 use crate::plans::guide::{self, Board, Guided};
-use crate::plans::sheets::Tool;
+use crate::plans::sawing::Tool;
 use crate::trade;
 use crate::vocabulary::DadoTool;
 

@@ -10,21 +10,8 @@ use crate::trade;
 use super::super::Workings;
 use super::super::assembly::gluing;
 use super::super::assembly::is_sawn_later;
+use super::super::sawing::Blank;
 use super::super::square;
-
-/// A rectangle that is sawn from a sheet.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Blank {
-    /// What comes of it.
-    pub part: PartId,
-    /// Along the grain and across it.
-    pub size: [Length; 2],
-    /// It may lie across the sheet.
-    pub turns: bool,
-    /// It is sawn larger than the cut list has it, and comes to its size in a step of the
-    /// assembly order.
-    pub later: bool,
-}
 
 /// What is still to be sawn of a stock, each layer of a laminated part by itself.
 pub(super) fn blanks(work: &Workings<'_>, stock: StockId, sheet: &Sheet) -> Vec<Blank> {
@@ -58,7 +45,7 @@ pub(super) fn blanks(work: &Workings<'_>, stock: StockId, sheet: &Sheet) -> Vec<
             size = [size[0].min(most[0]), size[1].min(most[1])];
         }
         let turns = part.grain == Grain::None || (part.role == Role::Back && is_turned);
-        let blank = Blank { part: id, size, turns, later };
+        let blank = Blank { part: id, strips: Vec::new(), size, turns, later };
         let layers = usize::try_from(gluing::layers(work.piece, part)).unwrap_or(1);
         all.extend(std::iter::repeat_n(blank, layers.max(1)));
     }

@@ -1,19 +1,14 @@
 //! Which sheets to take, and how to saw the parts from them.
 
 mod blanks;
-mod sawn;
-mod tool;
 
 use crate::cutting::{self, Kind, Order, Stages, Wanted, Way};
-use crate::measure::{Exact, Length};
+use crate::measure::Length;
 use crate::model::{Sheet, Stock, StockId};
 use crate::vocabulary::FirstCuts;
 
-pub use blanks::Blank;
-pub use sawn::{Area, Cut, Gives, Laid, Sawn};
-pub use tool::Tool;
-
 use super::Workings;
+use super::sawing::{Blank, Saw, Sawn, Source, grid, on};
 
 /// How many rounds the search takes for fewer sheets, and for larger leftovers, where there
 /// are few pieces.
@@ -22,10 +17,6 @@ const ROUNDS: [usize; 2] = [4000, 300];
 const FEW: usize = 30;
 /// A sheet costs as much more than a piece on hand that no number of these outweighs it.
 const SHEET: i64 = 1_000_000;
-/// In how many parts of a millimeter sizes are told to the search at the most: so many that
-/// every size is a whole number of them, if that is no more. Else what is no whole number of
-/// them is rounded so that it fits all the more.
-const FINEST: i64 = 1_000_000_000_000;
 
 /// The sheets of one stock.
 #[derive(Clone, Debug, PartialEq)]
@@ -62,20 +53,6 @@ pub(super) fn plan(work: &Workings<'_>) -> Vec<OfStock> {
     plans.collect()
 }
 
-/// A size of sheet, or a piece on hand, as it lies: along what is long in a sheet.
-#[derive(Clone, Copy, Debug)]
-struct Source {
-    on_hand: bool,
-    size: [Length; 2],
-    trim: Length,
-}
-
-impl Source {
-    fn inside(&self) -> [Length; 2] {
-        self.size.map(|side| side - self.trim.twice())
-    }
-}
-
 fn of_stock(
     work: &Workings<'_>,
     (id, stock): (StockId, &Stock),
@@ -84,12 +61,12 @@ fn of_stock(
     number: &mut usize,
 ) -> OfStock {
     let shop = &work.piece.shop;
-    let whole = Source { on_hand: false, size: [sheet.long, sheet.wide], trim: shop.edge_trim };
-    let on_hand = stock.on_hand.iter().map(|(long, wide)| Source {
-        on_hand: true,
-        size: sheet.lying([*long, *wide]),
-        trim: Length::ZERO,
-    });
+    let source = |on_hand, size, trim| Source { on_hand, size, trim, lost: Vec::new() };
+    let whole = source(false, [sheet.long, sheet.wide], shop.edge_trim);
+    let on_hand = stock
+        .on_hand
+        .iter()
+        .map(|own| source(true, sheet.lying([own.long, own.wide]), Length::ZERO));
     let sources: Vec<Source> = [whole].into_iter().chain(on_hand).collect();
     let wholes = sources.iter().flat_map(Source::inside).chain([shop.kerf]);
     let sizes = wholes.chain(blanks.iter().flat_map(|blank| blank.size));
@@ -98,9 +75,11 @@ fn of_stock(
         size: source.inside().map(|side| on(grid, side + shop.kerf).floor()),
         cost: if source.on_hand { 1 } else { SHEET },
         count: source.on_hand.then_some(1),
+        above: None,
     };
-    let wanted = |blank: &Blank| Wanted {
-        size: sheet.lying(blank.size).map(|side| on(grid, side + shop.kerf).ceil()),
+    let lying: Vec<[Length; 2]> = blanks.iter().map(|blank| sheet.lying(blank.size)).collect();
+    let wanted = |(blank, size): (&Blank, &[Length; 2])| Wanted {
+        size: size.map(|side| on(grid, side + shop.kerf).ceil()),
         turns: blank.turns,
     };
     let first = match shop.first_cuts {
@@ -109,20 +88,22 @@ fn of_stock(
     };
     let order = Order {
         kinds: sources.iter().map(kind).collect(),
-        pieces: blanks.iter().map(wanted).collect(),
+        pieces: blanks.iter().zip(&lying).map(wanted).collect(),
         kerf: on(grid, shop.kerf).ceil(),
         stages: Stages { most: Some(shop.stages), first: Some(first) },
+        floor: 0,
         rounds: ROUNDS.map(|rounds| rounds * FEW / blanks.len().max(FEW)),
     };
     let plan = cutting::plan(&order);
     let mut sheets = plan.sheets;
     // What is on hand is sawn first, and then the fullest sheets.
     sheets.sort_by_key(|sheet| (sheet.kind == 0, std::cmp::Reverse(sheet.root.filled())));
-    let saw = sawn::Saw { shop, unit: work.piece.tape().unit, blanks, sheet };
+    let unit = work.piece.tape().unit;
+    let saw = Saw { shop, unit, blanks, lying: &lying, of_boards: false, keeps_strips: false };
     let sawn = sheets.iter().filter_map(|own| {
         let source = sources.get(own.kind)?;
         *number += 1;
-        Some(saw.sawn(*number, source, &own.root))
+        Some(saw.sheet(*number, source, &own.root))
     });
     let unplaced = plan.unplaced.iter().filter_map(|index| blanks.get(*index)).cloned();
     OfStock {
@@ -130,35 +111,5 @@ fn of_stock(
         unplaced: unplaced.collect(),
         sheets: sawn.collect(),
         least: plan.least / SHEET,
-    }
-}
-
-/// In how many parts of a millimeter all of these are whole numbers, as far as that goes.
-fn grid(sizes: impl Iterator<Item = Length>) -> i64 {
-    let denominators = sizes.map(|size| (size / Length::mm(1)).denom());
-    let joined = |all: i64, own: i64| {
-        let shared = Exact::ratio(all, own);
-        // The fraction is in its lowest terms: what is left above is what the two don't share.
-        let least = i128::from(all) * i128::from(shared.denom());
-        i64::try_from(least).ok().filter(|least| *least <= FINEST).unwrap_or(all)
-    };
-    denominators.filter(|own| *own > 0).fold(1, joined)
-}
-
-fn on(grid: i64, length: Length) -> Exact {
-    length / Length::mm(1) * Exact::int(grid)
-}
-
-#[cfg(test)]
-mod tests {
-    use super::grid;
-    use crate::measure::Length;
-
-    /// Worked by hand: 1/64 in is 127/320 mm, and a third of an inch 127/15 mm; 960 is the
-    /// least that 320 and 15 go into.
-    #[test]
-    fn all_sizes_are_whole_numbers_on_the_grid() {
-        let sizes = [Length::inches(1, 64), Length::inches(1, 3), Length::mm(5)];
-        assert_eq!(grid(sizes.into_iter()), 960);
     }
 }

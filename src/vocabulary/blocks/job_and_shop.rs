@@ -140,6 +140,11 @@ block! {
         "which way a sheet is cut first",
         "first-cuts crosscut",
     ).default("rip");
+    LAY_OUT: LayOut = (
+        "lay-out",
+        "what comes first when boards are laid out: the looks, or that few are bought",
+        "lay-out yield",
+    ).default("looks");
     STAGES: Count<6> = (
         "stages",
         "how many rounds of cuts a sheet takes: rips, then crosscuts, then rips again make 3",
@@ -355,4 +360,11 @@ block! {
     ).default("1/2 in").metric("12 mm")
         .can_be("0 in", "6 in")
         .usual("1/16 in", "2 in");
+    BOARD_ENDS: Length = (
+        "board-ends",
+        "how much is sawn off each end of a rough board from the yard, for checks and dirt",
+        "board-ends 1",
+    ).default("1 in").metric("25 mm")
+        .can_be("0 in", "24 in")
+        .usual("0 in", "8 in");
 }

@@ -75,7 +75,7 @@ block! {
     ).opens(sheet::block);
     ON_HAND: Braces = (
         "on-hand",
-        "a piece already in the rack",
+        "a piece of sheet or a board already in the rack",
         "on-hand { long 40; wide 27 }",
     ).opens(on_hand::block).many();
     BOARDS: Braces = (
@@ -120,13 +120,20 @@ block! {
 block! {
     /// `on-hand { … }`
     on_hand: "on-hand", "a piece on hand",
-    "A piece that is already in the rack.";
+    "A piece of sheet or a board that is already in the rack. Its ends count as sound, unless a stretch of a board is lost.";
     LONG: Length = ("long", "its length, along the grain", "long 40").required()
         .can_be("1 in", "6 m")
         .usual("6 in", "12 ft");
     WIDE: Length = ("wide", "its width", "wide 27").required()
         .can_be("1 in", "3 m")
         .usual("3 in", "7 ft");
+    LOST: LengthRange = (
+        "lost",
+        "a stretch of a board that is lost to a knot, a split, or checks: from where to where, both measured from one end",
+        "lost 31 to 36-1/2",
+    ).many()
+        .can_be("0 in", "12 m")
+        .usual("0 in", "20 ft");
 }
 
 block! {

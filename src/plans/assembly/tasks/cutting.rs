@@ -45,6 +45,13 @@ impl Maker<'_, '_> {
         if self.parts.iter().any(|(_, part)| has_plan(part)) {
             lines.push("saw the sheets by the sheet plans, cut by cut".to_owned());
         }
+        let is_solid_left = |(id, part): (PartId, &Part)| {
+            let stock = self.piece.stock(part.stock);
+            stock.is_some_and(Stock::is_solid) && !self.work.ledger().is_cut(id)
+        };
+        if self.parts.iter().any(is_solid_left) {
+            lines.push("saw the boards by the board plan, cut by cut".to_owned());
+        }
         let kept = |planned: bool| {
             self.kinds(
                 &self.ids(|part| is_sawn_later(self.piece, part) && has_plan(part) == planned),

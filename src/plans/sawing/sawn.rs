@@ -1,16 +1,16 @@
-//! A sheet cut by cut, in exact lengths.
+//! A sheet or a board cut by cut, in exact lengths.
 
 use std::collections::VecDeque;
 
 use crate::cutting::{Node, Way, What};
 use crate::measure::{Length, Unit};
-use crate::model::{Sheet, Shop};
+use crate::model::Shop;
 use crate::trade;
 
 use super::{Blank, Source, Tool};
 
-/// A rectangle of a sheet: where it begins along and across the trimmed sheet, and its
-/// size.
+/// A rectangle of a sheet or a board: where it begins along and across what is trimmed, and
+/// its size.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Area {
     /// From the corner at which the sheet is measured.
@@ -39,6 +39,8 @@ pub enum Gives {
     Blank(usize),
     /// A piece that is cut on, by its name.
     Piece(String),
+    /// What is lost of a board, with what is left over before it.
+    Lost,
 }
 
 /// Cuts of one setting in one piece, which follow each other.
@@ -54,25 +56,27 @@ pub struct Cut {
     pub way: Way,
     /// How wide or long is what comes off.
     pub off: Length,
-    /// What the cut is made with.
-    pub tool: Tool,
+    /// What a cut in a sheet is made with; nothing is said of boards, which are rough.
+    pub tool: Option<Tool>,
     /// What there is then, in the order in which it comes off.
     pub gives: Vec<Gives>,
     /// Where each of the cuts begins, along what it divides.
     pub lines: Vec<Length>,
 }
 
-/// A sheet, or a piece on hand, as it is sawn.
+/// A sheet or a board, or a piece on hand, as it is sawn.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Sawn {
     /// Its number among all of the job.
     pub number: usize,
-    /// It is a piece on hand, and not a sheet that is bought.
+    /// It is on hand, and not bought.
     pub on_hand: bool,
     /// Its size before it is trimmed.
     pub size: [Length; 2],
-    /// What is trimmed off each edge first.
+    /// What is trimmed off each edge of a sheet first.
     pub trim: Length,
+    /// The stretches along a board that are lost, its ends among them.
+    pub lost: Vec<(Length, Length)>,
     /// What is sawn from it.
     pub laid: Vec<Laid>,
     /// What is left over.
@@ -81,12 +85,25 @@ pub struct Sawn {
     pub cuts: Vec<Cut>,
 }
 
-/// What sheets are sawn by.
-pub(super) struct Saw<'s> {
-    pub(super) shop: &'s Shop,
-    pub(super) unit: Unit,
-    pub(super) blanks: &'s [Blank],
-    pub(super) sheet: &'s Sheet,
+/// What sheets and boards are sawn by.
+pub(in crate::plans) struct Saw<'s> {
+    pub(in crate::plans) shop: &'s Shop,
+    pub(in crate::plans) unit: Unit,
+    pub(in crate::plans) blanks: &'s [Blank],
+    /// The size of each as it lies.
+    pub(in crate::plans) lying: &'s [[Length; 2]],
+    /// They come from boards, and no machine is named for a cut.
+    pub(in crate::plans) of_boards: bool,
+    /// What would be no more than a strip is left on a blank, since the board is as large as
+    /// it is and no larger.
+    pub(in crate::plans) keeps_strips: bool,
+}
+
+/// A stretch of a board between what is lost, and its cuts.
+pub(in crate::plans) struct Clear<'n> {
+    pub(in crate::plans) from: Length,
+    pub(in crate::plans) to: Length,
+    pub(in crate::plans) root: &'n Node,
 }
 
 /// A piece that waits to be cut on.
@@ -98,43 +115,124 @@ struct Waiting<'n> {
     cut: usize,
 }
 
-impl Saw<'_> {
-    /// A sheet as it is sawn: all cuts one way through it, and then those of each piece
-    /// that comes of them.
-    pub(super) fn sawn(&self, number: usize, source: &Source, root: &Node) -> Sawn {
-        let mut sawn = Sawn {
+impl Sawn {
+    fn of(number: usize, source: &Source) -> Self {
+        Self {
             number,
             on_hand: source.on_hand,
             size: source.size,
             trim: source.trim,
+            lost: source.lost.clone(),
             laid: Vec::new(),
             left: Vec::new(),
             cuts: Vec::new(),
-        };
+        }
+    }
+}
+
+impl Saw<'_> {
+    /// A sheet as it is sawn: all cuts one way through it, and then those of each piece
+    /// that comes of them.
+    pub(in crate::plans) fn sheet(&self, number: usize, source: &Source, root: &Node) -> Sawn {
+        let mut sawn = Sawn::of(number, source);
         let area = Area { at: [Length::ZERO; 2], size: source.inside() };
         let mut waiting = VecDeque::new();
-        let whole = Waiting { node: root, area, name: String::new(), cut: 0 };
+        let mut whole = self.piece(root, area, 0, ("", &mut 0));
+        whole.name = String::new();
         self.take(whole, &mut sawn, &mut waiting);
-        let mut cuts = 0;
+        self.cut_on(0, waiting, &mut sawn);
+        sawn
+    }
+
+    /// A board as it is sawn: crosscuts along it first, past what is lost, and then the cuts
+    /// of each length that comes of them.
+    pub(in crate::plans) fn board(
+        &self,
+        number: usize,
+        source: &Source,
+        clear: &[Clear<'_>],
+    ) -> Sawn {
+        let mut sawn = Sawn::of(number, source);
+        let [long, wide] = source.size;
+        let whole = Area { at: [Length::ZERO; 2], size: source.size };
+        let whole = Waiting {
+            node: &Node { size: [0, 0], what: What::Left },
+            area: whole,
+            name: String::new(),
+            cut: 0,
+        };
+        let mut waiting = VecDeque::new();
+        let (mut at, mut cuts, mut name) = (Length::ZERO, 0, 0);
+        for Clear { from, to, root } in clear {
+            let held = lengths(root);
+            if !held.is_empty() && *from > at {
+                let off = *from - self.shop.kerf - at;
+                if off.is_positive() {
+                    cuts += 1;
+                    let mut own = cut(&whole, Way::Crosscut, (off, None), (cuts, at + off));
+                    own.gives.push(Gives::Lost);
+                    sawn.cuts.push(own);
+                }
+                at = *from;
+            }
+            for node in held {
+                let off = self.holds(node)[0];
+                let area = Area { at: [at, Length::ZERO], size: [off, wide] };
+                at += off;
+                if at < long {
+                    cuts += 1;
+                    count(&mut sawn, &whole, Way::Crosscut, (off, None), (cuts, at));
+                }
+                let piece = self.piece(node, area, cuts, ("", &mut name));
+                let gives = self.take(piece, &mut sawn, &mut waiting);
+                if let Some(cut) = sawn.cuts.last_mut() {
+                    cut.gives.extend(gives);
+                }
+                at += self.shop.kerf;
+            }
+            let begin = at.max(*from);
+            if begin < *to {
+                sawn.left.push(Area { at: [begin, Length::ZERO], size: [*to - begin, wide] });
+            }
+        }
+        self.cut_on(cuts, waiting, &mut sawn);
+        sawn
+    }
+
+    /// The cuts of each piece that waits, and of what comes of them.
+    fn cut_on<'n>(&self, mut cuts: usize, mut waiting: VecDeque<Waiting<'n>>, sawn: &mut Sawn) {
         while let Some(own) = waiting.pop_front() {
             if let What::Cut(way, parts) = &own.node.what {
-                self.divide(&own, *way, parts, &mut cuts, &mut sawn, &mut waiting);
+                self.divide(&own, *way, parts, &mut cuts, sawn, &mut waiting);
             }
         }
         sawn.left.sort_by_key(|area| std::cmp::Reverse(area.size[0].min(area.size[1])));
-        sawn
+    }
+
+    /// What came off, with a name where it is cut on.
+    fn piece<'n>(
+        &self,
+        mut node: &'n Node,
+        area: Area,
+        cut: usize,
+        (above, names): (&str, &mut usize),
+    ) -> Waiting<'n> {
+        while let Some(inner) = self.uncut(node, area).or_else(|| self.left_larger(node, area)) {
+            node = inner;
+        }
+        let is_cut_on = matches!(node.what, What::Cut(..));
+        *names += usize::from(is_cut_on);
+        let name = if is_cut_on { named(above, *names) } else { String::new() };
+        Waiting { node, area, name, cut }
     }
 
     /// Takes what came off: a blank is done, and another piece waits to be cut on.
     fn take<'n>(
         &self,
-        mut own: Waiting<'n>,
+        own: Waiting<'n>,
         sawn: &mut Sawn,
         waiting: &mut VecDeque<Waiting<'n>>,
     ) -> Option<Gives> {
-        if let Some(inner) = self.left_larger(own.node, own.area) {
-            own.node = inner;
-        }
         match &own.node.what {
             What::Left => None,
             What::Piece { index, turned } => {
@@ -151,8 +249,17 @@ impl Saw<'_> {
         }
     }
 
+    /// The only part of a cut that nothing is left to cut off, since what it is in is no larger.
+    fn uncut<'n>(&self, node: &'n Node, area: Area) -> Option<&'n Node> {
+        let What::Cut(way, parts) = &node.what else { return None };
+        let mut held = parts.iter().filter(|part| !matches!(part.what, What::Left));
+        let (inner, None) = (held.next()?, held.next()) else { return None };
+        let (along, _) = axes(*way);
+        (self.holds(inner)[along] == area.size[along]).then_some(inner)
+    }
+
     /// The only piece of a cut that would take no more than a strip off it, where it is cut
-    /// to its size later all the same: it is left as large as it came off.
+    /// to its size later all the same, or is rough: it is left as large as it came off.
     fn left_larger<'n>(&self, node: &'n Node, area: Area) -> Option<&'n Node> {
         let What::Cut(way, parts) = &node.what else { return None };
         let mut held = parts.iter().filter(|part| !matches!(part.what, What::Left));
@@ -161,7 +268,8 @@ impl Saw<'_> {
         let (along, _) = axes(*way);
         let rest = area.size[along] - self.holds(inner)[along];
         let is_strip = rest <= trade::narrowest_ripped(self.unit);
-        (self.blanks.get(index)?.later && is_strip).then_some(inner)
+        let is_left = self.keeps_strips || self.blanks.get(index)?.later;
+        (is_left && is_strip).then_some(inner)
     }
 
     /// What a node holds, along and across the sheet.
@@ -169,8 +277,7 @@ impl Saw<'_> {
         match &node.what {
             What::Left => [Length::ZERO; 2],
             What::Piece { index, turned } => {
-                let size = self.blanks.get(*index).map_or([Length::ZERO; 2], |blank| blank.size);
-                let [long, wide] = self.sheet.lying(size);
+                let [long, wide] = self.lying.get(*index).copied().unwrap_or_default();
                 if *turned { [wide, long] } else { [long, wide] }
             }
             What::Cut(way, parts) => {
@@ -214,22 +321,11 @@ impl Saw<'_> {
             let is_cut = at < end || is_trimmed;
             if is_cut {
                 *cuts += 1;
-                let tool = Tool::of(self.shop, self.unit, (own.area.size[across], off, rest));
-                let is_new = sawn
-                    .cuts
-                    .last()
-                    .is_none_or(|cut| cut.area != own.area || cut.off != off || cut.tool != tool);
-                if is_new {
-                    sawn.cuts.push(cut(own, way, (off, tool), (*cuts, at)));
-                } else if let Some(cut) = sawn.cuts.last_mut() {
-                    cut.numbers.1 = *cuts;
-                    cut.lines.push(at);
-                }
+                let tool = (!self.of_boards)
+                    .then(|| Tool::of(self.shop, self.unit, (own.area.size[across], off, rest)));
+                count(sawn, own, way, (off, tool), (*cuts, at));
             }
-            let is_cut_on = matches!(node.what, What::Cut(..));
-            name += usize::from(is_cut_on);
-            let name = if is_cut_on { named(&own.name, name) } else { String::new() };
-            let piece = Waiting { node, area, name, cut: *cuts };
+            let piece = self.piece(node, area, *cuts, (&own.name, &mut name));
             let gives = self.take(piece, sawn, waiting);
             if let Some(cut) = sawn.cuts.last_mut() {
                 cut.gives.extend(gives);
@@ -245,10 +341,42 @@ impl Saw<'_> {
     }
 }
 
+/// The pieces that crosscuts through a whole board part it into.
+fn lengths(root: &Node) -> Vec<&Node> {
+    match &root.what {
+        What::Left => Vec::new(),
+        What::Cut(Way::Crosscut, parts) => {
+            parts.iter().filter(|part| !matches!(part.what, What::Left)).collect()
+        }
+        What::Cut(Way::Rip, _) | What::Piece { .. } => vec![root],
+    }
+}
+
+/// One more cut, which may be at the same setting as the one before.
+fn count(
+    sawn: &mut Sawn,
+    own: &Waiting<'_>,
+    way: Way,
+    (off, tool): (Length, Option<Tool>),
+    (cuts, at): (usize, Length),
+) {
+    let before = sawn.cuts.last_mut().filter(|before| {
+        let is_lost = before.gives.contains(&Gives::Lost);
+        before.area == own.area && before.off == off && before.tool == tool && !is_lost
+    });
+    match before {
+        Some(before) => {
+            before.numbers.1 = cuts;
+            before.lines.push(at);
+        }
+        None => sawn.cuts.push(cut(own, way, (off, tool), (cuts, at))),
+    }
+}
+
 fn cut(
     own: &Waiting<'_>,
     way: Way,
-    (off, tool): (Length, Tool),
+    (off, tool): (Length, Option<Tool>),
     (number, line): (usize, Length),
 ) -> Cut {
     Cut {

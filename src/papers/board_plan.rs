@@ -1,0 +1,166 @@
+//! The board plan: which boards to take, and every cut in them.
+
+use std::collections::BTreeSet;
+
+use crate::diagnostics::{counted, listed};
+use crate::measure::Length;
+use crate::model::Stock;
+use crate::plans::boards::{Looks, OfLumber};
+use crate::plans::buying;
+use crate::plans::sawing::Sawn;
+use crate::vocabulary::LayOut;
+
+use super::Source;
+use super::buying_list::amount;
+use super::cut_list;
+use super::drawing::sheet;
+use super::page::{Block, Table, Ticks, left, right};
+use super::sawn::{cuts, size, told};
+
+pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
+    let work = source.work;
+    let plans: Vec<(&OfLumber, &Stock)> =
+        work.boards().iter().filter_map(|own| Some((own, work.piece.stock(own.stock)?))).collect();
+    if plans.is_empty() {
+        return vec![Block::Note("Nothing is left to saw from boards.".to_owned())];
+    }
+    let shop = &work.piece.shop;
+    let (kerf, ends) = (source.figures.text(shop.kerf), source.figures.text(shop.board_ends));
+    let mut blocks = vec![
+        Block::Note(format!("Crosscut each board first, from one end to the other in the order of the numbers: measure each length from the cut before it, square a line, and saw. Then rip what comes of it, and crosscut the strips that hold more than one piece. The plans count {kerf} for the blade, and {ends} at each end of a board from the yard, which falls off with its checks. The figures are rough sizes: the cut list has what each piece is jointed, planed, and cut to. In the drawings, what is lost is crossed out, and widths are drawn {} times as large as lengths.", sheet::WIDER)),
+        Block::Note(match shop.lay_out {
+            LayOut::Looks => "Looks come before yield. Fronts are laid out first: those of a bank from the top down and those of a pair or a row from left to right, one after another along one board where it is long enough, and the boards of one panel together. Then come the members of frames, and then all else. Mark on each piece which end of the board it came from, and number the pieces of a front in the order in which they come off.",
+            LayOut::Yield => "The boards are laid out so that few are bought, whatever shows. Look at them before you saw, and change pieces of one size among each other for their looks.",
+        }.to_owned()),
+        Block::Caution("A rough board rocks, and it pinches the blade. Crosscut it by hand or with a saw that is led over it, held up on both sides of the cut. Rip at the band saw, or flatten a face and joint an edge first, with that face on the table and that edge against the fence. Keep the guard and riving knife on, wear a mask, and run the dust collector.".to_owned()),
+        taken(source, &plans),
+    ];
+    for (own, stock) in plans {
+        blocks.push(Block::Heading(cut_list::heading(stock, source)));
+        blocks.extend(about(source, own).into_iter().map(Block::Note));
+        for board in &own.boards {
+            blocks.extend(of_board(source, stock, board));
+        }
+    }
+    blocks.push(Block::Note("When the boards lie in your shop, enter each in its stock as it is, as in `on-hand { long 103; wide 7-1/4; lost 0 to 2; lost 31 to 36 }`, where `lost` is what goes with a knot, a split, or checks, measured from one end. Print these papers again, and the plan is of your boards.".to_owned()));
+    blocks
+}
+
+/// How many boards each stock takes, how well they are used, and whether fewer would do.
+fn taken(source: &Source<'_, '_>, plans: &[(&OfLumber, &Stock)]) -> Block {
+    let mut table = Table {
+        columns: vec![
+            left("stock"),
+            right("boards").strong(),
+            right("they come to"),
+            right("in the pieces"),
+            right("by rule of thumb"),
+            left("on hand, sawn too"),
+            left("could fewer do?"),
+        ],
+        ticks: Ticks::None,
+        ..Table::default()
+    };
+    for (own, stock) in plans {
+        let bought = own.bought().count();
+        let had = own.boards.iter().filter(|own| own.on_hand);
+        let had: Vec<String> = had.map(|own| size(source, own.size)).collect();
+        let estimate = buying::estimate(source.work, own.stock, stock);
+        table.rows.push(vec![
+            stock.name.clone(),
+            bought.to_string(),
+            amount(source, &buying::planned(source.work, own, stock)),
+            format!("{} %", own.in_hundred()),
+            estimate.map_or_else(String::new, |(own, _)| amount(source, &own)),
+            if had.is_empty() { "none".to_owned() } else { listed(&had) },
+            fewer(own, i64::try_from(bought).unwrap_or(i64::MAX)),
+        ]);
+    }
+    Block::Table(table)
+}
+
+fn fewer(own: &OfLumber, bought: i64) -> String {
+    match (own.looks, own.least) {
+        (_, least) if least >= bought => "no, this is the least".to_owned(),
+        (0, least) => format!("not known: at least {least}"),
+        (looks, _) => format!(
+            "yes: the looks cost {} more (`lay-out yield` saves that)",
+            counted(looks, "board")
+        ),
+    }
+}
+
+/// What is counted on, and what no board holds.
+fn about(source: &Source<'_, '_>, own: &OfLumber) -> Vec<String> {
+    let counted_on: Vec<String> = own.sizes.iter().map(|own| size(source, *own)).collect();
+    let mut notes = Vec::new();
+    if own.bought().next().is_some() {
+        notes.push(match own.is_usual {
+            true => format!(
+                "The stock does not say which boards the yard has, so the plan counts on the usual ones: {}. Enter those of your yard, as in `boards {{ wide 5 to 8; long 96 to 120 }}`.",
+                listed(&counted_on)
+            ),
+            false => format!(
+                "The plan counts on boards from the middle of what the yard has, and on larger ones only where a piece asks for one or that saves a board: {}. Take each at least as large as its plan says.",
+                listed(&counted_on)
+            ),
+        });
+    }
+    let unplaced: BTreeSet<String> = own.unplaced.iter().map(|blank| told(source, blank)).collect();
+    if !unplaced.is_empty() {
+        let marks: Vec<String> = unplaced.into_iter().collect();
+        notes.push(format!(
+            "No board is large enough for these, so they are in no plan: {}.",
+            marks.join(", ")
+        ));
+    }
+    notes
+}
+
+fn of_board(source: &Source<'_, '_>, stock: &Stock, own: &Sawn) -> Vec<Block> {
+    let what = match own.on_hand {
+        true => format!("the board of {} on hand, {}", stock.name, size(source, own.size)),
+        false => format!("a board of {}, at least {}", stock.name, size(source, own.size)),
+    };
+    let mut more = vec![chosen(source, own)];
+    if own.on_hand && !own.lost.is_empty() {
+        let text = |length: Length| source.figures.text(length);
+        let lost: Vec<String> =
+            own.lost.iter().map(|(from, to)| format!("{} to {}", text(*from), text(*to))).collect();
+        more.push(format!("lost, from the end where the cuts start: {}", listed(&lost)));
+    }
+    let (svg, bare) = sheet::board(source, own);
+    let mut caption = format!(
+        "Board {}: {what}: the cuts by their numbers, and the pieces by their marks",
+        own.number
+    );
+    if !bare.is_empty() {
+        caption.push_str(&format!(
+            "; too narrow for their marks are {}, so look for the numbers of their cuts",
+            listed(&bare)
+        ));
+    }
+    let mut blocks = vec![
+        Block::Setting { figure: format!("board {}", own.number), what, more },
+        Block::Drawing { svg, caption, small: false },
+    ];
+    if !own.cuts.is_empty() {
+        blocks.push(Block::Table(cuts(source, own, ("the board", "comes off"))));
+    }
+    blocks
+}
+
+/// What to look for in a board that gives such pieces.
+fn chosen(source: &Source<'_, '_>, own: &Sawn) -> String {
+    let has =
+        |looks: Looks| own.laid.iter().any(|laid| Looks::of(source.work, &laid.blank) == looks);
+    match (has(Looks::Front), has(Looks::Frame)) {
+        (true, true) => {
+            "for fronts and frames: choose it for its figure, with straight grain along the edges"
+        }
+        (true, false) => "for fronts: choose it for its figure and color",
+        (false, true) => "for frames: choose it for straight grain from end to end",
+        (false, false) => "for what is little seen: a plain board will do",
+    }
+    .to_owned()
+}

@@ -1,0 +1,151 @@
+//! What is seen most goes first: which blanks are of fronts, and which of these lie in one
+//! board one after another.
+
+use std::cmp::Reverse;
+use std::collections::BTreeMap;
+
+use crate::model::{Item, OpeningId, OpeningKind, Piece};
+use crate::parts::{Direction, Part, PartId, Role};
+
+use super::super::Workings;
+use super::super::sawing::Blank;
+
+/// How much a part is looked at.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Looks {
+    /// A front, a panel, or another broad face that is seen.
+    Front,
+    /// A member of a frame, whose grain is to be straight.
+    Frame,
+    /// Neither.
+    Plain,
+}
+
+impl Looks {
+    /// All of them, in the order in which boards are chosen for them.
+    pub const ALL: [Self; 3] = [Self::Front, Self::Frame, Self::Plain];
+
+    /// Of a blank.
+    #[must_use]
+    pub fn of(work: &Workings<'_>, blank: &Blank) -> Self {
+        // A lip lies along an edge that is seen.
+        if !blank.strips.is_empty() {
+            return Self::Frame;
+        }
+        work.parts.get(blank.part).map_or(Self::Plain, |part| of_role(part.role))
+    }
+}
+
+fn of_role(role: Role) -> Looks {
+    match role {
+        Role::End(_)
+        | Role::EndPanel(_)
+        | Role::Top
+        | Role::Countertop
+        | Role::Slab
+        | Role::FrontPanel
+        | Role::Cover => Looks::Front,
+        Role::Post(_)
+        | Role::EndRail(_)
+        | Role::Leg
+        | Role::Kick
+        | Role::BaseMember
+        | Role::Stile
+        | Role::Rail
+        | Role::FrontStile
+        | Role::FrontRail
+        | Role::Filler => Looks::Frame,
+        Role::Bottom
+        | Role::Stretcher
+        | Role::Back
+        | Role::Nailer(_)
+        | Role::Partition
+        | Role::Divider
+        | Role::FixedShelf
+        | Role::WebRail
+        | Role::WebRunner
+        | Role::DustPanel
+        | Role::AdjustableShelf
+        | Role::BaseLeg
+        | Role::DrawerSide
+        | Role::DrawerFront
+        | Role::DrawerBack
+        | Role::DrawerBottom
+        | Role::Packer
+        | Role::HingeBlock
+        | Role::HoldingBlock
+        | Role::Guide
+        | Role::Kicker
+        | Role::Runner
+        | Role::Stop
+        | Role::Batten => Looks::Plain,
+    }
+}
+
+/// The blanks of one broad part, by their places among all.
+pub(super) type Broad = Vec<usize>;
+
+/// What belongs together to the eye: the fronts of a bank from the top down, those of a pair
+/// or a row from left to right, and what is in one panel.
+pub(super) fn sequences(work: &Workings<'_>, blanks: &[Blank]) -> Vec<Vec<Broad>> {
+    let banks = banks(work.piece);
+    let mut groups: BTreeMap<Together, BTreeMap<PartId, Broad>> = BTreeMap::new();
+    for (index, blank) in blanks.iter().enumerate() {
+        let Some(part) = work.parts.get(blank.part) else { continue };
+        if Looks::of(work, blank) != Looks::Front {
+            continue;
+        }
+        let together = together(&banks, blank.part, part);
+        groups.entry(together).or_default().entry(blank.part).or_default().push(index);
+    }
+    let in_order = |group: BTreeMap<PartId, Broad>| {
+        let mut group: Vec<(PartId, Broad)> = group.into_iter().collect();
+        let place = |id: &PartId| {
+            work.parts
+                .get(*id)
+                .map(|part| (Reverse(part.extent(Direction::Y).1), part.extent(Direction::X).0))
+        };
+        group.sort_by_key(|(id, _)| (place(id), *id));
+        group.into_iter().map(|(_, blanks)| blanks).collect()
+    };
+    groups.into_values().map(in_order).collect()
+}
+
+/// By what parts belong together.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+enum Together {
+    /// The list or the opening of fronts.
+    Fronts(OpeningId),
+    /// A part by itself.
+    Part(PartId),
+}
+
+fn together(banks: &BTreeMap<OpeningId, OpeningId>, id: PartId, part: &Part) -> Together {
+    let is_of_front = matches!(part.role, Role::Slab | Role::FrontPanel);
+    match part.opening().filter(|_| is_of_front) {
+        Some(opening) => Together::Fronts(*banks.get(&opening).unwrap_or(&opening)),
+        None => Together::Part(id),
+    }
+}
+
+/// The list that each drawer or false front of a bank or a row stands in.
+fn banks(piece: &Piece) -> BTreeMap<OpeningId, OpeningId> {
+    let mut banks = BTreeMap::new();
+    for list in piece.cases.iter().flat_map(|case| &case.openings) {
+        let OpeningKind::List(_, items) = &list.kind else { continue };
+        for item in items {
+            let Item::Opening(id) = item else { continue };
+            let is_drawn = piece.opening(*id).is_some_and(|own| match own.kind {
+                OpeningKind::Drawer { .. } | OpeningKind::False => true,
+                OpeningKind::List(..)
+                | OpeningKind::Door(_)
+                | OpeningKind::Doors
+                | OpeningKind::Open => false,
+            });
+            if is_drawn {
+                banks.insert(*id, list.id);
+            }
+        }
+    }
+    banks
+}

@@ -1,0 +1,122 @@
+//! What boards there are: those on hand, and those of the yard.
+
+use crate::measure::Length;
+use crate::model::{OnHand, Stock};
+use crate::trade;
+
+use super::super::Workings;
+use super::super::sawing::{Blank, Source};
+
+/// The boards that a plan counts on at the yard.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Yard {
+    /// Nothing is known of the yard's boards, and these are the usual ones.
+    pub(super) is_usual: bool,
+    /// The smallest and the largest that it has, along and across.
+    smallest: [Length; 2],
+    largest: [Length; 2],
+    /// The sizes that are counted on, the first wherever it will do.
+    pub(super) sizes: Vec<[Length; 2]>,
+}
+
+impl Yard {
+    /// A board that is neither large nor small for the yard, since few of a pile are as large
+    /// as its largest. Where a blank asks for more, one as wide or as long as the yard has.
+    pub(super) fn of(work: &Workings<'_>, stock: &Stock, blanks: &[Blank]) -> Self {
+        let unit = work.piece.tape().unit;
+        let ends = work.piece.shop.board_ends.twice();
+        let steps = trade::asked_steps(unit);
+        let (ranges, is_usual) = match stock.boards {
+            Some(boards) => ([boards.long, boards.wide], false),
+            None => (usual(work, blanks), true),
+        };
+        let middles = [0, 1].map(|side| {
+            let (least, most): (Length, Length) = ranges[side];
+            let middle = (least + most).half();
+            (steps[side] * (middle / steps[side]).floor()).max(least)
+        });
+        let largest = ranges.map(|(_, most)| most);
+        let mut sizes = vec![middles];
+        for [long, wide] in larger(middles, largest) {
+            let fits = |[own_long, own_wide]: &[Length; 2], blank: &Blank| {
+                blank.size[0] <= *own_long - ends && blank.size[1] <= *own_wide
+            };
+            let asked = blanks.iter().any(|blank| {
+                fits(&[long, wide], blank) && !sizes.iter().any(|own| fits(own, blank))
+            });
+            if asked {
+                sizes.push([long, wide]);
+            }
+        }
+        Self { is_usual, smallest: ranges.map(|(least, _)| least), largest, sizes }
+    }
+
+    /// The same with the widest and the longest boards that the yard has, where these are not
+    /// counted on yet.
+    pub(super) fn with_largest(&self) -> Option<Self> {
+        let middle = *self.sizes.first()?;
+        let mut sizes = self.sizes.clone();
+        for size in larger(middle, self.largest) {
+            if !sizes.contains(&size) {
+                sizes.push(size);
+            }
+        }
+        (sizes.len() > self.sizes.len()).then(|| Self { sizes, ..self.clone() })
+    }
+
+    /// Boards of these sizes, whose ends are lost.
+    pub(super) fn sources(&self, ends: Length) -> impl Iterator<Item = Source> {
+        self.sizes.iter().map(move |size| of_size(*size, ends))
+    }
+
+    /// The board to ask for at the yard where only so much of it is used.
+    pub(super) fn asked(&self, work: &Workings<'_>, own: &Source, used: [Length; 2]) -> Source {
+        let steps = trade::asked_steps(work.piece.tape().unit);
+        let ends = work.piece.shop.board_ends;
+        let used = [used[0] + ends, used[1]];
+        let size = [0, 1].map(|side| {
+            let least = steps[side] * (used[side] / steps[side]).ceil();
+            least.max(self.smallest[side]).min(own.size[side])
+        });
+        of_size(size, ends)
+    }
+}
+
+/// As wide as the usual board, and as long, or longer by whole feet or by 300 mm where a
+/// blank is longer.
+fn usual(work: &Workings<'_>, blanks: &[Blank]) -> [(Length, Length); 2] {
+    let unit = work.piece.tape().unit;
+    let [long, wide] = trade::usual_board(unit);
+    let longest = blanks.iter().map(|blank| blank.size[0]).max().unwrap_or_default();
+    let longest = longest + work.piece.shop.board_ends.twice();
+    let step = unit.either(Length::inches(12, 1), Length::mm(300));
+    [(long, long.max(step * (longest / step).ceil())), (wide, wide)]
+        .map(|(least, most)| (least, most))
+}
+
+/// As wide as the widest, as long as the longest, and both.
+fn larger(middle: [Length; 2], largest: [Length; 2]) -> [[Length; 2]; 3] {
+    [[middle[0], largest[1]], [largest[0], middle[1]], largest]
+}
+
+fn of_size(size: [Length; 2], ends: Length) -> Source {
+    let lost = match ends.is_positive() && ends.twice() < size[0] {
+        true => vec![(Length::ZERO, ends), (size[0] - ends, size[0])],
+        false => Vec::new(),
+    };
+    Source { on_hand: false, size, trim: Length::ZERO, lost }
+}
+
+/// A board in the rack. What is lost is at least as long as a saw cut is wide, since two cuts
+/// part it from what is sound.
+pub(super) fn on_hand(own: &OnHand, kerf: Length) -> Source {
+    let mut lost: Vec<(Length, Length)> = Vec::new();
+    for (from, to) in &own.lost {
+        let to = (*to).max(*from + kerf).min(own.long);
+        match lost.last_mut() {
+            Some(last) if *from <= last.1 => last.1 = last.1.max(to),
+            Some(_) | None => lost.push((*from, to)),
+        }
+    }
+    Source { on_hand: true, size: [own.long, own.wide], trim: Length::ZERO, lost }
+}
