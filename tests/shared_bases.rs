@@ -148,3 +148,31 @@ fn kicks_of_a_run_stand_in_one_line() {
         called(&back, "kick").iter().map(|kick| kick.extent(Direction::Z).0).collect();
     assert_eq!(behind, [mm(78); 3]);
 }
+
+/// A case of 36 with its right side at a wall, and 3/4 there to be scribed: its base is
+/// 35-1/4 long, and a strip of 3/4 closes the gap. At the left its plies are seen beside the
+/// end, and in front the heads of its screws. Open at both sides it has no strip and is
+/// seen at both; of solid wood it shows no plies.
+#[test]
+fn a_base_of_one_case_is_closed_at_the_wall_and_covered_where_it_is_seen() {
+    let with = |right: &str, base: &str| {
+        let text = spec("first.case")
+            .replace("right open", right)
+            .replace("set-back 3; cut-into ends", &format!("set-back 3; separate{base}"));
+        let compiled = sound(&text);
+        let paper = |slug| papers::one(&compiled, slug, Format::Text).expect("a paper");
+        (paper("cut-list"), paper("assembly-order"))
+    };
+    let seen = "the front face of BSF is seen: sink the heads of its screws, and fill the holes";
+    let (list, order) = with("right wall { scribe 3/4 }", "");
+    assert!(list.contains("BSF, from its right end to the wall"), "{list}");
+    assert!(order.contains("the gap beside BSF at the wall is closed by a strip"), "{order}");
+    assert!(order.contains(seen), "{order}");
+    let one = "the ends of BSF and BSK are seen beside LE: cover them there with veneer";
+    assert!(order.contains(one), "{order}");
+    let (list, order) = with("right open", "");
+    assert!(!list.contains("scribe strip"), "{list}");
+    assert!(order.contains("are seen beside LE and RE"), "{order}");
+    let (_, order) = with("right open", "; stock maple");
+    assert!(order.contains(seen) && !order.contains("with veneer"), "{order}");
+}

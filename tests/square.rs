@@ -10,10 +10,14 @@ use casewright::plans::square::{self, Corner, Leaning};
 
 /// A frame round one opening 676.2 wide and 639.4 high, reveals 2.5.
 fn stand(opening: &str, build: &str, more: &str) -> String {
+    let sheet = match build.contains("panel-stock sheet") {
+        true => "stock sheet { plywood 6 mm }\n",
+        false => "",
+    };
     format!(
         "casework 1\njob \"Sink\" {{ units mm; tape 0.5 }}\n\
         site {{ left open; right open; fixing wall; humidity 45% to 50% }}\nshop {{ humidity 48% }}\n\
-        stock ply {{ plywood 18 mm }}\nstock sheet {{ plywood 6 mm }}\n\
+        stock ply {{ plywood 18 mm }}\n{sheet}\
         stock maple {{ lumber 27 mm; thickness 20; species sugar-maple; sawn quarter }}\n\
         hinge cup {{ cup 35; bore 12.5; from-edge 4; swing 105 deg; gap 1.5; door-thickness 16 to 26 }}\n\
         case stand {{\n  wide 766.2; deep 500; high 729.4\n  stock ply\n  ends {{ stock ply }}\n  \

@@ -228,3 +228,64 @@ fn a_new_name_is_followed() {
     let base = names.all().find(|(_, named)| named.path == "sideboard").unwrap().0;
     assert_eq!(names.mentions(base).count(), 2);
 }
+
+/// Two cases 30 wide, whose tops lie between their ends of 3/4: that of the first from 3/4 to
+/// 29-1/4, and that of the second from 30-3/4 to 59-1/4. On a case of 24 that begins 29-1/2
+/// from the side, the left end stands over the two ends that meet, from 29-1/2 to 30-1/4, and
+/// the right one, from 52-3/4 to 53-1/2, over the second top. Begun at 12 its ends come down on
+/// the tops, and the rail of its frame on the ends between them; begun at 1, on one top only.
+#[test]
+fn what_it_comes_down_on_is_told() {
+    let case = |name: &str| {
+        format!(
+            "    case {name} {{ wide 30; bottom {{ joint dado {{ deep 1/4 }} }}; back {{ stock thin; joint rabbet {{ deep 3/8 }} }}; top {{ panel; joint dowel }}; frame none; across {{ open {name}-one {{ share 1 }} }} }}\n"
+        )
+    };
+    let text = |left: &str| {
+        format!(
+            r#"casework 1
+job "t" {{ units in; tape 1/32 }}
+site {{ left open; right open; fixing wall }}
+stock ply {{ plywood 3/4; sheet {{ long 96; wide 48 }} }}
+stock thin {{ plywood 1/4; sheet {{ long 96; wide 48 }} }}
+stock maple {{ lumber 4/4; thickness 3/4; species sugar-maple; sawn quarter }}
+run row {{ deep 20; high 29; stock ply
+  base {{ toe-kick; high 4; set-back 3; separate }}
+  across {{
+{}{}  }}
+}}
+case upper {{ on row {{ left {left} }}; wide 24; deep 10; high 29; stock ply
+  bottom {{ joint dowel; flush }}
+  back {{ stock thin; joint rabbet }}
+  top {{ panel; joint rabbet {{ deep 3/8 }} }}
+  shelves {{ joint dado {{ deep 1/4 }} }}
+  frame {{ stock maple; joint pocket; stile left {{ wide 1-3/4 }}; stile right {{ wide 1-3/4 }}
+    rail top {{ wide 2 }}; rail bottom {{ wide 1-1/4 }}; down {{ open above {{ share 1; shelf {{ fixed 1 }} }} }} }}
+}}
+"#,
+            case("a"),
+            case("b")
+        )
+    };
+    let told = |left: &str| {
+        let compiled = sound(&text(left));
+        assert_eq!(crate::bench::built(&compiled), Vec::<String>::new(), "{left}");
+        let packet = packet(&compiled);
+        let all = packet["operations"].as_array().unwrap();
+        let own = all.iter().find(|own| own["kind"] == "set on case").expect("the step");
+        own["into"]
+            .as_array()
+            .unwrap()
+            .iter()
+            .map(|own| own.as_str().unwrap().to_owned())
+            .collect::<Vec<_>>()
+    };
+    assert_eq!(told("29-1/2"), ["A-RE", "B-LE", "B-T"]);
+    assert_eq!(told("12"), ["A-RE", "A-T", "B-LE", "B-T"]);
+    assert_eq!(told("1"), ["A-T"]);
+    let order = order(&sound(&text("29-1/2")));
+    assert!(
+        order.contains("lay a straightedge over A-RE, B-LE, B-T where upper comes to stand"),
+        "{order}"
+    );
+}

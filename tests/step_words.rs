@@ -82,8 +82,8 @@ fn finish_is_told_in_the_units_of_the_job() {
     assert!(inches.contains("where a quart usually covers at least 90 sq ft"), "{inches}");
     let console = papers::one(&compile(&spec("hall-console.case")), "assembly-order", Format::Text);
     let console = console.expect("the order");
-    assert!(console.contains("(520 ml), where a liter covers"), "{console}");
-    assert!(console.contains("mix 390 ml with 130 ml"), "{console}");
+    assert!(console.contains("(440 ml), where a liter covers"), "{console}");
+    assert!(console.contains("mix 330 ml with 110 ml"), "{console}");
 }
 
 /// A step names a joint as it is made: the bottom of a case on a separate base lies along

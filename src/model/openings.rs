@@ -11,7 +11,6 @@ use crate::vocabulary::{
 };
 
 use super::blame;
-use super::carries;
 use super::case::Shelves;
 use super::edging::{self, Edged};
 use super::equations::{Known, Says, Sheet, Unknown};
@@ -317,9 +316,8 @@ impl<'a> Drafts<'a> {
                 let Some(mut board) = divider(entry, context, ctx) else { return };
                 web::only_lying(&mut board, draft.axis, ctx);
                 // Nothing stands on an upright one: there the word says nothing.
-                if draft.axis == Axis::Down {
-                    board.carries = entry.body().and_then(carries::own);
-                }
+                let lying = entry.body().filter(|_| draft.axis == Axis::Down);
+                board.carries = lying.and_then(super::carries::own);
                 let size = context.shared.thickness(board.stock);
                 self.sheet.fix_to(variable, &size, name, Some(list), entry.head);
                 self.members[index].board = Some(board);

@@ -42,4 +42,4 @@ pub use part::{Assembly, Grain, Part, Parts, Rough, Spare};
 pub use path::{box_told, front_path, front_told, opening_told, path_of, title, web_told};
 pub use screw_rows::{ScrewRow, screw_rows};
 pub use space::{Cuboid, Direction, Face, Placement, Point, keep_out_space};
-pub use stacked::{StackRow, footprint, stack_bottom, stack_carriers, stack_rows};
+pub use stacked::{StackRow, footprint, stack_bottom, stack_carriers, stack_rests, stack_rows};

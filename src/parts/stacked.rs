@@ -6,7 +6,7 @@ use crate::trade;
 
 use super::id::{PartId, Role};
 use super::joint::Joint;
-use super::part::{Part, Parts};
+use super::part::{Assembly, Part, Parts};
 use super::screw_rows::{bays, screw_rows};
 use super::space::{Cuboid, Direction};
 
@@ -60,6 +60,45 @@ pub fn footprint(parts: &Parts, upper: &Case) -> Option<Cuboid> {
     own.filter(|space| space.from.y == up).reduce(|all, space| all.union(&space))
 }
 
+/// The boards that a case which stands on another comes down on: the countertop there, or
+/// else whatever ends at that height under a board of its own. A thin back carries nothing.
+#[must_use]
+pub fn stack_rests(piece: &Piece, parts: &Parts, upper: &Case) -> Vec<PartId> {
+    let Some(up) = upper.on.as_ref().map(|on| on.up.length) else { return Vec::new() };
+    let own = parts.of_case(upper.id).iter().map(Part::cuboid);
+    let feet: Vec<Cuboid> = own.filter(|space| space.from.y == up).collect();
+    let rests = |part: &Part| {
+        let fixed = match part.assembly {
+            Assembly::Carcass(_) | Assembly::Frame(_) | Assembly::Countertop(_) => true,
+            Assembly::Base(_)
+            | Assembly::Front(_)
+            | Assembly::DrawerBox(_)
+            | Assembly::Filler(..)
+            | Assembly::Loose(_) => false,
+        };
+        let own = part.cuboid();
+        let meets = |foot: &Cuboid| {
+            [Direction::X, Direction::Z].into_iter().all(|side| own.overlaps_along(foot, side))
+        };
+        fixed && part.role != Role::Back && own.to.y == up && feet.iter().any(meets)
+    };
+    below(piece, parts, upper).filter(|(_, part)| rests(part)).map(|(id, _)| id).collect()
+}
+
+/// The parts of the cases under one that stands on others, and the countertop over them.
+fn below<'p>(
+    piece: &Piece,
+    parts: &'p Parts,
+    upper: &Case,
+) -> impl Iterator<Item = (PartId, &'p Part)> + use<'p> {
+    // A countertop over several cases is counted with the first of them.
+    let with_top = |case: &Case| [piece.top_over(case.id).map(|top| top.row.first), Some(case.id)];
+    let mut cases: Vec<CaseId> = piece.cases_below(upper).flat_map(with_top).flatten().collect();
+    cases.sort_unstable();
+    cases.dedup();
+    cases.into_iter().flat_map(|case| parts.iter_case(case))
+}
+
 /// The boards under a case that stands on another: the countertop there, or else the tops
 /// and stretchers.
 #[must_use]
@@ -77,13 +116,7 @@ pub fn stack_carriers<'p>(
                 .into_iter()
                 .all(|side| own.overlap_along(&above, side).is_positive())
     };
-    // A countertop over several cases is counted with the first of them.
-    let with_top = |case: &Case| [piece.top_over(case.id).map(|top| top.row.first), Some(case.id)];
-    let mut cases: Vec<CaseId> = piece.cases_below(upper).flat_map(with_top).flatten().collect();
-    cases.sort_unstable();
-    cases.dedup();
-    let of_cases = cases.into_iter().flat_map(|case| parts.iter_case(case));
-    of_cases.filter(|(_, part)| lies(part)).collect()
+    below(piece, parts, upper).filter(|(_, part)| lies(part)).collect()
 }
 
 /// The rows of a case that stands on another, from the front back: near the back edge of

@@ -3,7 +3,7 @@
 
 use crate::measure::Length;
 use crate::model::{Piece, Side, StockId};
-use crate::parts::{Of, Part, PartId, Parts, Role, Which};
+use crate::parts::{Part, PartId, Parts, Role, Which};
 
 /// A strip at one end of a toe kick.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -22,10 +22,9 @@ pub struct ScribeStrip {
     pub stock: StockId,
 }
 
-/// True for what stands behind a toe space: a kick, or the front of a base in a run.
+/// True for what stands behind a toe space: a kick, or the front of a separate base.
 fn closes_toe_space(part: &Part) -> bool {
-    let of_run = matches!(part.of, Of::Row(_));
-    part.role == Role::Kick || of_run && (part.role, part.which) == (Role::BaseMember, Which::Front)
+    part.role == Role::Kick || (part.role, part.which) == (Role::BaseMember, Which::Front)
 }
 
 /// The strips of every case of a piece whose toe kick ends beside a wall, or beside the

@@ -4,7 +4,7 @@ use crate::measure::{Exact, Length, Mass};
 use crate::model::{Case, CaseId, Stock};
 use crate::parts::{
     Cuboid, Direction, Part, PartId, Role, StackRow, footprint, stack_bottom, stack_carriers,
-    stack_rows,
+    stack_rests, stack_rows,
 };
 use crate::trade::{self, Carry};
 
@@ -29,7 +29,9 @@ pub struct Stacked {
     pub back: Option<Length>,
     /// The board that screws go down through; `None` where the wall alone holds it.
     pub bottom: Option<PartId>,
-    /// What it stands on there.
+    /// What it comes down on.
+    pub rests: Vec<PartId>,
+    /// What these screws go into.
     pub into: Vec<PartId>,
     /// How many go through round holes.
     pub round: u32,
@@ -61,6 +63,7 @@ fn one(work: &Workings<'_>, case: &Case) -> Option<Stacked> {
         left: on.left.length,
         back: (!piece.site.fixed).then_some(on.back.length),
         bottom: stack_bottom(parts, case).map(|(id, _)| id),
+        rests: stack_rests(piece, parts, case),
         into: carriers.into_iter().map(|(id, _)| id).collect(),
         round: count(false),
         slotted: count(true),

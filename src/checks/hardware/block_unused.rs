@@ -1,10 +1,9 @@
 //! A stock, a piece of hardware, or a finish that nothing refers to.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Severity, Sink};
-use crate::model::Unused;
+use crate::diagnostics::{Diagnostic, Severity, Sink};
 use crate::plans::Workings;
-use crate::vocabulary::takes::{Finish, Hinge, Thing};
+use crate::vocabulary::takes::{Finish, Thing};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "block-unused",
@@ -24,19 +23,20 @@ pub(in crate::checks) const RULE: Rule = Rule {
 };
 
 fn check(work: &Workings<'_>, sink: &mut Sink) {
-    // While something is wrong, what names it may yet come.
-    if sink.has_errors() {
+    // While something is wrong, what names it may yet come: a thicker stock for a shelf that
+    // sags lies ready. What is accepted stays as it is.
+    let is_accepted = |slug: &str| work.piece.accepts.iter().any(|own| own.slug == slug);
+    let is_wrong = |own: &Diagnostic| own.severity != Severity::Note && !is_accepted(own.slug);
+    if sink.all().iter().any(is_wrong) {
         return;
     }
-    // A door that names no hinge is told, and leaves one over.
-    let no_hinge = !super::hinge_missing::RULE.told(sink).is_empty();
-    let follows = |own: &&Unused| no_hinge && own.what == Hinge::WHAT;
     let own = work.piece.unused.iter().filter(|own| crate::checks::in_spec(own.span));
-    let own = own.filter(|own| !follows(own));
     for unused in own {
         let (what, name) = (unused.what, &unused.name);
         let mend = match what == Finish::WHAT {
-            true => format!("write `finish {name}` in the case that it goes on, or take it out"),
+            true => format!(
+                "write `finish {name}` in the case, or in the frame or the fronts, that it goes on, or take it out"
+            ),
             false => format!("write `{what} {name}` where it belongs, or take it out"),
         };
         sink.push(

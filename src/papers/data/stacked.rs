@@ -39,7 +39,7 @@ impl<'d> Maker<'d, '_> {
             from_end: own.from_end.map(|at| self.figure(at)),
             back: own.back.map(|at| self.figure(at)),
             bottom: own.bottom.map(|id| self.mark(id)),
-            into: own.into.iter().map(|id| self.mark(*id)).collect(),
+            into: own.rests.iter().map(|id| self.mark(*id)).collect(),
             round: (own.round > 0).then_some(own.round),
             slotted: (own.slotted > 0).then_some(own.slotted),
         }

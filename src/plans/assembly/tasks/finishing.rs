@@ -257,8 +257,7 @@ impl Maker<'_, '_> {
 
     /// The faces that no coat goes on, since they lie against a wall or under a drawer.
     fn uncoated(&self, used: FinishId) -> Option<String> {
-        let is_coated =
-            |part: &Part| self.piece.case(part.case).is_some_and(|case| case.finish == Some(used));
+        let is_coated = |part: &Part| finish::of_part(self.piece, part) == Some(used);
         let at = |role: fn(Role) -> bool| {
             let own = self.ids(|part| {
                 role(part.role) && is_coated(part) && unseen(self.piece, part).is_some()

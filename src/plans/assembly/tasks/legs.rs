@@ -1,7 +1,8 @@
-//! Below the bottom of a case: the ends of its kick, and what holds its legs.
+//! Below the bottom of a case: the ends of its kick or base, and what holds its legs.
 
-use crate::model::Side;
-use crate::parts::{Direction, Part, PartId, Role};
+use crate::diagnostics::listed;
+use crate::model::{CaseId, Side};
+use crate::parts::{Assembly, Direction, Part, PartId, Role, Which};
 use crate::plans::fitting::leg_block;
 use crate::plans::operations::Doing;
 
@@ -12,8 +13,51 @@ impl Maker<'_, '_> {
     /// seen.
     pub(super) fn kick_covered(&self, kick: PartId) -> Option<String> {
         let part = self.parts.get(kick)?;
+        let ends = self.seen_beside(part);
+        let is_sheet = self.piece.stock(part.stock).is_some_and(|own| !own.is_solid());
+        (!ends.is_empty() && is_sheet).then(|| match ends.as_slice() {
+            [only] => {
+                let end = self.parts.mark(*only);
+                format!("the end of {} is seen beside {end}: before you fix it, cover it with veneer to match {end}, ironed or glued on, so that its plies don't show", part.mark)
+            }
+            _ => format!("both ends of {} are seen: before you fix it, cover both with veneer to match the ends of the case, ironed or glued on, so that the plies don't show", part.mark),
+        })
+    }
+
+    /// What is seen of a separate base: its screws in front, and the plies of its front and
+    /// back at an end of the case that is seen.
+    pub(super) fn base_seen(&self, base: CaseId) -> Vec<String> {
+        let member = |which: Which| {
+            self.ids(|part| {
+                let own = (part.assembly, part.role, part.which);
+                own == (Assembly::Base(base), Role::BaseMember, which)
+            })
+        };
+        let (front, back) = (member(Which::Front), member(Which::Back));
+        let Some(part) = front.first().and_then(|id| self.parts.get(*id)) else {
+            return Vec::new();
+        };
+        let mut lines = vec![format!(
+            "the front face of {} is seen: sink the heads of its screws, and fill the holes before it is sanded",
+            part.mark
+        )];
+        let ends = self.seen_beside(part);
+        if !ends.is_empty() && self.piece.stock(part.stock).is_some_and(|own| !own.is_solid()) {
+            let told = |ids: &[PartId]| {
+                listed(&ids.iter().map(|id| self.parts.mark(*id)).collect::<Vec<_>>())
+            };
+            let (long, beside) = (told(&[front, back].concat()), told(&ends));
+            lines.push(format!(
+                "the ends of {long} are seen beside {beside}: cover them there with veneer to match {beside}, ironed or glued on, so that their plies don't show"
+            ));
+        }
+        lines
+    }
+
+    /// The ends of cases that are seen, and whose outside faces the ends of a part below
+    /// them are flush with.
+    fn seen_beside(&self, part: &Part) -> Vec<PartId> {
         let (from, to) = part.extent(Direction::X);
-        // The ends whose outside faces its own ends are flush with.
         let is_at = |other: &Part| {
             let (left, right) = other.extent(Direction::X);
             other.role == Role::End(Side::Left) && left == from
@@ -25,15 +69,7 @@ impl Maker<'_, '_> {
             };
             case.shows_end(side)
         };
-        let ends = self.ids(|other| is_at(other) && is_seen(other));
-        let is_sheet = self.piece.stock(part.stock).is_some_and(|own| !own.is_solid());
-        (!ends.is_empty() && is_sheet).then(|| match ends.as_slice() {
-            [only] => {
-                let end = self.parts.mark(*only);
-                format!("the end of {} is seen beside {end}: before you fix it, cover it with veneer to match {end}, ironed or glued on, so that its plies don't show", part.mark)
-            }
-            _ => format!("both ends of {} are seen: before you fix it, cover both with veneer to match the ends of the case, ironed or glued on, so that the plies don't show", part.mark),
-        })
+        self.ids(|other| is_at(other) && is_seen(other))
     }
 
     /// How legs are held under a bottom: with screws down through it, or with a block below

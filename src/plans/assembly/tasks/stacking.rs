@@ -102,7 +102,7 @@ impl Maker<'_, '_> {
     fn is_covered(&self, own: &Stacked) -> bool {
         let is_top =
             |id: &PartId| self.parts.get(*id).is_some_and(|part| part.role == Role::Countertop);
-        own.into.iter().any(is_top)
+        own.rests.iter().any(is_top)
     }
 
     /// `sideboard`, or `sink and bank`.
@@ -114,7 +114,7 @@ impl Maker<'_, '_> {
     fn set_on(&self, case: &Case, own: &Stacked, below: &str) -> Vec<String> {
         let tape = self.piece.tape();
         let on = case.on.as_ref().map_or("", |on| &*on.name);
-        let into = self.marks(&own.into);
+        let into = self.marks(&own.rests);
         let by = match own.carry {
             Carry::People(count) => format!("with {count} people"),
             Carry::Gear => "with a lift, since it is too heavy for three people".to_owned(),
