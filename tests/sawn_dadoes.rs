@@ -35,9 +35,9 @@ fn sawn(setups: &[Setup]) -> Vec<&Setup> {
 }
 
 /// The bottom lies on a base 4 high and is 23/32 thick: its dado runs from 4 to 4-23/32,
-/// and with a kerf of 4/32 the far wall is cut at 4-19/32. The blade takes two thirds of
-/// itself, 1/12, at a time: 19/32 / (1/12) = 7.125, so eight steps of 19/256, and seven
-/// cuts between the walls, each on a mark of 1/32.
+/// and with a kerf of 4/32 the far wall is cut at 4-19/32. Two thirds of the kerf are 1/12,
+/// on a tape of 1/32 2/32: from 4 on every 2/32, until what is left begins less than 4/32
+/// before the far wall, at 4-16/32.
 #[test]
 fn walls_come_first_and_the_waste_last() {
     let compiled = books("shop { dadoes saw }");
@@ -46,7 +46,8 @@ fn walls_come_first_and_the_waste_last() {
     let setups = sawn(work.setups());
     let guided = setups[0].guided.as_ref().expect("a guide");
     assert_eq!(guided.guide, Guide::Saw);
-    let thirty_seconds = [128, 147, 130, 133, 135, 138, 140, 142, 145].map(|n| in_(n, 32));
+    let thirty_seconds = [128, 147, 130, 132, 134, 136, 138, 140, 142, 144];
+    let thirty_seconds = thirty_seconds.map(|n| in_(n, 32));
     assert_eq!(guided.settings, thirty_seconds);
     assert_eq!(guided.set_over, in_(19, 32));
     assert_eq!(setups[0].passes, vec![in_(1, 4)]);

@@ -17,7 +17,7 @@ const PARTS: i64 = (1 << 10) * 9 * 125;
 /// may use plain operators and look once, at the end, instead of after each
 /// step. It sorts above every number.
 ///
-/// What can be counted in [`PARTS`] is, so that most numbers share a denominator:
+/// What can be counted in `PARTS` is, so that most numbers share a denominator:
 /// they add up and compare as whole numbers do. The others are in lowest terms.
 #[derive(Clone, Copy, PartialEq, Eq, Hash)]
 pub struct Exact {

@@ -137,13 +137,22 @@ pub(super) fn on_saw(channel: &Channel, kerf: Length, tape: &Tape) -> Guided {
         bit: kerf.into(),
         base: Size::zero(),
     };
-    let places = cut.kerfs().into_iter().map(|place| place.length);
-    let on_marks = |(number, place): (usize, Length)| match number {
-        0 | 1 => place,
-        _ => tape.print(place).shown,
-    };
-    guided(Guide::Saw, places.enumerate().map(on_marks).collect())
+    let mut settings: Vec<Length> = cut.walls().iter().map(|wall| wall.length).collect();
+    if let [near, far] = *settings.as_slice() {
+        // Each of the cuts between them takes at least a third of the one before again.
+        let fresh = kerf * Exact::ratio(2, 3);
+        let mut at = near;
+        while at + kerf < far && settings.len() < MOST_CUTS {
+            let next = tape.down(at + fresh);
+            at = if next > at { next } else { at + fresh };
+            settings.push(at);
+        }
+    }
+    guided(Guide::Saw, settings)
 }
+
+/// So many cuts clear the widest channel that anyone saws so.
+const MOST_CUTS: usize = 1_000;
 
 fn guided(guide: Guide, settings: Vec<Length>) -> Guided {
     let set_over = match (guide, settings.as_slice()) {
@@ -178,29 +187,22 @@ impl Cut {
         let half = (&self.base - &self.bit).half();
         match guide {
             Guide::Table => nearest,
-            Guide::Saw => self.kerfs(),
+            Guide::Saw => self.walls(),
             Guide::Far => nearest.iter().map(|side| side + &self.bit + &half).collect(),
             Guide::Near => nearest.iter().rev().map(|side| side - &half).collect(),
         }
     }
 
-    /// Where the near side of a saw blade runs, from the datum: the wall that places the
-    /// board, the wall that gives its fit, and then what clears the wood between them, each
-    /// cut a third over the one before. (A training manual for carpenters of the US Navy
-    /// cuts one shoulder, then the other, then as often as it takes between them.)
-    fn kerfs(&self) -> Vec<Size> {
+    /// Where the near side of a saw blade runs at the walls, from the datum: the wall that
+    /// places the board, and the wall that gives its fit. (A training manual for carpenters
+    /// of the US Navy cuts one shoulder, then the other, and then as often as it takes
+    /// between them.)
+    fn walls(&self) -> Vec<Size> {
         let over = &self.wide - &self.bit;
         if over.length <= trade::mating() {
             return vec![self.from.clone()];
         }
-        let mut kerfs = vec![self.from.clone(), &self.from + over.clone()];
-        if over.length > self.bit.length {
-            let fresh = self.bit.length * Exact::ratio(2, 3);
-            let steps = (over.length / fresh).ceil().clamp(2, 1_000);
-            let between = (1..steps).map(|step| over.clone() * Exact::ratio(step, steps));
-            kerfs.extend(between.map(|step| &self.from + step));
-        }
-        kerfs
+        vec![self.from.clone(), &self.from + over]
     }
 
     /// Where the near side of the bit runs, from the datum: both walls of the

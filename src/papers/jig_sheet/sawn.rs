@@ -63,7 +63,7 @@ pub(super) fn order(source: &Source<'_, '_>, setup: &Setup, guided: &Guided) -> 
         let places: Vec<String> =
             between.iter().map(|set: &Length| source.figures.text(*set)).collect();
         lines.push(format!(
-            "take out the wood between the walls with the fence or the stop at {}: each of these cuts takes about a third of the one before it again",
+            "take out the wood between the walls with the fence or the stop at {}: each of these cuts takes a third to a half of the one before it again",
             listed(&places)
         ));
     }
