@@ -35,9 +35,8 @@ fn sawn(setups: &[Setup]) -> Vec<&Setup> {
 }
 
 /// The bottom lies on a base 4 high and is 23/32 thick: its dado runs from 4 to 4-23/32,
-/// and with a kerf of 4/32 the far wall is cut at 4-19/32. Two thirds of the kerf are 1/12,
-/// on a tape of 1/32 2/32: from 4 on every 2/32, until what is left begins less than 4/32
-/// before the far wall, at 4-16/32.
+/// and with a kerf of 4/32 the far wall is cut at 4-19/32. Three quarters of the kerf are
+/// 3/32, and 19/32 are 6-1/3 of those: seven steps of 19/224, 0.085, and so six cuts.
 #[test]
 fn walls_come_first_and_the_waste_last() {
     let compiled = books("shop { dadoes saw }");
@@ -46,15 +45,16 @@ fn walls_come_first_and_the_waste_last() {
     let setups = sawn(work.setups());
     let guided = setups[0].guided.as_ref().expect("a guide");
     assert_eq!(guided.guide, Guide::Saw);
-    let thirty_seconds = [128, 147, 130, 132, 134, 136, 138, 140, 142, 144];
-    let thirty_seconds = thirty_seconds.map(|n| in_(n, 32));
-    assert_eq!(guided.settings, thirty_seconds);
+    let steps = [0, 7, 1, 2, 3, 4, 5, 6];
+    assert_eq!(guided.settings, steps.map(|step| in_(4, 1) + in_(19 * step, 224)));
     assert_eq!(guided.set_over, in_(19, 32));
     assert_eq!(setups[0].passes, vec![in_(1, 4)]);
     // 48 long and 12 wide: it would turn on the fence.
     assert!(setups[0].runs.iter().all(|run| run.push == Some(Tool::Sled)));
     let paper = sheet(&compiled);
     assert!(paper.contains(">> 4, then 4-19/32  set-up 1: table-saw fence"), "{paper}");
+    assert!(paper.contains("with 6 more cuts"), "{paper}");
+    assert!(paper.contains("move it 0.085 farther before each"), "{paper}");
     assert!(paper.contains("== Straight bit"), "the rabbets stay with the router");
     assert_eq!(bench::built(&compiled), Vec::<String>::new());
 }

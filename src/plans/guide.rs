@@ -10,7 +10,7 @@
 //! woodworking magazine's note on wide dadoes: the wall farthest from the
 //! straight-edge first.)
 
-use crate::measure::{Exact, Length, Tape, Unit};
+use crate::measure::{Exact, Length, Unit};
 use crate::model::Size;
 use crate::parts::{Channel, Face};
 use crate::trade;
@@ -128,31 +128,17 @@ pub(super) fn on_table(channel: &Channel, bit: Length) -> Guided {
     guided(Guide::Table, cut.near_sides().iter().map(|side| side.length).collect())
 }
 
-/// A channel cut with a plain blade of the table saw, kerf by kerf. What clears the waste
-/// between the walls lies on marks of the tape.
-pub(super) fn on_saw(channel: &Channel, kerf: Length, tape: &Tape) -> Guided {
+/// A channel cut with a plain blade of the table saw, kerf by kerf: both walls, and what
+/// clears the wood between them.
+pub(super) fn on_saw(channel: &Channel, kerf: Length) -> Guided {
     let cut = Cut {
         from: channel.from.into(),
         wide: channel.wide.into(),
         bit: kerf.into(),
         base: Size::zero(),
     };
-    let mut settings: Vec<Length> = cut.walls().iter().map(|wall| wall.length).collect();
-    if let [near, far] = *settings.as_slice() {
-        // Each of the cuts between them takes at least a third of the one before again.
-        let fresh = kerf * Exact::ratio(2, 3);
-        let mut at = near;
-        while at + kerf < far && settings.len() < MOST_CUTS {
-            let next = tape.down(at + fresh);
-            at = if next > at { next } else { at + fresh };
-            settings.push(at);
-        }
-    }
-    guided(Guide::Saw, settings)
+    guided(Guide::Saw, cut.kerfs().iter().map(|side| side.length).collect())
 }
-
-/// So many cuts clear the widest channel that anyone saws so.
-const MOST_CUTS: usize = 1_000;
 
 fn guided(guide: Guide, settings: Vec<Length>) -> Guided {
     let set_over = match (guide, settings.as_slice()) {
@@ -187,22 +173,32 @@ impl Cut {
         let half = (&self.base - &self.bit).half();
         match guide {
             Guide::Table => nearest,
-            Guide::Saw => self.walls(),
+            Guide::Saw => self.kerfs(),
             Guide::Far => nearest.iter().map(|side| side + &self.bit + &half).collect(),
             Guide::Near => nearest.iter().rev().map(|side| side - &half).collect(),
         }
     }
 
-    /// Where the near side of a saw blade runs at the walls, from the datum: the wall that
-    /// places the board, and the wall that gives its fit. (A training manual for carpenters
-    /// of the US Navy cuts one shoulder, then the other, and then as often as it takes
-    /// between them.)
-    fn walls(&self) -> Vec<Size> {
+    /// Where the near side of a saw blade runs, from the datum: at the wall that places the
+    /// board, at the wall that gives its fit, and then evenly between them. (A training
+    /// manual for carpenters of the US Navy cuts one shoulder, then the other, and then as
+    /// often as it takes between them.)
+    ///
+    /// Steps of three quarters of a kerf at most leave no ridge, however a figure is rounded,
+    /// and they come to more than half a kerf, so that no cut finds its wood gone.
+    fn kerfs(&self) -> Vec<Size> {
         let over = &self.wide - &self.bit;
         if over.length <= trade::mating() {
             return vec![self.from.clone()];
         }
-        vec![self.from.clone(), &self.from + over]
+        let mut kerfs = vec![self.from.clone(), &self.from + over.clone()];
+        if over.length > self.bit.length {
+            let most = self.bit.length * Exact::ratio(3, 4);
+            let steps = (over.length / most).ceil().clamp(2, 1_000);
+            let between = (1..steps).map(|step| over.clone() * Exact::ratio(step, steps));
+            kerfs.extend(between.map(|step| &self.from + step));
+        }
+        kerfs
     }
 
     /// Where the near side of the bit runs, from the datum: both walls of the

@@ -1,7 +1,5 @@
 //! Set-ups of the table saw in words: a plain blade, wall by wall.
 
-use crate::diagnostics::listed;
-use crate::measure::Length;
 use crate::papers::Source;
 use crate::plans::guide::Guided;
 use crate::plans::sawing::Tool;
@@ -59,13 +57,13 @@ pub(super) fn order(source: &Source<'_, '_>, setup: &Setup, guided: &Guided) -> 
             "then the other wall, {fine}{mark} farther away: begin {short} nearer, and creep up on it in a test cut until the mating part itself slides in by hand; cut it in every piece"
         ),
     ];
-    if !between.is_empty() {
-        let places: Vec<String> =
-            between.iter().map(|set: &Length| source.figures.text(*set)).collect();
-        lines.push(format!(
-            "take out the wood between the walls with the fence or the stop at {}: each of these cuts takes a third to a half of the one before it again",
-            listed(&places)
-        ));
+    if let Some(first) = between.first() {
+        let near = guided.settings.first().copied().unwrap_or_default();
+        let step = source.work.piece.tape().fine(*first - near);
+        lines.push(match between.len() {
+            1 => format!("take out the wood between the walls with one more cut, {step}{mark} farther away than the first wall"),
+            more => format!("take out the wood between the walls with {more} more cuts: set the fence or the stop back to the first wall, and move it {step}{mark} farther before each; each takes a quarter to a half of the cut before it again"),
+        });
     }
     lines
 }

@@ -43,6 +43,6 @@ pub(super) fn sawn(
     let push = Tool::of(shop, tape.unit, (board.run, far, board.across));
     let blade =
         Cutter { name: None, diameter: shop.kerf, speed: None, shank: None, notes: Vec::new() };
-    let guided = guide::on_saw(channel, shop.kerf, tape);
+    let guided = guide::on_saw(channel, shop.kerf);
     (push != Tool::Guide).then_some(Sawn { blade, guided, push })
 }
