@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use crate::diagnostics::{counted, listed};
 use crate::measure::Length;
 use crate::model::Stock;
-use crate::plans::boards::{Looks, OfLumber};
+use crate::plans::boards::{self, Looks, OfLumber};
 use crate::plans::buying;
 use crate::plans::sawing::Sawn;
 use crate::vocabulary::LayOut;
@@ -25,7 +25,8 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         return vec![Block::Note("Nothing is left to saw from boards.".to_owned())];
     }
     let shop = &work.piece.shop;
-    let (kerf, ends) = (source.figures.text(shop.kerf), source.figures.text(shop.board_ends));
+    let [kerf, ends] =
+        [shop.kerf, boards::lost_at_ends(work.piece)].map(|own| source.figures.text(own));
     let mut blocks = vec![
         Block::Note(format!("Crosscut each board first, from one end to the other in the order of the numbers: measure each length from the cut before it, square a line, and saw. Then rip what comes of it, and crosscut the strips that hold more than one piece. The plans count {kerf} for the blade, and {ends} at each end of a board from the yard, which falls off with its checks. The figures are rough sizes: the cut list has what each piece is jointed, planed, and cut to. In the drawings, what is lost is crossed out, and widths are drawn {} times as large as lengths.", sheet::WIDER)),
         Block::Note(match shop.lay_out {

@@ -15,6 +15,7 @@ use crate::model::{OnHand, Stock, StockId};
 use crate::vocabulary::LayOut;
 
 pub use looks::Looks;
+pub use yard::lost_at_ends;
 
 use super::Workings;
 use super::sawing::{Blank, Clear, Saw, Sawn, Source, grid, on};
@@ -121,9 +122,9 @@ impl Laid {
     ) -> Self {
         let shop = &work.piece.shop;
         let mut sources: Vec<Source> =
-            on_hand.iter().map(|own| yard::on_hand(own, shop.kerf)).collect();
+            on_hand.iter().map(|own| yard::on_hand(work.piece, own)).collect();
         let had = sources.len();
-        sources.extend(yard.sources(shop.board_ends));
+        sources.extend(yard.sources(yard::lost_at_ends(work.piece)));
         let lost = sources.iter().flat_map(|own| own.lost.iter());
         let lost = lost.flat_map(|(from, to)| [*from, *to]);
         let sides = sources.iter().flat_map(|own| own.size).chain(lost).chain([shop.kerf]);

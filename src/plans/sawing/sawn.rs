@@ -166,13 +166,12 @@ impl Saw<'_> {
         for Clear { from, to, root } in clear {
             let held = lengths(root);
             if !held.is_empty() && *from > at {
+                // What is lost is longer than what its cuts take.
                 let off = *from - self.shop.kerf - at;
-                if off.is_positive() {
-                    cuts += 1;
-                    let mut own = cut(&whole, Way::Crosscut, (off, None), (cuts, at + off));
-                    own.gives.push(Gives::Lost);
-                    sawn.cuts.push(own);
-                }
+                cuts += 1;
+                let mut own = cut(&whole, Way::Crosscut, (off, None), (cuts, at + off));
+                own.gives.push(Gives::Lost);
+                sawn.cuts.push(own);
                 at = *from;
             }
             for node in held {
