@@ -15,7 +15,7 @@ use super::buying_list::amount;
 use super::cut_list;
 use super::drawing::sheet;
 use super::page::{Block, Table, Ticks, left, right};
-use super::sawn::{cuts, size, told};
+use super::sawn::{drawn, least, on_hand, size, told};
 
 pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let work = source.work;
@@ -38,7 +38,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     ];
     for (own, stock) in plans {
         blocks.push(Block::Heading(cut_list::heading(stock, source)));
-        blocks.extend(about(source, own).into_iter().map(Block::Note));
+        blocks.extend(about(source, own, stock).into_iter().map(Block::Note));
         for board in &own.boards {
             blocks.extend(of_board(source, stock, board));
         }
@@ -64,8 +64,6 @@ fn taken(source: &Source<'_, '_>, plans: &[(&OfLumber, &Stock)]) -> Block {
     };
     for (own, stock) in plans {
         let bought = own.bought().count();
-        let had = own.boards.iter().filter(|own| own.on_hand);
-        let had: Vec<String> = had.map(|own| size(source, own.size)).collect();
         let estimate = buying::estimate(source.work, own.stock, stock);
         table.rows.push(vec![
             stock.name.clone(),
@@ -73,7 +71,7 @@ fn taken(source: &Source<'_, '_>, plans: &[(&OfLumber, &Stock)]) -> Block {
             amount(source, &buying::planned(source.work, own, stock)),
             format!("{} %", own.in_hundred()),
             estimate.map_or_else(String::new, |(own, _)| amount(source, &own)),
-            if had.is_empty() { "none".to_owned() } else { listed(&had) },
+            on_hand(source, &own.boards),
             fewer(own, i64::try_from(bought).unwrap_or(i64::MAX)),
         ]);
     }
@@ -81,27 +79,24 @@ fn taken(source: &Source<'_, '_>, plans: &[(&OfLumber, &Stock)]) -> Block {
 }
 
 fn fewer(own: &OfLumber, bought: i64) -> String {
-    match (own.looks, own.least) {
-        (_, least) if least >= bought => "no, this is the least".to_owned(),
-        (0, least) => format!("not known: at least {least}"),
-        (looks, _) => format!(
-            "yes: the looks cost {} more (`lay-out yield` saves that)",
-            counted(looks, "board")
-        ),
+    if own.looks == 0 || own.least >= bought {
+        return least(own.least, bought);
     }
+    let looks = counted(own.looks, "board");
+    format!("yes: the looks cost {looks} more (`lay-out yield` saves that)")
 }
 
 /// What is counted on, and what no board holds.
-fn about(source: &Source<'_, '_>, own: &OfLumber) -> Vec<String> {
+fn about(source: &Source<'_, '_>, own: &OfLumber, stock: &Stock) -> Vec<String> {
     let counted_on: Vec<String> = own.sizes.iter().map(|own| size(source, *own)).collect();
     let mut notes = Vec::new();
     if own.bought().next().is_some() {
-        notes.push(match own.is_usual {
-            true => format!(
+        notes.push(match stock.boards {
+            None => format!(
                 "The stock does not say which boards the yard has, so the plan counts on the usual ones: {}. Enter those of your yard, as in `boards {{ wide 5 to 8; long 96 to 120 }}`.",
                 listed(&counted_on)
             ),
-            false => format!(
+            Some(_) => format!(
                 "The plan counts on boards from the middle of what the yard has, and on larger ones only where a piece asks for one or that saves a board: {}. Take each at least as large as its plan says.",
                 listed(&counted_on)
             ),
@@ -130,25 +125,7 @@ fn of_board(source: &Source<'_, '_>, stock: &Stock, own: &Sawn) -> Vec<Block> {
             own.lost.iter().map(|(from, to)| format!("{} to {}", text(*from), text(*to))).collect();
         more.push(format!("lost, from the end where the cuts start: {}", listed(&lost)));
     }
-    let (svg, bare) = sheet::board(source, own);
-    let mut caption = format!(
-        "Board {}: {what}: the cuts by their numbers, and the pieces by their marks",
-        own.number
-    );
-    if !bare.is_empty() {
-        caption.push_str(&format!(
-            "; too narrow for their marks are {}, so look for the numbers of their cuts",
-            listed(&bare)
-        ));
-    }
-    let mut blocks = vec![
-        Block::Setting { figure: format!("board {}", own.number), what, more },
-        Block::Drawing { svg, caption, small: false },
-    ];
-    if !own.cuts.is_empty() {
-        blocks.push(Block::Table(cuts(source, own, ("the board", "comes off"))));
-    }
-    blocks
+    drawn(source, own, ("Board", what, more), (sheet::board(source, own), "comes off"))
 }
 
 /// What to look for in a board that gives such pieces.
