@@ -287,8 +287,7 @@ impl<'o> Search<'o> {
             // What lay across the whole sheet is gone: it is cut anew, as the saw asks.
             let goes_on = match (&root.what, self.order.stages.first) {
                 (What::Cut(way, parts), Some(first)) => {
-                    let is_whole = above.is_none();
-                    !is_whole
+                    above.is_some()
                         || *way == first
                         || parts.iter().any(|own| matches!(own.what, What::Piece { .. }))
                 }

@@ -31,8 +31,6 @@ pub struct OfLumber {
     pub boards: Vec<Sawn>,
     /// The sizes of boards that are counted on at the yard, the first wherever it will do.
     pub sizes: Vec<[Length; 2]>,
-    /// Nothing is known of the yard's boards, and these are the usual ones.
-    pub is_usual: bool,
     /// No plan buys fewer boards than this, if they are no larger.
     pub least: i64,
     /// How many boards fewer a plan buys that does not mind the looks.
@@ -50,9 +48,8 @@ impl OfLumber {
     /// Of a hundred parts of its boards, how many are in its blanks.
     #[must_use]
     pub fn in_hundred(&self) -> i64 {
-        let boards = self.boards.iter().fold(Exact::ZERO, |all, own| all + area(own.size));
-        let laid = self.boards.iter().flat_map(|own| &own.laid);
-        let laid = laid.fold(Exact::ZERO, |all, own| all + area(own.blank.size));
+        let boards: Exact = self.boards.iter().map(|own| area(own.size)).sum();
+        let laid: Exact = self.boards.iter().map(laid_area).sum();
         if boards.is_positive() { (laid * Exact::int(100) / boards).floor() } else { 0 }
     }
 }
@@ -76,7 +73,6 @@ fn of_stock(
     number: &mut usize,
 ) -> OfLumber {
     let yard = Yard::of(work, stock, blanks);
-    let is_usual = yard.is_usual;
     let with = |yard: Yard, on_hand: &[OnHand]| Laid::of(work, (yard, on_hand), blanks, *number);
     let mut all = vec![with(yard, &stock.on_hand)];
     // A board that hardly anything comes from: larger ones may do without it.
@@ -97,7 +93,7 @@ fn of_stock(
     let is_dearer = laid.bench.bought() > least && work.piece.shop.lay_out == LayOut::Looks;
     let looks = if is_dearer { looks_cost(&laid.bench, laid.free, laid.floor) } else { 0 };
     let unplaced = laid.unplaced.iter().filter_map(|index| blanks.get(*index)).cloned().collect();
-    OfLumber { stock: id, boards: laid.boards, sizes, is_usual, least, looks, unplaced }
+    OfLumber { stock: id, boards: laid.boards, sizes, least, looks, unplaced }
 }
 
 /// Every blank on a board.
@@ -146,14 +142,16 @@ impl Laid {
 
     /// True where hardly anything comes from a board that is bought.
     fn is_poor(&self) -> bool {
-        self.boards.iter().any(|own| !own.on_hand && used(own) < Exact::ratio(1, 2))
+        self.boards
+            .iter()
+            .any(|own| !own.on_hand && laid_area(own) * Exact::int(2) < area(own.size))
     }
 
     /// The less, the better: what is in no plan, what is bought, and how much of what is on
     /// hand is cut into.
     fn judged(&self) -> (usize, Exact, usize) {
         let bought = self.boards.iter().filter(|own| !own.on_hand);
-        let bought = bought.fold(Exact::ZERO, |all, own| all + area(own.size));
+        let bought = bought.map(|own| area(own.size)).sum();
         (self.unplaced.len(), bought, self.boards.iter().filter(|own| own.on_hand).count())
     }
 }
@@ -180,10 +178,9 @@ fn area([long, wide]: [Length; 2]) -> Exact {
     (long / Length::mm(1)) * (wide / Length::mm(1))
 }
 
-/// How much of a board is in its blanks.
-fn used(own: &Sawn) -> Exact {
-    let laid = own.laid.iter().fold(Exact::ZERO, |all, laid| all + area(laid.blank.size));
-    laid / area(own.size)
+/// What the blanks of a board have.
+fn laid_area(own: &Sawn) -> Exact {
+    own.laid.iter().map(|laid| area(laid.blank.size)).sum()
 }
 
 /// No plan buys fewer boards than this, if they are no larger than the largest that are
@@ -218,10 +215,8 @@ fn sawn(
     (bench, yard): (&Bench, &Yard),
     before: usize,
 ) -> Vec<Sawn> {
-    let lying: Vec<[Length; 2]> = blanks.iter().map(|blank| blank.size).collect();
     let (shop, unit) = (&work.piece.shop, work.piece.tape().unit);
-    let saw =
-        |keeps_strips| Saw { shop, unit, blanks, lying: &lying, of_boards: true, keeps_strips };
+    let saw = |keeps_strips| Saw { shop, unit, blanks, sheet: None, keeps_strips };
     let begun = bench.begun.iter().filter(|own| !own.is_whole());
     let boards = (before + 1..).zip(begun).filter_map(|(number, own)| {
         let source = bench.sources.get(own.source)?;

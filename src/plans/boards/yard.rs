@@ -10,8 +10,6 @@ use super::super::sawing::{Blank, Source};
 /// The boards that a plan counts on at the yard.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(super) struct Yard {
-    /// Nothing is known of the yard's boards, and these are the usual ones.
-    pub(super) is_usual: bool,
     /// The smallest and the largest that it has, along and across.
     smallest: [Length; 2],
     largest: [Length; 2],
@@ -26,10 +24,7 @@ impl Yard {
         let unit = work.piece.tape().unit;
         let ends = lost_at_ends(work.piece).twice();
         let steps = trade::asked_steps(unit);
-        let (ranges, is_usual) = match stock.boards {
-            Some(boards) => ([boards.long, boards.wide], false),
-            None => (usual(work, blanks), true),
-        };
+        let ranges = stock.boards.map_or_else(|| usual(work, blanks), |own| [own.long, own.wide]);
         let middles = [0, 1].map(|side| {
             let (least, most): (Length, Length) = ranges[side];
             let middle = (least + most).half();
@@ -48,7 +43,7 @@ impl Yard {
                 sizes.push([long, wide]);
             }
         }
-        Self { is_usual, smallest: ranges.map(|(least, _)| least), largest, sizes }
+        Self { smallest: ranges.map(|(least, _)| least), largest, sizes }
     }
 
     /// The same with the widest and the longest boards that the yard has, where these are not
@@ -91,7 +86,6 @@ fn usual(work: &Workings<'_>, blanks: &[Blank]) -> [(Length, Length); 2] {
     let longest = longest + lost_at_ends(work.piece).twice();
     let step = unit.either(Length::inches(12, 1), Length::mm(300));
     [(long, long.max(step * (longest / step).ceil())), (wide, wide)]
-        .map(|(least, most)| (least, most))
 }
 
 /// As wide as the widest, as long as the longest, and both.
