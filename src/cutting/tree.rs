@@ -78,6 +78,22 @@ impl Node {
         }
     }
 
+    /// The same with each piece by another number.
+    #[must_use]
+    pub fn named(&self, numbers: &[usize]) -> Self {
+        let what = match &self.what {
+            What::Left => What::Left,
+            What::Piece { index, turned } => {
+                let index = numbers.get(*index).copied().unwrap_or(*index);
+                What::Piece { index, turned: *turned }
+            }
+            What::Cut(way, parts) => {
+                What::Cut(*way, parts.iter().map(|part| part.named(numbers)).collect())
+            }
+        };
+        Self { size: self.size, what }
+    }
+
     /// True where nothing comes of it.
     #[must_use]
     pub fn is_left(&self) -> bool {

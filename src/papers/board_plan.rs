@@ -106,7 +106,7 @@ fn about(source: &Source<'_, '_>, own: &OfLumber, stock: &Stock) -> Vec<String> 
     if !unplaced.is_empty() {
         let marks: Vec<String> = unplaced.into_iter().collect();
         notes.push(format!(
-            "No board is large enough for these, so they are in no plan: {}.",
+            "No board is left that is large enough for these, so they are in no plan: {}.",
             marks.join(", ")
         ));
     }

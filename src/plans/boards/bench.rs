@@ -117,10 +117,11 @@ impl Bench {
         })
     }
 
-    /// These blanks from boards in which nothing is cut.
+    /// These blanks from boards in which nothing is cut. Only what is bought costs anything, so
+    /// that what boards cost that are begun can be taken off what no plan costs less than.
     pub(super) fn order(&self, blanks: &[usize], floor: i64) -> Order {
         let had = (0..self.had).flat_map(|source| self.fresh(source).stretches);
-        let had = had.map(|own| Kind { size: own.root.size, cost: 1, count: Some(1), above: None });
+        let had = had.map(|own| Kind { size: own.root.size, cost: 0, count: Some(1), above: None });
         let kinds = had.chain(self.kinds().map(|(_, kind)| kind)).collect();
         self.order_of(kinds, blanks, floor)
     }
@@ -156,7 +157,7 @@ impl Bench {
         let kinds = left.iter().map(kind).chain(bought.iter().map(|(_, kind)| *kind)).collect();
         let plan = cutting::plan(&self.order_of(kinds, blanks, floor));
         for sheet in plan.sheets {
-            let root = named(&sheet.root, blanks);
+            let root = sheet.root.named(blanks);
             match left.get(sheet.kind) {
                 Some(own) => {
                     let begun = self.begun.get_mut(own.begun);
@@ -330,21 +331,6 @@ fn at<'n>(root: &'n mut Node, path: &[usize]) -> Option<&'n mut Node> {
         What::Cut(_, parts) => at(parts.get_mut(*first)?, rest),
         What::Left | What::Piece { .. } => None,
     }
-}
-
-/// The same with each piece by its place among all blanks.
-fn named(node: &Node, blanks: &[usize]) -> Node {
-    let what = match &node.what {
-        What::Left => What::Left,
-        What::Piece { index, turned } => {
-            let index = blanks.get(*index).copied().unwrap_or(*index);
-            What::Piece { index, turned: *turned }
-        }
-        What::Cut(way, parts) => {
-            What::Cut(*way, parts.iter().map(|part| named(part, blanks)).collect())
-        }
-    };
-    Node { size: node.size, what }
 }
 
 /// Makes cuts the same way in a part of a cut cuts of its own, with what is left behind them.

@@ -35,7 +35,7 @@ pub struct OfLumber {
     pub least: i64,
     /// How many boards fewer a plan buys that does not mind the looks.
     pub looks: i64,
-    /// What no board is large enough for.
+    /// What no board is left for that is large enough.
     pub unplaced: Vec<Blank>,
 }
 
@@ -101,11 +101,11 @@ struct Laid {
     bench: Bench,
     yard: Yard,
     boards: Vec<Sawn>,
-    /// All blanks as they are ordered where nobody minds the looks, and what no plan of them
+    /// All blanks that are in the plan as they are ordered where nobody minds the looks, and what no plan of them
     /// costs less than.
     free: cutting::Order,
     floor: i64,
-    /// Those that no board is large enough for.
+    /// Those that no board is left for that is large enough.
     unplaced: Vec<usize>,
 }
 
@@ -135,6 +135,16 @@ impl Laid {
         let unplaced = match shop.lay_out {
             LayOut::Looks => looks_first(work, blanks, &mut bench, floor),
             LayOut::Yield => bench.pack(&all, floor),
+        };
+        // What is in no plan asks for no board.
+        let (free, floor) = match unplaced.is_empty() {
+            true => (free, floor),
+            false => {
+                let placed = all.into_iter().filter(|index| !unplaced.contains(index));
+                let free = bench.order(&placed.collect::<Vec<_>>(), 0);
+                let floor = cutting::fewest(&free);
+                (free, floor)
+            }
         };
         let boards = sawn(work, blanks, (&bench, &yard), before);
         Self { bench, yard, boards, free, floor, unplaced }
