@@ -3,8 +3,8 @@
 
 use std::sync::OnceLock;
 
-use crate::model::{CaseId, Piece};
-use crate::parts::{self, Front, Parts};
+use crate::model::{CaseId, Piece, StockId};
+use crate::parts::{self, Front, Part, PartId, Parts};
 
 use super::assembly::gluing::{self, GlueUp, Load};
 use super::assembly::{self, Assembly, Stages};
@@ -175,6 +175,12 @@ impl<'a> Workings<'a> {
     /// The openings that came out of square under an inset front.
     pub fn leaning(&self) -> &[Leaning<'a>] {
         self.leaning.get_or_init(|| square::leaning(self.piece))
+    }
+
+    /// The parts of a stock that are still to be cut.
+    pub fn left_of(&self, stock: StockId) -> impl Iterator<Item = (PartId, &'a Part)> {
+        let own = self.parts.iter().filter(move |(_, part)| part.stock == stock);
+        own.filter(|(id, _)| !self.ledger().is_cut(*id))
     }
 
     /// What is cut, to trim and left.

@@ -39,7 +39,8 @@ pub(super) struct Source {
     pub(super) size: [Length; 2],
     /// What is trimmed off each edge of a sheet.
     pub(super) trim: Length,
-    /// The stretches along a board that are lost, its ends among them.
+    /// The stretches along a board that are lost, its ends among them. Each but one at its far
+    /// end is longer than the cuts that part it from what is sound.
     pub(super) lost: Vec<(Length, Length)>,
 }
 
