@@ -14,7 +14,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::measure::{Duration, Exact, Length, Tape};
 use crate::model::{CaseId, Exposure, Finish, FinishId, FrontId, OpeningId, Piece, Side, Stock};
-use crate::parts::{Assembly, Direction, Face, FeatureKind, Part, PartId, Parts, Role, Which};
+use crate::parts::{Assembly, Direction, Face, FeatureKind, Part, PartId, Parts, Role, cover_of};
 use crate::trade;
 
 /// What is coated, in the order it is told.
@@ -220,15 +220,7 @@ pub fn of_part(piece: &Piece, part: &Part) -> Option<FinishId> {
     let case = piece.case(part.case)?;
     let of_frame = || case.frame.as_ref().and_then(|frame| frame.finish);
     let own = match (part.role, part.assembly) {
-        (Role::Cover, _) => {
-            let covers = &case.covers;
-            let cover = match part.which {
-                Which::At(side) => side.of(&covers.ends).as_ref(),
-                Which::Bottom => covers.under.as_ref(),
-                _ => covers.back.as_ref(),
-            };
-            cover.and_then(|cover| cover.finish)
-        }
+        (Role::Cover, _) => cover_of(case, part).and_then(|cover| cover.finish),
         // Posts are its stiles, and the rails and panels between them go with them.
         (Role::Post(_) | Role::EndRail(_) | Role::EndPanel(_), _) => of_frame(),
         (_, Assembly::Front(front)) => {
@@ -336,12 +328,7 @@ fn body(piece: &Piece, id: PartId, part: &Part) -> Option<Body> {
     let mut own = part.finished_faces(piece);
     own.extend(unseen(piece, part).filter(|face| !own.contains(face)));
     for face in &own {
-        let axis = match part.placement.direction(*face) {
-            Direction::X => 0,
-            Direction::Y => 1,
-            Direction::Z => 2,
-        };
-        uncoated[axis][usize::from(!face.is_start())] = true;
+        uncoated[part.placement.direction(*face).index()][usize::from(!face.is_start())] = true;
     }
     let bare_faces = 2.0 - own.len() as f64;
     Some(Body { from, to, unit, sort, more: cut_into(piece, part, bare_faces), uncoated })

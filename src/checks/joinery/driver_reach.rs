@@ -10,7 +10,7 @@ use crate::parts::{
     Assembly, Cuboid, Direction, Feature, FeatureKind, Joint, JointSort, Of, Part, PartId, Role,
 };
 use crate::plans::Workings;
-use crate::plans::fitting::{ScrewLine, block, blocks, index, places};
+use crate::plans::fitting::{ScrewLine, block, blocks, places};
 use crate::plans::operations::{Doing, Move};
 use crate::trade::{self, Block, ScrewWay};
 
@@ -286,7 +286,7 @@ fn pocketed(part: &Part, into: &Block) -> Vec<ScrewWay> {
                 own if own == out => side(out, face_at_start),
                 _ => space.from.along(across) + at,
             });
-            let (along, away) = ((index(run), at_start), (index(out), !face_at_start));
+            let (along, away) = ((run.index(), at_start), (out.index(), !face_at_start));
             ScrewWay::pocket(end, along, away, part.thickness.length)
         };
         feature.pocket_places(count).into_iter().map(screw).collect()
@@ -298,7 +298,7 @@ fn pocketed(part: &Part, into: &Block) -> Vec<ScrewWay> {
 /// and in the middle, through either of them that is no thicker than a screw is long.
 fn through(part: &Cuboid, into: &Cuboid) -> Vec<Vec<ScrewWay>> {
     let overlaps = Direction::ALL.map(|axis| part.overlap_along(into, axis));
-    let shared = |axis: Direction| overlaps[index(axis)];
+    let shared = |axis: Direction| overlaps[axis.index()];
     let from = |axis: Direction| part.from.along(axis).max(into.from.along(axis));
     let middle = |axis: Direction| from(axis) + shared(axis).half();
     let Some(axis) = Direction::ALL.into_iter().min_by_key(|axis| shared(*axis)) else {
@@ -319,7 +319,7 @@ fn through(part: &Cuboid, into: &Cuboid) -> Vec<Vec<ScrewWay>> {
                 own if own == long => from(long) + shared(long) * tenths / 10,
                 _ => middle(own),
             });
-            ScrewWay::square(at, (index(axis), to_end), index(long))
+            ScrewWay::square(at, (axis.index(), to_end), long.index())
         };
         [1, 5, 9].map(screw).to_vec()
     };

@@ -1,7 +1,7 @@
 //! The room for a driver at the screws of a line, and what stands there.
 
 use crate::parts::{
-    Assembly, Bore, Cuboid, Direction, Feature, FeatureKind, JointSort, Part, Parts, Role,
+    Assembly, Bore, Cuboid, Direction, Feature, FeatureKind, JointSort, Part, Parts, Point, Role,
 };
 use crate::plans::Workings;
 use crate::plans::made::Space;
@@ -28,15 +28,6 @@ pub(crate) fn blocks(part: &Part) -> Vec<Block> {
     left.iter().map(|piece| block(&part.in_piece(piece.0))).collect()
 }
 
-/// Which of the three axes of the piece a direction is.
-pub(crate) fn index(direction: Direction) -> usize {
-    match direction {
-        Direction::X => 0,
-        Direction::Y => 1,
-        Direction::Z => 2,
-    }
-}
-
 /// Where each screw of a line may be driven: at its place, and as far to either side as the
 /// layout sheet lets it move, where both boards are there.
 pub(crate) fn places(line: &ScrewLine<'_>) -> Vec<Vec<ScrewWay>> {
@@ -58,9 +49,9 @@ fn ways(line: &ScrewLine<'_>) -> Vec<ScrewWay> {
     let place = &line.through.placement;
     let (axis, long) = (place.direction(line.face), place.direction(line.end));
     let to_end = !line.face.is_start();
-    let way = |head: crate::parts::Point| {
+    let way = |head: Point| {
         let at = Direction::ALL.map(|own| head.along(own));
-        ScrewWay::square(at, (index(axis), to_end), index(long))
+        ScrewWay::square(at, (axis.index(), to_end), long.index())
     };
     line.heads().into_iter().map(way).collect()
 }
