@@ -88,6 +88,7 @@ struct Body {
     to: [f64; 3],
     unit: Unit,
     sort: Coated,
+    finish: Option<FinishId>,
     /// What flutes add to it and notches take away, in square millimeters.
     more: f64,
     /// The faces that no finish goes on, by axis and whether the axis ends there.
@@ -96,7 +97,7 @@ struct Body {
 
 /// The surface of the parts with this finish, but for those left out.
 pub fn surface(piece: &Piece, parts: &Parts, finish: FinishId, left_out: &[PartId]) -> Surface {
-    surface_of(piece, parts, |part| of_part(piece, part) == Some(finish), left_out)
+    surface_of(piece, parts, |body| body.finish == Some(finish), left_out)
 }
 
 /// The square meters that are sanded when all is taken apart: the insides of cases and
@@ -114,11 +115,11 @@ pub fn sanded(piece: &Piece, parts: &Parts, left_out: &[PartId]) -> f64 {
     surface.sorts().map(|(sort, area)| area * share(sort)).sum()
 }
 
-/// The surface of the parts that `is` picks, but for those left out.
+/// The surface of the bodies that `is` picks, but for those left out.
 fn surface_of(
     piece: &Piece,
     parts: &Parts,
-    is: impl Fn(&Part) -> bool,
+    is: impl Fn(&Body) -> bool,
     left_out: &[PartId],
 ) -> Surface {
     let mut areas = Coated::ALL.map(|sort| (sort, 0.0));
@@ -129,9 +130,9 @@ fn surface_of(
         }
     }
     // What has another finish covers what it lies against all the same.
-    let counts = |id: &PartId| !left_out.contains(id) && parts.get(*id).is_some_and(&is);
+    let counts = |(id, body): &&(PartId, Body)| is(body) && !left_out.contains(id);
     for own in units.values() {
-        for (id, body) in own.iter().filter(|(id, _)| counts(id)) {
+        for (id, body) in own.iter().filter(counts) {
             let others = own.iter().filter(|(other, _)| other != id).map(|(_, body)| body);
             let area = bare(body, others) + body.more;
             if let Some((_, sum)) = areas.iter_mut().find(|(sort, _)| *sort == body.sort) {
@@ -168,8 +169,9 @@ fn body(piece: &Piece, id: PartId, part: &Part) -> Option<Body> {
             | Assembly::Loose(case),
         ) => (Unit::Case(case), Coated::Cases),
     };
+    let finish = of_part(piece, part);
     let sort = match sort {
-        Coated::Cases if of_part(piece, part) != piece.case(part.case)?.finish => Coated::Frames,
+        Coated::Cases if finish != piece.case(part.case)?.finish => Coated::Frames,
         sort => sort,
     };
     let extents = Direction::ALL.map(|direction| part.extent(direction));
@@ -182,7 +184,7 @@ fn body(piece: &Piece, id: PartId, part: &Part) -> Option<Body> {
         uncoated[part.placement.direction(*face).index()][usize::from(!face.is_start())] = true;
     }
     let bare_faces = 2.0 - own.len() as f64;
-    Some(Body { from, to, unit, sort, more: cut_into(piece, part, bare_faces), uncoated })
+    Some(Body { from, to, unit, sort, finish, more: cut_into(piece, part, bare_faces), uncoated })
 }
 
 /// What flutes add to a part's faces, less what notches take, in square
@@ -259,7 +261,15 @@ mod tests {
 
     fn cube(from: [f64; 3], to: [f64; 3]) -> Body {
         let uncoated = [[false; 2]; 3];
-        Body { from, to, unit: Unit::Case(CaseId(0)), sort: Coated::Cases, more: 0.0, uncoated }
+        Body {
+            from,
+            to,
+            unit: Unit::Case(CaseId(0)),
+            sort: Coated::Cases,
+            finish: None,
+            more: 0.0,
+            uncoated,
+        }
     }
 
     /// By hand: a block 100 x 100 x 100 has 60,000; a board 50 wide, 20 thick and
