@@ -171,9 +171,12 @@ impl Maker<'_, '_> {
             task.cured = glued;
             task.sands = true;
         }
-        let mut sandings: Vec<&'static [u32]> =
-            known.iter().map(|(_, kind)| kind.sanding.grits()).collect();
-        sandings.dedup();
+        let mut sandings: Vec<&'static [u32]> = Vec::new();
+        for grits in known.iter().map(|(_, kind)| kind.sanding.grits()) {
+            if !sandings.contains(&grits) {
+                sandings.push(grits);
+            }
+        }
         if sandings.is_empty() {
             sandings.push(&[]);
         }
