@@ -30,9 +30,11 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         let Some(kind) = trade::finish_named(finish.kind.slug()) else { continue };
         let minutes = |count: u32| Duration(Exact::int(count.into()));
         let (least, most) = (minutes(kind.between_coats.0), minutes(kind.between_coats.1));
+        if least <= finish.cure && finish.cure <= most {
+            continue;
+        }
         let is_used = || work.finishes().iter().any(|(id, _)| id.0 == index);
-        let counts = crate::checks::in_spec(finish.span) || is_used();
-        if !counts || (least <= finish.cure && finish.cure <= most) {
+        if !crate::checks::in_spec(finish.span) && !is_used() {
             continue;
         }
         let word = finish.kind.word();
