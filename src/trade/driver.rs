@@ -20,6 +20,9 @@ pub fn block_round(one: &Block, other: &Block) -> Block {
     })
 }
 
+/// The box that holds nothing, to begin [`block_round`] with.
+pub const NOWHERE: Block = [[f64::INFINITY, f64::NEG_INFINITY]; 3];
+
 /// True where two boxes share space.
 #[must_use]
 pub fn blocks_meet(one: &Block, other: &Block) -> bool {
