@@ -19,6 +19,7 @@ mod hung_up;
 mod installing;
 mod joints;
 mod legs;
+mod miters;
 mod nailers;
 mod openings;
 mod packed;
