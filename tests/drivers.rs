@@ -109,3 +109,25 @@ fn a_kick_beside_a_deeper_case_is_told() {
         assert_eq!(bench::built(&compiled).is_empty(), told.is_empty(), "{deep}");
     }
 }
+
+/// A nailer of 4 in stands along the back edge of a bottom, over a separate base: a long bit
+/// of 6 in reaches over it, with the line of screws 3/8 and more before it. Under a shelf of
+/// 12 a drill of 14 does not fit, and that is told; the screws are on the layout sheet all the
+/// same.
+#[test]
+fn a_nailer_takes_no_screw_away() {
+    let base = "toe-kick; high 4; set-back 2; cut-into ends";
+    let text = SHELF
+        .replace("  leg { }\n", "")
+        .replace(base, "toe-kick; high 4; set-back 2; separate")
+        .replace("rabbet { deep 3/8 } }\n  top", "rabbet { deep 3/8 }; nailers 2 }\n  top");
+    for (high, told) in [("20", vec![]), ("12", vec!["driver-reach"])] {
+        let text = text.replace("high 30", "high 36").replace("high 6", &format!("high {high}"));
+        assert_eq!(slugs(&compile(&text)), told, "{high}");
+        let behind = screw_lines(&text, ["B", "BSK"]);
+        let count: u64 = behind.iter().map(|own| own.3).sum();
+        // 31-1/16 long, one each 6 in.
+        assert_eq!(count, 6, "{high}: {behind:#?}");
+        assert_eq!(bench::built(&compile(&text)).is_empty(), told.is_empty(), "{high}");
+    }
+}

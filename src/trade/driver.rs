@@ -49,6 +49,12 @@ const ANGLED: [Stretch; 2] = [Stretch(1.0, 50.0, 10.0), Stretch(50.0, 140.0, 38.
 /// thick as the head (common practice, no source).
 const ARM: f64 = 200.0;
 
+/// A long bit is so long: 6 in, 150 mm (common practice, no source).
+#[must_use]
+pub fn long_bit() -> Length {
+    Length::mm(150)
+}
+
 /// Between two boards, a right-angle driver takes so much: 1-1/2 in, 38 mm (common practice,
 /// no source).
 #[must_use]

@@ -45,7 +45,7 @@ pub use cutter::{
 };
 pub use driver::{
     ASIDE, Axis as DriverAxis, Block, NOWHERE, ScrewWay, block, block_round, blocks_meet,
-    driver_wide, screwed_through,
+    driver_wide, long_bit, screwed_through,
 };
 pub use fasteners::{
     base_block, floor_blocks, from_cut, front_bite, into_face, long_screw, pocket_count,
