@@ -61,14 +61,15 @@ impl Part {
 
     /// The boxes that a feature takes out of the part, in the whole piece: one,
     /// or one for each pocket at an end.
-    #[must_use]
-    pub fn hollows(&self, feature: &Feature) -> Vec<Cuboid> {
-        let FeatureKind::Pockets(count, _) = feature.kind else {
-            return vec![self.hollow(feature, feature.v)];
+    pub fn hollows<'f>(&'f self, feature: &'f Feature) -> impl Iterator<Item = Cuboid> + use<'f> {
+        let (whole, pockets) = if let FeatureKind::Pockets(count, _) = feature.kind {
+            (None, feature.pocket_places(count))
+        } else {
+            (Some(feature.v), Vec::new())
         };
         let half = trade::pocket_width().half();
-        let places = feature.pocket_places(count).into_iter();
-        places.map(|at| self.hollow(feature, (at - half, at + half))).collect()
+        let pockets = pockets.into_iter().map(move |at| (at - half, at + half));
+        whole.into_iter().chain(pockets).map(|v| self.hollow(feature, v))
     }
 
     /// True where a guest lies in a feature of this part: one that is made for it, or a

@@ -134,6 +134,16 @@ impl ScrewWay {
         })
     }
 
+    /// A box that no straight driver of this screw reaches out of.
+    #[must_use]
+    pub fn drill(&self) -> Block {
+        let Stretch(_, far, thick) = STRAIGHT[1];
+        [0, 1, 2].map(|axis| {
+            let (head, hand) = (self.at[axis], self.at[axis] + self.back[axis] * far);
+            [head.min(hand) - thick / 2.0, head.max(hand) + thick / 2.0]
+        })
+    }
+
     /// The first of these boards that keeps a straight driver off, where a right-angle
     /// driver does not get in either.
     #[must_use]

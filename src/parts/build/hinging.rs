@@ -296,7 +296,7 @@ mod tests {
             .flat_map(|part| part.features.iter().map(move |feature| (part, feature)))
             .filter(|(_, feature)| feature.kind == FeatureKind::Bore(Bore::Plate))
             .flat_map(|(part, feature)| {
-                part.hollows(feature).into_iter().map(|space| (part.path.as_str(), space))
+                part.hollows(feature).map(|space| (part.path.as_str(), space))
             })
             .collect()
     }
