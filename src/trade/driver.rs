@@ -8,7 +8,9 @@ pub type Block = [[f64; 2]; 3];
 /// The box from and to these lengths.
 #[must_use]
 pub fn block(ranges: [[Length; 2]; 3]) -> Block {
-    ranges.map(|range| range.map(Length::to_mm_f64))
+    let side = |[from, to]: [Length; 2]| [from.to_mm_f64(), to.to_mm_f64()];
+    let [x, y, z] = ranges;
+    [side(x), side(y), side(z)]
 }
 
 /// The smallest box that holds both.
