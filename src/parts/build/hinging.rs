@@ -212,7 +212,7 @@ fn block(
             length: Size::from_terms(high - low, Vec::new()),
             width: Size::from_terms(z + block_margin() - front, Vec::new()),
             thickness: Some(thickness.clone()),
-            stands: builder.stands(x, &leaf.stands[1] + Size::from(low), front),
+            stands: Builder::stands(x, &leaf.stands[1] + Size::from(low), front),
             axes: UPRIGHT,
             show: Some(towards),
             span: plate.span,
