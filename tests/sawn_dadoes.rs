@@ -65,7 +65,7 @@ fn the_kerf_is_that_of_the_saw() {
     let compiled = books("shop { dadoes saw; kerf 3/32 }");
     let paper = sheet(&compiled);
     assert!(paper.contains(">> 4, then 4-5/8  set-up 1: table-saw fence"), "{paper}");
-    assert!(paper.contains("== Table saw with a plain blade, 3/32 of kerf =="), "{paper}");
+    assert!(paper.contains("== Table saw with a plain blade, kerf 3/32 =="), "{paper}");
 }
 
 /// A fence that opens 8 in reaches the bottom's dado, which ends at 4-23/32, and not that

@@ -282,10 +282,7 @@ fn cut(source: &Source<'_, '_>, setup: &Setup, first: &CutLine) -> String {
     let text = |length: Length| source.figures.text(length);
     let kind = setup.kind.word_along(setup.guided.is_some() && first.from.is_zero());
     let datum = &setup.datum;
-    let face = match has_faces(source, setup) {
-        true => &format!("{} that is named below", setup.face.noun()),
-        false => &setup.face_name,
-    };
+    let face = face(source, setup);
     let deep = source.figures.mating(setup.deep);
     if setup.guided.is_none() {
         return format!("{kind} {deep} deep in the {face}");
@@ -297,6 +294,14 @@ fn cut(source: &Source<'_, '_>, setup: &Setup, first: &CutLine) -> String {
             "{kind} {wide} wide and {deep} deep in the {face}; its near side lies {} from the {datum}",
             text(first.from)
         ),
+    }
+}
+
+/// The face that is cut, or that each piece names its own below.
+fn face(source: &Source<'_, '_>, setup: &Setup) -> String {
+    match has_faces(source, setup) {
+        true => format!("{} that is named below", setup.face.noun()),
+        false => setup.face_name.clone(),
     }
 }
 

@@ -28,6 +28,19 @@ pub enum Guide {
     Saw,
 }
 
+impl Guide {
+    /// Which of so many places the set-over from the first is counted to: the last, or of a
+    /// saw the other wall, since what comes behind it lies between the two.
+    #[must_use]
+    pub fn set_over_to(self, places: usize) -> usize {
+        let last = places.saturating_sub(1);
+        match self {
+            Self::Saw => last.min(1),
+            Self::Near | Self::Far | Self::Table => last,
+        }
+    }
+}
+
 /// A guide and its places, from the datum, in the order in which they are cut:
 /// to the edge of a straight-edge, or from the fence to the near side of the bit.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -141,12 +154,10 @@ pub(super) fn on_saw(channel: &Channel, kerf: Length) -> Guided {
 }
 
 fn guided(guide: Guide, settings: Vec<Length>) -> Guided {
-    let set_over = match (guide, settings.as_slice()) {
-        // From the one wall to the other; what lies between comes after them.
-        (Guide::Saw, [first, second, ..]) => *second - *first,
-        (Guide::Near | Guide::Far | Guide::Table, [first, .., last]) => (*last - *first).abs(),
-        (Guide::Near | Guide::Far | Guide::Table | Guide::Saw, _) => Length::ZERO,
-    };
+    let over = |first: &Length, last: &Length| (*last - *first).abs();
+    let last = settings.get(guide.set_over_to(settings.len()));
+    let set_over = settings.first().zip(last).map(|(first, last)| over(first, last));
+    let set_over = set_over.unwrap_or_default();
     Guided { guide, settings, set_over }
 }
 

@@ -274,14 +274,9 @@ fn meant(figure: &Written<'_>, kind: Kind, usual: Range, file: Unit) -> Vec<Mean
         // What is as long as a room is told in feet.
         let is_long = usual.most.at >= Length::inches(96, 1).in_unit(Unit::Millimetre);
         if is_long && figure.unit.is_none() && count.is_whole() {
-            let feet = Length::new(count, Unit::Foot).in_unit(Unit::Millimetre);
-            add(
-                &mut all,
-                feet,
-                in_unit(Length::new(count, Unit::Foot), Unit::Foot),
-                IF_MEANT,
-                false,
-            );
+            let feet = Length::new(count, Unit::Foot);
+            let text = in_unit(feet, Unit::Foot);
+            add(&mut all, feet.in_unit(Unit::Millimetre), text, IF_MEANT, false);
         }
         let before = all.len();
         for meant in meant_inches(count) {

@@ -250,7 +250,7 @@ impl Writer<'_> {
     }
 
     fn base(&mut self) {
-        let kind = if self.alone { self.number(3) } else { self.one_of(&[0, 0, 1, 1, 1, 2, 2, 2]) };
+        let kind = if self.alone { self.number(3) } else { self.one_of(&[0, 1, 1, 1, 1, 2, 2, 2]) };
         match kind {
             0 if self.alone && self.number(4) > 0 => {
                 self.is("hung on the wall");
@@ -501,7 +501,7 @@ impl Writer<'_> {
                 }
             }
         }
-        self.nests = self.number(3) == 2;
+        self.nests = self.number(5) > 2;
         self.line(&format!("{word} {{"));
         self.list(place);
         self.line("}");
@@ -648,7 +648,7 @@ impl Writer<'_> {
     /// What stands between two openings.
     fn parting(&mut self, place: Place) {
         let word = if place.across { "stile" } else { "rail" };
-        if !place.framed && self.number(3) > 0 {
+        if !place.framed && self.number(6) > 0 {
             self.is("no board between openings");
             return;
         }
@@ -724,6 +724,7 @@ impl Writer<'_> {
                 "; down { open A { share 1 }; divider { }; drawer B { high 6 in; set-back 2-1/2 in; front { build slab } }; drawer C { high 5 in; set-back 2-1/2 in; front { build slab; pull none } }; divider { }; open D { share 1 } }",
                 "; down { open A { share 1 }; divider { }; drawer B { high 5 in; set-back 2-1/2 in; front { build slab } }; divider { }; open C { share 1 } }",
                 "; down { open A { share 1 }; divider { }; drawer B { high 6 in; set-back 3 in; front { build slab } }; divider { }; open C { share 1 } }",
+                "; down { open A { share 1 }; divider { }; drawer B { high 5-1/2 in; set-back 3 in; front { build slab; pull none } }; divider { }; open C { share 1 } }",
                 "; across { open A { share 1 }; divider { }; down { share 1; open B { share 1 }; divider { }; tray C { high 6 in; box { high 4 in } }; divider { }; open D { share 1 } } }",
             ]);
             if list.contains("drawer") {
@@ -749,7 +750,7 @@ impl Writer<'_> {
                 self.list(Place { across, depth: place.depth - 1, ..place });
                 self.line("}");
             }
-            "open" if shelves.is_empty() && self.number(3) == 1 => {
+            "open" if shelves.is_empty() && self.number(2) == 1 => {
                 self.is("hanging rail");
                 self.line(&format!("open {name} {{ {size}; rod }}"));
             }

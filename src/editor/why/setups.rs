@@ -110,12 +110,8 @@ impl Told<'_, '_> {
         // how far the guide is moved.
         let tape = self.tell.piece.tape();
         let marked = guided.settings.iter().all(|set| !tape.print(*set).is_rounded());
-        let told = match guided.guide {
-            // What clears the wood between the walls lies anywhere.
-            Guide::Saw => guided.settings.len().min(2),
-            Guide::Near | Guide::Far | Guide::Table if marked => guided.settings.len(),
-            Guide::Near | Guide::Far | Guide::Table => 1,
-        };
+        let to = guided.guide.set_over_to(places.len());
+        let told = if marked || self.setup.is_sawn() { to + 1 } else { 1 };
         for (number, (setting, place)) in guided.settings.iter().zip(&places).enumerate().take(told)
         {
             let word = match number {
@@ -124,12 +120,8 @@ impl Told<'_, '_> {
             };
             sums.push(self.tell.length(&about, word, *setting, place));
         }
-        let ends = match (guided.guide, places.as_slice()) {
-            (Guide::Saw, [first, second, ..]) => Some((first, second)),
-            (Guide::Near | Guide::Far | Guide::Table, [first, .., last]) => Some((first, last)),
-            (Guide::Near | Guide::Far | Guide::Table | Guide::Saw, _) => None,
-        };
-        if let Some((first, last)) = ends
+        if let (Some(first), Some(last)) = (places.first(), places.get(to))
+            && to > 0
             && of.is_empty()
         {
             let over = match last.length < first.length {

@@ -42,10 +42,6 @@ pub(super) fn guided(
         ),
     };
     let mut more = vec![place];
-    if guided.guide == Guide::Saw {
-        more.extend(sawn::order(source, setup, guided));
-        return (sawn::settings(source, guided), what, more);
-    }
     more.extend(set_over(source, setup, guided, rabbet));
     if rabbet && guided.guide == Guide::Far {
         if guided.settings.len() == 1 {
@@ -59,7 +55,7 @@ pub(super) fn guided(
 }
 
 /// A length to the thousandth, for what no tape is true enough for.
-fn fine(source: &Source<'_, '_>, length: Length) -> String {
+pub(super) fn fine(source: &Source<'_, '_>, length: Length) -> String {
     let mark = source.figures.mark(length.is_measured());
     format!("{}{mark}", source.work.piece.tape().fine(length))
 }
@@ -101,6 +97,9 @@ pub(super) fn settings(source: &Source<'_, '_>, setup: &Setup, guided: &Guided) 
 /// In which order a channel wider than the bit is cut, and how far the guide is
 /// moved; nothing where it stands at one place.
 fn set_over(source: &Source<'_, '_>, setup: &Setup, guided: &Guided, rabbet: bool) -> Vec<String> {
+    if guided.guide == Guide::Saw {
+        return sawn::order(source, setup, guided);
+    }
     if guided.settings.len() < 2 {
         return Vec::new();
     }

@@ -6,13 +6,15 @@ use crate::plans::sawing::Tool;
 use crate::plans::setups::{Run, Setup};
 use crate::trade;
 
+use super::guided::fine;
+
 /// What is to be minded at the saw, before the first of its set-ups.
 pub(super) const CAUTION: &str = "These cuts don't go through the board, so the guard has to come off for them. Keep the riving knife on and set below the top of the teeth, hold the board down with push blocks, and never put a hand over the blade or pass one behind it. Put the guard back on after the last of these cuts. Unplug the saw before you change its blade.";
 
 /// How the blade of these settings is told in their heading.
 pub(super) fn blade(source: &Source<'_, '_>, setup: &Setup) -> String {
     let kerf = source.work.piece.tape().figure(setup.cutter.diameter);
-    format!("Table saw with a plain blade, {kerf} of kerf")
+    format!("Table saw with a plain blade, kerf {kerf}")
 }
 
 /// What holds for all set-ups of the saw.
@@ -25,12 +27,9 @@ pub(super) fn note(source: &Source<'_, '_>, setup: &Setup) -> String {
 
 /// Which way the board lies over the blade.
 pub(super) fn place(source: &Source<'_, '_>, setup: &Setup) -> String {
-    let face = match super::has_faces(source, setup) {
-        true => format!("the {} that is named below", setup.face.noun()),
-        false => format!("the {}", setup.face_name),
-    };
     format!(
-        "lay the board on the saw with {face} down and its {} against the fence or the stop, and push it right over the blade",
+        "lay the board on the saw with the {} down and its {} against the fence or the stop, and push it right over the blade",
+        super::face(source, setup),
         setup.datum
     )
 }
@@ -46,23 +45,22 @@ pub(super) fn settings(source: &Source<'_, '_>, guided: &Guided) -> String {
 pub(super) fn order(source: &Source<'_, '_>, setup: &Setup, guided: &Guided) -> Vec<String> {
     let Some((_, between)) = guided.settings.split_at_checked(2) else { return Vec::new() };
     let datum = &setup.datum;
-    let fine = source.work.piece.tape().fine(guided.set_over);
-    let mark = source.figures.mark(guided.set_over.is_measured());
+    let over = fine(source, guided.set_over);
     let short = source.figures.text(trade::shaving(source.work.piece.tape().unit));
     let mut lines = vec![
         format!(
             "cut the wall nearer the {datum} first, in every piece: it gives the mating part its place"
         ),
         format!(
-            "then the other wall, {fine}{mark} farther away: begin {short} nearer, and creep up on it in a test cut until the mating part itself slides in by hand; cut it in every piece"
+            "then the other wall, {over} farther away: begin {short} nearer, and creep up on it in a test cut until the mating part itself slides in by hand; cut it in every piece"
         ),
     ];
     if let Some(first) = between.first() {
         let near = guided.settings.first().copied().unwrap_or_default();
-        let step = source.work.piece.tape().fine(*first - near);
+        let step = fine(source, *first - near);
         lines.push(match between.len() {
-            1 => format!("take out the wood between the walls with one more cut, {step}{mark} farther away than the first wall"),
-            more => format!("take out the wood between the walls with {more} more cuts: set the fence or the stop back to the first wall, and move it {step}{mark} farther before each; each takes a quarter to a half of the cut before it again"),
+            1 => format!("take out the wood between the walls with one more cut, {step} farther away than the first wall"),
+            more => format!("take out the wood between the walls with {more} more cuts: set the fence or the stop back to the first wall, and move it {step} farther before each; each overlaps the cut before it by a quarter to a half of a kerf"),
         });
     }
     lines

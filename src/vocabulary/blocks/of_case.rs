@@ -97,5 +97,5 @@ words! {
     );
     /// The finish of what stands on its own, or is seen apart from the case.
     PART_FINISH: Refer<Finish> =
-        ("finish", "their finish, where it is not that of the case", "finish paint");
+        ("finish", "another finish than that of the case", "finish paint");
 }
