@@ -13,6 +13,7 @@ use crate::plans::hardware::{self, Kind};
 use crate::trade;
 
 use super::fitting;
+use super::near_misses;
 use super::page::{Block, Table, left, right};
 use super::sawn::size;
 use super::{Source, with_currency};
@@ -52,6 +53,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
             others.iter().map(|line| vec![line.amount.clone(), line.what.clone()]).collect();
         blocks.push(Block::Table(table));
     }
+    blocks.extend(near_misses::blocks(source));
     blocks.push(Block::Note("Glue, abrasives, and the finish are not on this list. How much finish there is to mix stands in the assembly order.".to_owned()));
     blocks
 }

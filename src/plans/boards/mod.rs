@@ -66,6 +66,22 @@ pub(super) fn plan(work: &Workings<'_>) -> Vec<OfLumber> {
     plans.collect()
 }
 
+/// True where fewer boards are bought once each part is so much less long and wide.
+pub(crate) fn fewer_if(
+    work: &Workings<'_>,
+    own: &OfLumber,
+    less: &dyn Fn(&Blank) -> [Length; 2],
+) -> bool {
+    let Some(stock) = work.piece.stock(own.stock) else { return false };
+    let mut blanks = blanks::blanks(work, own.stock, stock);
+    for blank in &mut blanks {
+        let less = less(blank);
+        blank.size = [0, 1].map(|side| blank.size[side] - less[side]);
+    }
+    let after = of_stock(work, (own.stock, stock), &blanks, &mut 0);
+    after.unplaced.is_empty() && after.bought().count() < own.bought().count()
+}
+
 fn of_stock(
     work: &Workings<'_>,
     (id, stock): (StockId, &Stock),

@@ -39,6 +39,7 @@ use super::word::Block;
 pub static BLOCKS: &[&Block] = &[
     &file::BLOCK,
     &job::BLOCK,
+    &give::BLOCK,
     &site::BLOCK,
     &wall::BLOCK,
     &keep_out::BLOCK,
