@@ -9,6 +9,8 @@ use crate::model::{Boundary, Case, MemoryFiles, Piece, Size, StockId};
 use crate::plans::Workings;
 use crate::plans::boards::{self, OfLumber};
 use crate::plans::buying::{Bought, What};
+use crate::plans::fitting::{Long, Purpose};
+use crate::plans::liquids::{self, Liquid};
 use crate::plans::sawing::Blank;
 use crate::plans::sheets::{self, OfStock};
 use crate::trade;
@@ -341,14 +343,28 @@ fn saved(work: &Workings<'_>, then: &Workings<'_>) -> Option<(Vec<Saves>, Option
             What::Hardware(_) => None,
         })
         .collect();
-    let sum =
-        |work: &Workings<'_>| work.buying().iter().filter_map(Bought::comes_to).sum::<Exact>();
+    let has_priced_finish = work.piece.finishes.iter().any(|own| own.price.is_some());
+    let sum = |work: &Workings<'_>| {
+        let finish = match has_priced_finish {
+            true => liquids::list(work).iter().filter_map(Liquid::comes_to).sum(),
+            false => Exact::ZERO,
+        };
+        work.buying().iter().filter_map(Bought::comes_to).sum::<Exact>() + finish
+    };
     let costs_less = sum(work) - sum(then);
     if costs_less.is_negative() {
         return None;
     }
-    let is_told = saves.iter().all(|own| priced.contains(&own.stock));
+    let is_told =
+        saves.iter().all(|own| priced.contains(&own.stock)) && screws(work) == screws(then);
     Some((saves, is_told.then_some(costs_less)))
+}
+
+/// The screws of a piece, on whose packs its price hangs too.
+fn screws(work: &Workings<'_>) -> (Vec<(Purpose, Long, u32)>, Vec<u32>) {
+    let own = work.fastened().screws.iter().map(|own| (own.purpose, own.long, own.count));
+    let studs = work.piece.cases.iter().map(|case| work.piece.studs_behind(case));
+    (own.collect(), studs.collect())
 }
 
 /// How many sheets and boards are bought of each stock that is planned.

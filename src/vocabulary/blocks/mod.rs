@@ -47,6 +47,7 @@ pub static BLOCKS: &[&Block] = &[
     &allow::BLOCK,
     &times::BLOCK,
     &tolerance::BLOCK,
+    &supply::BLOCK,
     &species::BLOCK,
     &shrinks::BLOCK,
     &stock::BLOCK,
