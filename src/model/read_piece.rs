@@ -32,6 +32,7 @@ use super::run::CaseRun;
 use super::shop::{self, Shop};
 use super::site::{self, Boundary, Site};
 use super::size::{Facts, Size};
+use super::sold;
 use super::solve_case;
 use super::species::{self, OwnSpecies};
 use super::stacked::{self, Floor};
@@ -127,6 +128,8 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
     let accepts = main.all(file::ACCEPT).filter_map(accept).collect();
     let holding = holding(&cases, ctx);
     let unused = things.unused(ctx);
+    let supplies = files.iter().flat_map(|file| file.all(file::SUPPLY));
+    let supplies = supplies.filter_map(sold::supply).collect();
     let Things { species, stocks, hinges, slides, pulls, bits, finishes } = things;
     let mut piece = Piece {
         job: job?,
@@ -148,6 +151,7 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
         pulls,
         bits,
         finishes,
+        supplies,
     };
     kick_lines::give(&mut piece);
     rows::give(&mut piece);
