@@ -19,7 +19,11 @@ test('nothing stands out sideways in any state', async (t) => {
   t.after(() => context.close());
   const fits = async (state) => assert.deepEqual(await sideways(page), [], state);
   await fits('as it opens');
-  await page.tap('.cm-line >> nth=34');
+  await page.evaluate(() => globalThis.desk.text.go(
+    { file: 'first.case', from: [33, 0], to: [33, 0] }, { focus: false },
+  ));
+  await page.waitForTimeout(200);
+  await page.tap('.cm-line:has-text("wide 36")');
   await settled(page);
   await fits('with the keys');
   assert.ok(await page.locator('#pad-keys').isVisible());

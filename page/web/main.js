@@ -198,7 +198,8 @@ byId('larger').addEventListener('click', () => {
   byId('larger').setAttribute('aria-pressed', String(large));
   byId('larger').textContent = large ? 'Smaller drawing' : 'Larger drawing';
 });
-byId('text').addEventListener('pointerup', () => setTimeout(() => pad.tapped()));
+// The cursor goes where a finger was only behind the tap.
+byId('text').addEventListener('click', () => setTimeout(() => pad.tapped(), 60));
 byId('pad-figures').addEventListener('click', () => pad.letters(false));
 byId('pad-letters').addEventListener('click', () => pad.letters(true));
 byId('do-new').addEventListener('click', () => {

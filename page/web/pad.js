@@ -119,15 +119,13 @@ export class Pad {
     const figure = answer.wants !== null && answer.all.every((own) => own.kind === 'name');
     const shown = figure && typed === '' ? [] : (fit.length > 0 ? fit : answer.all).slice(0, 5);
     this.words.replaceChildren(
+      el('button', { type: 'button', class: 'chip all', 'data-does': 'words' },
+        answer.all.length > 0 ? `All ${answer.all.length}` : 'Words'),
       ...shown.map((own) => el('button', {
         type: 'button', class: 'chip', onclick: () => this.take(own),
       }, own.text)),
       shown.length === 0 && answer.wants
         ? el('span', { class: 'wants' }, `Here: ${answer.wants.replaceAll('`', '')}`)
-        : '',
-      answer.all.length > shown.length
-        ? el('button', { type: 'button', class: 'chip all', 'data-does': 'words' },
-          `All ${answer.all.length}`)
         : '',
     );
   }
@@ -148,7 +146,9 @@ export class Pad {
   /** All words that may stand here, each with what it says. */
   open() {
     const { all, wants } = this.answer;
-    byId('words-wants').textContent = wants ? `Here stands ${wants.replaceAll('`', '')}.` : '';
+    const nothing = all.length > 0 ? '' : 'Nothing more stands here. A new line begins with a word.';
+    byId('words-wants').textContent = wants
+      ? `Here stands ${wants.replaceAll('`', '')}.` : nothing;
     this.list.replaceChildren(...all.map((own) => el('li', {},
       el('button', {
         type: 'button',

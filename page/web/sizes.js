@@ -66,7 +66,7 @@ export class Sizes {
     const printed = own.printed === null ? '' : ` (printed ${own.printed})`;
     const doubt = own.holds ? '' : ', contradicted elsewhere';
     return el('section', { class: 'figure' },
-      el('h3', {}, `${own.word} ${own.exact}${printed}${doubt}`),
+      el('h2', {}, `${own.word} ${own.exact}${printed}${doubt}`),
       el('ul', {}, ...own.terms.map((term) => this.term(term))));
   }
 

@@ -50,7 +50,7 @@ export class Text {
         EditorState.lineSeparator.of(doc.includes('\r\n') ? '\r\n' : '\n'),
         Prec.high(keymap.of([...closeBracketsKeymap, ...completionKeymap])),
         keymap.of([...defaultKeymap, ...historyKeymap]),
-        EditorView.contentAttributes.of({ 'aria-label': label, spellcheck: 'false' }),
+        EditorView.contentAttributes.of({ 'aria-label': label, spellcheck: 'false', tabindex: '0' }),
         this.keys.of(this.attributes()),
         this.extensions,
         EditorView.updateListener.of((update) => {
