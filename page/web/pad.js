@@ -117,7 +117,8 @@ export class Pad {
     const fit = answer.all.filter((own) => own.text.startsWith(typed) && own.text !== typed);
     // Where a figure stands, names are what is meant least.
     const figure = answer.wants !== null && answer.all.every((own) => own.kind === 'name');
-    const shown = figure && typed === '' ? [] : (fit.length > 0 ? fit : answer.all).slice(0, 5);
+    const shown = figure && !/^[a-z]/i.test(typed)
+      ? [] : (fit.length > 0 ? fit : answer.all).slice(0, 5);
     this.words.replaceChildren(
       el('button', { type: 'button', class: 'chip all', 'data-does': 'words' },
         answer.all.length > 0 ? `All ${answer.all.length}` : 'Words'),
@@ -130,11 +131,15 @@ export class Pad {
     );
   }
 
-  /** Writes a word in place of what is typed of it. */
-  take(own, text = own.kind === 'word' ? `${own.text} ` : own.text) {
+  /** Writes a word in place of the one at the cursor, or of what is typed of it. */
+  take(own, whole) {
     const state = this.editor.state;
     const from = position(state.doc, this.answer.from);
-    const to = state.selection.main.head;
+    const { head } = state.selection.main;
+    const rest = state.sliceDoc(head, state.doc.lineAt(head).to);
+    const to = head > from ? head + /^[a-z0-9-]*/i.exec(rest)[0].length : head;
+    const space = own.kind === 'word' && !rest.slice(to - head).startsWith(' ') ? ' ' : '';
+    const text = whole ?? own.text + space;
     this.editor.dispatch({
       changes: { from, to, insert: text },
       selection: EditorSelection.cursor(from + text.length),

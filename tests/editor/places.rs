@@ -64,9 +64,9 @@ fn what_is_nearer_covers_what_is_behind() {
 fn a_niche_is_meant_and_not_the_back_of_its_case() {
     let compiled = compile(&spec("alcove-shelves.case"));
     let places = papers::places(&compiled);
-    let niche = places.iter().find(|own| own.name.ends_with("left-books")).unwrap();
-    let back = places.iter().find(|own| own.name.ends_with("left.back"));
-    assert!(back.is_none_or(|back| back.from.0 <= niche.to.0), "{back:?}");
+    let niche = named(&places, "left-books.books");
+    let back = named(&places, "left-books.back");
+    assert!(back.from.0 < niche.to.0 && niche.from.0 < back.to.0, "{back:?}");
     let middle = (niche.from.0 + niche.to.0) / 2.0;
     let names: Vec<&str> = (0..400)
         .map(|step| niche.from.1 + (niche.to.1 - niche.from.1) * f64::from(step) / 400.0)
