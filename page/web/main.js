@@ -73,14 +73,14 @@ function show(answer, files) {
   drawing.show(answer.drawn);
   byId('stale').hidden = answer.drawn !== null || drawing.svg === null;
   findings.show(all);
-  const taken = accepted === 0 ? '' : `, ${accepted} accepted`;
-  const state = all.length === 0 ? `Ready to build${taken}` : summed(all) + taken;
+  const taken = accepted === 0 ? '' : `${accepted} accepted`;
+  const state = [answer.sound ? 'Ready to build' : '', summed(all), taken].filter(Boolean).join(', ');
   byId('state').textContent = answer.piece ? state : 'This file is no piece yet';
   byId('first').replaceChildren(...(all.length > 0 ? prose(` ${all[0].title}`) : []));
   byId('findings').classList.toggle('broken', broken);
   byId('findings').classList.toggle('sound', answer.sound);
   papers.allow(answer.sound, answer.piece
-    ? 'There are no papers while something is broken.'
+    ? 'There are no papers while something is broken: mend that first.'
     : 'There are no papers of a file that is no piece.');
   sizes.offer(answer.drawn?.places ?? []);
   byId('job').textContent = title(pieces.own);
