@@ -7,6 +7,7 @@ import { completing } from './completing.js';
 import { byId, byThumb, prose, say, settled } from './dom.js';
 import { Drawing } from './drawing.js';
 import { Findings, summed } from './findings.js';
+import { folded, unfold } from './folds.js';
 import { language } from './language.js';
 import { latestOnly } from './latest.js';
 import { findingAt, marked, marks } from './marks.js';
@@ -146,7 +147,7 @@ function choose(at, into) {
 }
 
 function goFinding(place, at) {
-  openFindings(false);
+  folded('findings');
   text.go(place, { select: true, focus: !byThumb() });
   choose(at, false);
 }
@@ -155,7 +156,7 @@ function mend(own) {
   text.edit(own.edits);
   tabs();
   say(`Done: ${own.title}`);
-  openFindings(false);
+  folded('findings');
 }
 
 async function explain(slug) {
@@ -182,17 +183,7 @@ function opened() {
   waiting = check();
 }
 
-function openFindings(open = byId('findings-open').getAttribute('aria-expanded') !== 'true') {
-  byId('findings-open').setAttribute('aria-expanded', String(open));
-  document.body.classList.toggle('findings-open', open);
-}
-
-byId('findings-open').addEventListener('click', () => openFindings());
-byId('sizes-open').addEventListener('click', () => {
-  const open = byId('sizes-open').getAttribute('aria-expanded') !== 'true';
-  byId('sizes-open').setAttribute('aria-expanded', String(open));
-  document.body.classList.toggle('sizes-open', open);
-});
+unfold(['findings', 'sizes']);
 byId('larger').addEventListener('click', () => {
   const large = document.body.classList.toggle('large');
   byId('larger').setAttribute('aria-pressed', String(large));
