@@ -229,21 +229,15 @@ fn a_new_name_is_followed() {
     assert_eq!(names.mentions(base).count(), 2);
 }
 
-/// Two cases 30 wide, whose tops lie between their ends of 3/4: that of the first from 3/4 to
-/// 29-1/4, and that of the second from 30-3/4 to 59-1/4. On a case of 24 that begins 29-1/2
-/// from the side, the left end stands over the two ends that meet, from 29-1/2 to 30-1/4, and
-/// the right one, from 52-3/4 to 53-1/2, over the second top. Begun at 12 its ends come down on
-/// the tops, and the rail of its frame on the ends between them; begun at 1, on one top only.
-#[test]
-fn what_it_comes_down_on_is_told() {
+/// A case on a run of two whose tops are panels, so far from its left side.
+fn on_two(left: &str) -> String {
     let case = |name: &str| {
         format!(
             "    case {name} {{ wide 30; bottom {{ joint dado {{ deep 1/4 }} }}; back {{ stock thin; joint rabbet {{ deep 3/8 }} }}; top {{ panel; joint dowel }}; frame none; across {{ open {name}-one {{ share 1 }} }} }}\n"
         )
     };
-    let text = |left: &str| {
-        format!(
-            r#"casework 1
+    format!(
+        r#"casework 1
 job "t" {{ units in; tape 1/32 }}
 site {{ left open; right open; fixing wall }}
 stock ply {{ plywood 3/4; sheet {{ long 96; wide 48 }} }}
@@ -263,12 +257,20 @@ case upper {{ on row {{ left {left} }}; wide 24; deep 10; high 29; stock ply
     rail top {{ wide 2 }}; rail bottom {{ wide 1-1/4 }}; down {{ open above {{ share 1; shelf {{ fixed 1 }} }} }} }}
 }}
 "#,
-            case("a"),
-            case("b")
-        )
-    };
+        case("a"),
+        case("b")
+    )
+}
+
+/// Two cases 30 wide, whose tops lie between their ends of 3/4: that of the first from 3/4 to
+/// 29-1/4, and that of the second from 30-3/4 to 59-1/4. On a case of 24 that begins 29-1/2
+/// from the side, the left end stands over the two ends that meet, from 29-1/2 to 30-1/4, and
+/// the right one, from 52-3/4 to 53-1/2, over the second top. Begun at 12 its ends come down on
+/// the tops, and the rail of its frame on the ends between them; begun at 1, on one top only.
+#[test]
+fn what_it_comes_down_on_is_told() {
     let told = |left: &str| {
-        let compiled = sound(&text(left));
+        let compiled = sound(&on_two(left));
         assert_eq!(crate::bench::built(&compiled), Vec::<String>::new(), "{left}");
         let packet = packet(&compiled);
         let all = packet["operations"].as_array().unwrap();
@@ -283,9 +285,35 @@ case upper {{ on row {{ left {left} }}; wide 24; deep 10; high 29; stock ply
     assert_eq!(told("29-1/2"), ["A-RE", "B-LE", "B-T"]);
     assert_eq!(told("12"), ["A-RE", "A-T", "B-LE", "B-T"]);
     assert_eq!(told("1"), ["A-T"]);
-    let order = order(&sound(&text("29-1/2")));
+    let order = order(&sound(&on_two("29-1/2")));
     assert!(
         order.contains("lay a straightedge over A-RE, B-LE, B-T where upper comes to stand"),
         "{order}"
     );
+}
+
+/// The tops lie 3/8 deep in rabbets of the ends: that of the first case reaches to 29-5/8. The
+/// bottom of the upper case, let in 1/4, is bare from 23/32 behind its left side: begun at
+/// 27-3/8 it laps the top by 1-17/32, where a right-angle driver of 1-1/2 goes in beside its
+/// end; begun at 27-1/2 by 1-13/32, and at 28-7/8 by 1/32 of wood.
+#[test]
+fn a_short_lap_takes_no_screw() {
+    let into = |left: &str| {
+        let text = on_two(left)
+            .replace("top { panel; joint dowel }", "top { panel; joint rabbet { deep 3/8 } }")
+            .replace("bottom { joint dowel; flush }", "bottom { joint dado { deep 1/4 } }");
+        let compiled = sound(&text);
+        assert_eq!(crate::bench::built(&compiled), Vec::<String>::new(), "{left}");
+        let packet = packet(&compiled);
+        let all = packet["operations"].as_array().unwrap().iter();
+        let lines = all.filter(|own| own["kind"] == "screw line" && own["through"] == "UP-B");
+        let mut into: Vec<String> =
+            lines.map(|own| own["into"].as_str().unwrap().to_owned()).collect();
+        into.sort_unstable();
+        into.dedup();
+        into
+    };
+    assert_eq!(into("27-3/8"), ["A-T", "B-T"]);
+    assert_eq!(into("27-1/2"), ["B-T"]);
+    assert_eq!(into("28-7/8"), ["B-T"]);
 }

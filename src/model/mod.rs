@@ -126,6 +126,7 @@ pub use load::{Loaded, load};
 pub use measured::{Reading, Subject};
 pub use nailers::Nailers;
 pub use on_hand::OnHand;
+pub(crate) use on_hand::joined;
 pub use opening::{
     Axis, Called, Item, Member, MemberKind, Opening, OpeningKind, Partition, RailShelf, ShelfSet,
 };

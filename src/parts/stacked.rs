@@ -147,7 +147,9 @@ pub fn stack_rows(piece: &Piece, parts: &Parts, upper: &Case) -> Vec<StackRow> {
             }
         };
         let over = bays.iter().map(|bay| (bay.0.max(space.from.x), bay.1.min(space.to.x)));
-        let over: Vec<(Length, Length)> = over.filter(|bay| bay.0 < bay.1).collect();
+        // Beside an upright the driver needs its room.
+        let lap = |bay: &(Length, Length)| bay.1 - bay.0 >= trade::driver_wide(unit);
+        let over: Vec<(Length, Length)> = over.filter(lap).collect();
         let held = held(piece, parts, part).or(places.first().copied());
         let row = |z| {
             let slot = held.and_then(|held| slot(piece, part, (z, held)));
@@ -155,7 +157,7 @@ pub fn stack_rows(piece: &Piece, parts: &Parts, upper: &Case) -> Vec<StackRow> {
             let screws = over.iter().flat_map(|bay| in_wood(*bay, &cuts, unit)).collect();
             StackRow { bottom: id, into, z, screws, slot }
         };
-        rows.extend(places.into_iter().map(row));
+        rows.extend(places.into_iter().map(row).filter(|row| row.count() > 0));
     }
     rows.sort_by_key(|row| row.z);
     rows

@@ -135,9 +135,7 @@ pub(super) fn list(work: &Workings<'_>) -> Vec<Bought> {
     let stocks = || piece.stocks.iter().enumerate().map(|(index, stock)| (StockId(index), stock));
     let unplanned = stocks().filter(|(id, stock)| {
         let is_sheet = !stock.is_solid() && !stock.is_banding();
-        let is_left =
-            |(part, own): (PartId, &Part)| own.stock == *id && !work.ledger().is_cut(part);
-        is_sheet && stock.sheet.is_none() && work.parts.iter().any(is_left)
+        is_sheet && stock.sheet.is_none() && work.left_of(*id).next().is_some()
     });
     let unplanned = unplanned.filter_map(|(id, _)| of_stock(id, Amount::Unplanned, Boards::None));
     let boards = work.boards().iter().filter_map(|own| {
@@ -174,7 +172,7 @@ pub(super) fn list(work: &Workings<'_>) -> Vec<Bought> {
 /// yard has, and else so much more than its rough pieces come to.
 fn boards(work: &Workings<'_>, own: &OfLumber) -> Option<(Amount, Boards)> {
     let stock = work.piece.stock(own.stock)?;
-    if own.is_usual {
+    if stock.boards.is_none() {
         let (amount, largest) = estimate(work, own.stock, stock)?;
         return Some((amount, Boards::Unknown(largest)));
     }
@@ -192,14 +190,14 @@ pub fn planned(work: &Workings<'_>, own: &OfLumber, stock: &Stock) -> Amount {
     match work.piece.tape().unit {
         Unit::Inch | Unit::Foot => {
             let tallied = sizes.map(|[long, wide]| trade::tallied_feet(stock.nominal, wide, long));
-            Amount::BoardFeet(tallied.fold(Exact::ZERO, |all, own| all + own).ceil())
+            Amount::BoardFeet(tallied.sum::<Exact>().ceil())
         }
         Unit::Millimetre | Unit::Centimetre | Unit::Metre => {
             let meter = Length::mm(1000);
             let volume = |[long, wide]: [Length; 2]| {
                 (long / meter) * (wide / meter) * (stock.nominal / meter)
             };
-            let sum = sizes.map(volume).fold(Exact::ZERO, |all, own| all + own);
+            let sum: Exact = sizes.map(volume).sum();
             Amount::CubicMeters((sum * Exact::int(100)).ceil())
         }
     }
@@ -209,11 +207,7 @@ pub fn planned(work: &Workings<'_>, own: &OfLumber, stock: &Stock) -> Amount {
 /// longest and the widest of them.
 #[must_use]
 pub fn estimate(work: &Workings<'_>, id: StockId, stock: &Stock) -> Option<(Amount, [Length; 2])> {
-    let own: Vec<(PartId, &Part)> = work
-        .parts
-        .iter()
-        .filter(|(part, own)| own.stock == id && !work.ledger().is_cut(*part))
-        .collect();
+    let own: Vec<(PartId, &Part)> = work.left_of(id).collect();
     let mut pieces = work.sticks().pieces(work, stock.nominal, &own);
     let lips = edging::bought(work.piece, work.parts);
     for lip in lips.iter().filter(|lip| lip.stock == id) {

@@ -77,9 +77,8 @@ fn of_stock(
         count: source.on_hand.then_some(1),
         above: None,
     };
-    let lying: Vec<[Length; 2]> = blanks.iter().map(|blank| sheet.lying(blank.size)).collect();
-    let wanted = |(blank, size): (&Blank, &[Length; 2])| Wanted {
-        size: size.map(|side| on(grid, side + shop.kerf).ceil()),
+    let wanted = |blank: &Blank| Wanted {
+        size: sheet.lying(blank.size).map(|side| on(grid, side + shop.kerf).ceil()),
         turns: blank.turns,
     };
     let first = match shop.first_cuts {
@@ -88,7 +87,7 @@ fn of_stock(
     };
     let order = Order {
         kinds: sources.iter().map(kind).collect(),
-        pieces: blanks.iter().zip(&lying).map(wanted).collect(),
+        pieces: blanks.iter().map(wanted).collect(),
         kerf: on(grid, shop.kerf).ceil(),
         stages: Stages { most: Some(shop.stages), first: Some(first) },
         floor: 0,
@@ -99,7 +98,7 @@ fn of_stock(
     // What is on hand is sawn first, and then the fullest sheets.
     sheets.sort_by_key(|sheet| (sheet.kind == 0, std::cmp::Reverse(sheet.root.filled())));
     let unit = work.piece.tape().unit;
-    let saw = Saw { shop, unit, blanks, lying: &lying, of_boards: false, keeps_strips: false };
+    let saw = Saw { shop, unit, blanks, sheet: Some(sheet), keeps_strips: false };
     let sawn = sheets.iter().filter_map(|own| {
         let source = sources.get(own.kind)?;
         *number += 1;
