@@ -62,12 +62,12 @@ const check = latestOnly(async () => {
 
 function changed(name, doc) {
   pieces.put(name, doc);
-  byId('unkept').hidden = pieces.keeps;
   waiting = check();
 }
 
 /** Shows what came of a check. */
 function show(answer, files) {
+  byId('unkept').hidden = pieces.keeps;
   checked = answer;
   const { all, accepted } = answer.findings;
   const broken = all.some((own) => own.severity === 'error');

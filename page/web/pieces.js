@@ -17,6 +17,10 @@ export class Pieces {
     } catch {
       this.keeps = false;
     }
+    addEventListener('pagehide', () => this.keep());
+    addEventListener('visibilitychange', () => {
+      if (document.visibilityState === 'hidden') this.keep();
+    });
   }
 
   /** The piece at hand: the one that was written in last. */
@@ -47,11 +51,14 @@ export class Pieces {
   put(name, text) {
     this.own.files[name] = text;
     this.own.at = Date.now();
-    this.keep();
+    // Not at every key, but before the page is left.
+    clearTimeout(this.later);
+    this.later = setTimeout(() => this.keep(), 300);
   }
 
   /** Keeps all that fits: the oldest go first. */
   keep() {
+    clearTimeout(this.later);
     for (let most = this.all.length; most > 0; most -= 1) {
       try {
         this.store.setItem(KEY, JSON.stringify(this.all.slice(0, most)));
