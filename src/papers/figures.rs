@@ -139,14 +139,13 @@ impl Figures {
     /// to be told unlike for that, their finer figures do: `11-1/8~ (11.138)`.
     pub(super) fn sum(&self, parts: &[Length]) -> String {
         let whole = self.tape.print(parts.iter().copied().sum());
-        let mark = self.mark(whole.exact.is_measured());
         let (printed, adds_up) = self.tape.spread_alike(parts);
         let told = |part: Printed| match part.is_rounded() && !adds_up {
             true => self.finer(part) + self.mark(part.exact.is_measured()),
             false => self.show(part),
         };
-        let told: Vec<String> = printed.into_iter().map(told).collect();
-        format!("{} = {}{mark}", told.join(" + "), self.tape.exact(whole.shown))
+        let all: Vec<String> = printed.into_iter().map(&told).collect();
+        format!("{} = {}", all.join(" + "), told(whole))
     }
 
     /// What figures that stand above come to, each as it is printed there.

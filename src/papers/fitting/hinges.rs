@@ -69,10 +69,10 @@ fn beside_walls(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
             Body::Pull => "its pull",
         };
         blocks.push(Block::Note(format!(
-            "The hinges of {} open to {} degrees, but {what} strikes the {} wall at about {}: fit a door stop, or a limiter for its hinges, before it swings there.",
+            "The hinges of {} open to {} degrees, but {what} strikes {} at about {}: fit a door stop, or a limiter for its hinges, before it swings there.",
             front_told(source.work.piece, own.front.id),
             own.swing.0,
-            own.side.word(),
+            own.at.told(source.work.piece),
             own.opens.0.floor(),
         )));
     }

@@ -1,37 +1,61 @@
-//! Doors that a wall beside the piece stops before their hinges do.
+//! Doors that a wall beside the piece stops before their hinges do, or a case beside theirs
+//! once they are open 90 degrees; before that `door-stopped` tells of it.
 
 use crate::measure::{Angle, Length};
-use crate::model::{Boundary, Side};
-use crate::parts::Front;
+use crate::model::{Boundary, Case, CaseId, Piece, Side};
+use crate::parts::{Assembly, Cuboid, Direction, Front};
 use crate::plans::Workings;
 use crate::trade::{Body, Hung, Patch};
 
-/// A door beside a wall.
+/// What stops a door.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Obstacle {
+    /// The wall of the room at this side of the piece.
+    Wall(Side),
+    /// A case beside the door's, which reaches farther forward.
+    Case(CaseId),
+}
+
+impl Obstacle {
+    /// What it is called in a sentence.
+    #[must_use]
+    pub fn told(self, piece: &Piece) -> String {
+        match self {
+            Self::Wall(side) => format!("the {} wall", side.word()),
+            Self::Case(id) => {
+                format!("the side of {}", piece.case(id).map_or("", |case| case.name.as_str()))
+            }
+        }
+    }
+}
+
+/// A door that something stops.
 #[derive(Clone, Debug)]
 pub struct AtWall<'a> {
     /// The door.
     pub front: &'a Front<'a>,
-    /// At which side of the piece the wall is.
-    pub side: Side,
-    /// How far the door opens before it, or its pull, meets the wall.
+    /// What stops it.
+    pub at: Obstacle,
+    /// How far the door opens before it, or its pull, meets that.
     pub opens: Angle,
     /// How far its hinges would let it.
     pub swing: Angle,
-    /// What meets the wall.
+    /// What meets it.
     pub body: Body,
 }
 
 /// Farther than any leaf reaches.
 const FAR: Length = Length::mm(100_000);
 
-/// Every door whose hinges would carry it, or its pull, into a wall. The wall is taken to
-/// stand where the scribe ends.
+/// Every door whose hinges would carry it, or its pull, into a wall or a case beside its own.
+/// The wall is taken to stand where the scribe ends.
 #[must_use]
 pub fn at_wall<'a>(work: &'a Workings<'_>) -> Vec<AtWall<'a>> {
-    work.fronts().iter().filter_map(|front| door(work, front)).collect()
+    let fronts = work.fronts().iter();
+    fronts.filter_map(|front| wall(work, front).or_else(|| beside(work, front))).collect()
 }
 
-fn door<'a>(work: &Workings<'_>, front: &'a Front<'_>) -> Option<AtWall<'a>> {
+fn wall<'a>(work: &Workings<'_>, front: &'a Front<'_>) -> Option<AtWall<'a>> {
     let piece = work.piece;
     let side = front.hung?;
     let (boundary, outer) = match side {
@@ -42,20 +66,56 @@ fn door<'a>(work: &Workings<'_>, front: &'a Front<'_>) -> Option<AtWall<'a>> {
         return None;
     }
     let scribe = side.of(&outer.exposure).scribe().length;
-    let hinge = front.fronts.hinge.and_then(|(hinge, _)| piece.hinge(hinge))?;
-    let wall = match side {
+    let x = match side {
         Side::Left => (-FAR, scribe),
         Side::Right => (piece.wide() - scribe, piece.wide() + FAR),
     };
+    let patch = Patch { x, out: (Length::ZERO, FAR) };
+    stopped(work, front, Length::ZERO, (Obstacle::Wall(side), &[patch], Length::ZERO))
+}
+
+/// The corner of a door comes past the case beside it by up to 1/16 in before that counts, as
+/// for `door-stopped`.
+fn beside<'a>(work: &Workings<'_>, front: &'a Front<'_>) -> Option<AtWall<'a>> {
+    let (piece, parts) = (work.piece, work.parts);
+    let next = match front.hung? {
+        Side::Left => front.case.0.checked_sub(1)?,
+        Side::Right => front.case.0.checked_add(1)?,
+    };
+    let next: &Case = piece.case(CaseId(next))?;
+    let stands = parts.of_case(next.id).iter().filter(|part| {
+        !matches!(part.assembly, Assembly::DrawerBox(_) | Assembly::Loose(_))
+            && part.cuboid().overlaps_along(&front.space, Direction::Y)
+    });
+    let patch = |own: Cuboid| Patch { x: (own.from.x, own.to.x), out: (-own.to.z, -own.from.z) };
+    let patches: Vec<Patch> = stands.map(|part| patch(part.cuboid())).collect();
+    let out = -front.space.from.z;
+    let found =
+        stopped(work, front, out, (Obstacle::Case(next.id), &patches, Length::inches(1, 16)));
+    found.filter(|own| own.opens > Angle::SQUARE)
+}
+
+/// How far a door whose face stands so far out comes before it meets one of these.
+fn stopped<'a>(
+    work: &Workings<'_>,
+    front: &'a Front<'_>,
+    out: Length,
+    (at, patches, mercy): (Obstacle, &[Patch], Length),
+) -> Option<AtWall<'a>> {
+    let side = front.hung?;
+    let hinge = front.fronts.hinge.and_then(|(hinge, _)| work.piece.hinge(hinge))?;
     let hung = Hung::new(
         front.leaf(side, hinge),
-        (front.hinge_edge(side), Length::ZERO),
+        (front.hinge_edge(side), out),
         side == Side::Right,
         hinge.swing,
     );
-    let patch = Patch { x: wall, out: (Length::ZERO, FAR) };
-    let stop = |body| Some((hung.stopped(body, &patch, Length::ZERO)?, body));
+    let meets = |body| {
+        let all = patches.iter().filter_map(|patch| hung.stopped(body, patch, mercy)).min();
+        Some((all?, body))
+    };
     let (opens, body) =
-        [Body::Leaf, Body::Pull].into_iter().filter_map(stop).min_by_key(|own| own.0)?;
-    (opens < hinge.swing).then_some(AtWall { front, side, opens, swing: hinge.swing, body })
+        [Body::Leaf, Body::Pull].into_iter().filter_map(meets).min_by_key(|own| own.0)?;
+    let swing = hinge.swing;
+    (opens < swing).then_some(AtWall { front, at, opens, swing, body })
 }

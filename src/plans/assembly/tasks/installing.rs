@@ -155,7 +155,7 @@ impl Maker<'_, '_> {
                 && self.piece.base_row(*case).is_none()
             {
                 let name = self.piece.base_named(*case);
-                lines.push(format!("carry the base of {name} by itself, find the highest place of the floor where it goes, and shim the base level from there; then let the case down on it, and screw it down from inside through its bottom as on the bench"));
+                lines.push(format!("unscrew the base of {name}, carry it by itself, find the highest place of the floor where it goes, and shim the base level from there; then let the case down on it, and screw it down from inside through its bottom as on the bench"));
                 lines.push(UNDER_BASE.to_owned());
             }
         }
@@ -188,7 +188,18 @@ impl Maker<'_, '_> {
             None if self.is_scribed() => "clear of the walls by no more than the scribe",
             None => "where it will stay",
         };
+        let lifted = &self.work.weights().lifted;
+        let is_based = |case: &Case| lifted.contains_key(&Lifted::Base(case.id));
         match own.len() + others == self.piece.cases.len() {
+            true if self.leveled().all(is_based) => {
+                let piece = self.on_floor("the piece");
+                [
+                    format!("bring {piece} {clear}"),
+                    format!(
+                        "try whether {piece} is level from end to end and from front to back, and its ends plumb; where not, shim under the base again"
+                    ),
+                ]
+            }
             true => {
                 let piece = self.on_floor("the piece");
                 [
