@@ -24,12 +24,14 @@ mod index;
 mod jig_sheet;
 mod layout;
 mod left_to_cut;
+mod liquids;
 mod markdown;
 mod marks;
 mod measured;
 mod measures;
 mod measuring;
 mod moves;
+mod near_misses;
 mod page;
 mod placed;
 mod reference;
@@ -37,6 +39,7 @@ mod sawn;
 mod sawn_from;
 mod sheet_plans;
 mod sticks;
+mod supplies;
 mod visible;
 mod warnings;
 mod weights;
@@ -49,7 +52,7 @@ use std::iter;
 use crate::measure::{Span, Tape, Unit, digest};
 use crate::model::Piece;
 use crate::parts::{Part, Parts};
-use crate::pipeline::Compilation;
+use crate::pipeline::{Compilation, NearMiss};
 use crate::plans::fitting::pins;
 use crate::plans::{Hands, OneByOne, Workings};
 
@@ -72,11 +75,18 @@ struct Source<'w, 'a> {
     work: &'w Workings<'a>,
     /// How its lengths are printed.
     figures: Figures,
+    /// What it was made of, where a paper may tell of small changes to that.
+    compiled: Option<&'w Compilation>,
 }
 
 impl<'w, 'a> Source<'w, 'a> {
     fn of(work: &'w Workings<'a>) -> Self {
-        Self { work, figures: Figures::new(*work.piece.tape()) }
+        Self { work, figures: Figures::new(*work.piece.tape()), compiled: None }
+    }
+
+    /// Small changes of the piece that would save a sheet or a board.
+    fn near_misses(&self) -> &'w [NearMiss] {
+        self.compiled.map_or(&[], |compiled| compiled.near_misses(self.work))
     }
 }
 
@@ -215,7 +225,7 @@ pub fn packet_with(compiled: &Compilation, hands: &impl Hands) -> Option<Vec<Pap
     let work = &sound(compiled)?;
     let hash = hash(compiled);
     let paper = |paper: &Paper| {
-        let page = page(paper, &Source::of(work), compiled, &hash);
+        let page = page(paper, &of_piece(work, compiled), compiled, &hash);
         let file = |format, ending: &str, text| {
             let name = format!("{}.{ending}", paper.slug);
             PaperFile { paper: paper.slug, format, name, text }
@@ -271,7 +281,7 @@ pub fn sheet(compiled: &Compilation, slug: &str, format: Format) -> Option<Strin
         let table = TABLES.iter().find(|(own, _)| *own == slug);
         return table.map(|(_, table)| table(&Source::of(work)));
     }
-    let page = page(paper, &Source::of(work), compiled, &hash(compiled));
+    let page = page(paper, &of_piece(work, compiled), compiled, &hash(compiled));
     match format {
         Format::Html => Some(emit::html(&page)),
         Format::Markdown => Some(emit::markdown(&page)),
@@ -352,7 +362,7 @@ fn sound(compiled: &Compilation) -> Option<Workings<'_>> {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Body(Page);
 
-/// The body of every paper, in the order of [`PAPERS`].
+/// The body of every paper, in the order of [`PAPERS`], without what is only offered.
 #[must_use]
 pub fn bodies(work: &Workings<'_>, compiled: &Compilation) -> Vec<Body> {
     let of =
@@ -372,6 +382,11 @@ pub fn cuts(part: &Part, work: &Workings<'_>, tape: Tape) -> Vec<String> {
     words::features(part, work, &Figures::unmarked(tape))
 }
 
+/// What a paper is made from that may tell of small changes to the spec.
+fn of_piece<'w, 'a>(work: &'w Workings<'a>, compiled: &'w Compilation) -> Source<'w, 'a> {
+    Source { compiled: Some(compiled), ..Source::of(work) }
+}
+
 fn page(paper: &Paper, source: &Source<'_, '_>, compiled: &Compilation, hash: &str) -> Page {
     let piece = source.work.piece;
     let mut blocks = (paper.blocks)(source);
@@ -381,6 +396,7 @@ fn page(paper: &Paper, source: &Source<'_, '_>, compiled: &Compilation, hash: &s
     let apart = Source {
         work: source.work,
         figures: Figures::telling_apart(*piece.tape(), clashing.clone()),
+        compiled: source.compiled,
     };
     let source = match clashing.is_empty() {
         true => source,

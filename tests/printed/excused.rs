@@ -61,6 +61,7 @@ pub(super) const EXCUSED: &[Excused] = &[
         "the difference of two lines, which the operation has one by one",
     ),
     excused("USD # each", PRICE),
+    excused("USD # per pack", PRICE),
     excused("EUR # each", PRICE),
     excused("# per pair", PRICE),
     excused("look for binding up to # degrees", SHEET),

@@ -66,6 +66,29 @@ pub(super) fn plan(work: &Workings<'_>) -> Vec<OfLumber> {
     plans.collect()
 }
 
+/// True where fewer boards are bought once each part is so much less long and wide.
+pub(crate) fn fewer_if(
+    work: &Workings<'_>,
+    own: &OfLumber,
+    less: &dyn Fn(&Blank) -> [Length; 2],
+) -> bool {
+    let Some(stock) = work.piece.stock(own.stock) else { return false };
+    let mut blanks = blanks::blanks(work, own.stock, stock);
+    for blank in &mut blanks {
+        let less = less(blank);
+        blank.size = [0, 1].map(|side| blank.size[side] - less[side]);
+    }
+    let yard = Yard::of(work, stock, &blanks);
+    let yard = yard.with_largest().unwrap_or(yard);
+    let (bench, free) = begun(work, (&yard, &stock.on_hand), &blanks);
+    let bought = i64::try_from(own.bought().count()).unwrap_or(i64::MAX);
+    if fewest(&bench, &free, cutting::fewest(&free)) >= bought {
+        return false;
+    }
+    let after = of_stock(work, (own.stock, stock), &blanks, &mut 0);
+    after.unplaced.is_empty() && after.bought().count() < own.bought().count()
+}
+
 fn of_stock(
     work: &Workings<'_>,
     (id, stock): (StockId, &Stock),
@@ -116,23 +139,10 @@ impl Laid {
         blanks: &[Blank],
         before: usize,
     ) -> Self {
-        let shop = &work.piece.shop;
-        let mut sources: Vec<Source> =
-            on_hand.iter().map(|own| yard::on_hand(work.piece, own)).collect();
-        let had = sources.len();
-        sources.extend(yard.sources(yard::lost_at_ends(work.piece)));
-        let lost = sources.iter().flat_map(|own| own.lost.iter());
-        let lost = lost.flat_map(|(from, to)| [*from, *to]);
-        let sides = sources.iter().flat_map(|own| own.size).chain(lost).chain([shop.kerf]);
-        let grid = grid(sides.chain(blanks.iter().flat_map(|blank| blank.size)));
-        let size = |blank: &Blank| blank.size.map(|side| on(grid, side + shop.kerf).ceil());
-        let sizes = blanks.iter().map(size).collect();
-        let mut bench = Bench { sources, had, begun: Vec::new(), sizes, kerf: shop.kerf, grid };
-        bench.lay_out();
+        let (mut bench, free) = begun(work, (&yard, on_hand), blanks);
         let all: Vec<usize> = (0..blanks.len()).collect();
-        let free = bench.order(&all, 0);
         let floor = cutting::fewest(&free);
-        let unplaced = match shop.lay_out {
+        let unplaced = match work.piece.shop.lay_out {
             LayOut::Looks => looks_first(work, blanks, &mut bench, floor),
             LayOut::Yield => bench.pack(&all, floor),
         };
@@ -164,6 +174,31 @@ impl Laid {
         let bought = bought.map(|own| area(own.size)).sum();
         (self.unplaced.len(), bought, self.boards.iter().filter(|own| own.on_hand).count())
     }
+}
+
+/// The boards in which nothing is cut, and all blanks as they are ordered from them where nobody
+/// minds the looks.
+fn begun(
+    work: &Workings<'_>,
+    (yard, on_hand): (&Yard, &[OnHand]),
+    blanks: &[Blank],
+) -> (Bench, cutting::Order) {
+    let kerf = work.piece.shop.kerf;
+    let mut sources: Vec<Source> =
+        on_hand.iter().map(|own| yard::on_hand(work.piece, own)).collect();
+    let had = sources.len();
+    sources.extend(yard.sources(yard::lost_at_ends(work.piece)));
+    let lost = sources.iter().flat_map(|own| own.lost.iter());
+    let lost = lost.flat_map(|(from, to)| [*from, *to]);
+    let sides = sources.iter().flat_map(|own| own.size).chain(lost).chain([kerf]);
+    let grid = grid(sides.chain(blanks.iter().flat_map(|blank| blank.size)));
+    let size = |blank: &Blank| blank.size.map(|side| on(grid, side + kerf).ceil());
+    let sizes = blanks.iter().map(size).collect();
+    let mut bench = Bench { sources, had, begun: Vec::new(), sizes, kerf, grid };
+    bench.lay_out();
+    let all: Vec<usize> = (0..blanks.len()).collect();
+    let free = bench.order(&all, 0);
+    (bench, free)
 }
 
 /// Lays out one class after the other, and returns what no board is large enough for.

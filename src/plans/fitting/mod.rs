@@ -19,6 +19,7 @@ mod screw_lengths;
 mod screw_row;
 pub mod screws;
 mod screws_apart;
+mod sold_as;
 pub mod slides;
 pub mod spacers;
 mod stacked;

@@ -15,6 +15,8 @@ use super::sawing::{Blank, Saw, Sawn, Source, grid, on};
 const ROUNDS: [usize; 2] = [4000, 300];
 /// Where there are more pieces than this, a round takes longer, and so there are fewer.
 const FEW: usize = 30;
+/// A search that only looks whether fewer sheets may do takes so much fewer rounds.
+const SHORT: usize = 8;
 /// A sheet costs as much more than a piece on hand that no number of these outweighs it.
 const SHEET: i64 = 1_000_000;
 
@@ -53,13 +55,13 @@ pub(super) fn plan(work: &Workings<'_>) -> Vec<OfStock> {
     plans.collect()
 }
 
-fn of_stock(
-    work: &Workings<'_>,
-    (id, stock): (StockId, &Stock),
-    sheet: &Sheet,
-    blanks: &[Blank],
-    number: &mut usize,
-) -> OfStock {
+/// What is sawn, and the same as whole numbers.
+struct Ordered {
+    sources: Vec<Source>,
+    order: Order,
+}
+
+fn ordered(work: &Workings<'_>, stock: &Stock, sheet: &Sheet, blanks: &[Blank]) -> Ordered {
     let shop = &work.piece.shop;
     let source = |on_hand, size, trim| Source { on_hand, size, trim, lost: Vec::new() };
     let whole = source(false, [sheet.long, sheet.wide], shop.edge_trim);
@@ -93,6 +95,40 @@ fn of_stock(
         floor: 0,
         rounds: ROUNDS.map(|rounds| rounds * FEW / blanks.len().max(FEW)),
     };
+    Ordered { sources, order }
+}
+
+/// True where a short search finds a plan that buys fewer sheets once each part is so much
+/// less long and wide.
+pub(crate) fn fewer_if(
+    work: &Workings<'_>,
+    own: &OfStock,
+    less: &dyn Fn(&Blank) -> [Length; 2],
+) -> bool {
+    let Some(stock) = work.piece.stock(own.stock) else { return false };
+    let Some(sheet) = stock.planned() else { return false };
+    let mut blanks = blanks::blanks(work, own.stock, &sheet);
+    for blank in &mut blanks {
+        let less = less(blank);
+        blank.size = [0, 1].map(|side| blank.size[side] - less[side]);
+    }
+    let Ordered { mut order, .. } = ordered(work, stock, &sheet, &blanks);
+    let most = (own.bought() - 1) * SHEET;
+    order.rounds = [order.rounds[0] / SHORT, 0];
+    order.floor = most;
+    let had = i64::try_from(stock.on_hand.len()).unwrap_or(i64::MAX);
+    cutting::fewest(&order) <= most && cutting::plan(&order).cost(&order) <= most + had
+}
+
+fn of_stock(
+    work: &Workings<'_>,
+    (id, stock): (StockId, &Stock),
+    sheet: &Sheet,
+    blanks: &[Blank],
+    number: &mut usize,
+) -> OfStock {
+    let shop = &work.piece.shop;
+    let Ordered { sources, order } = ordered(work, stock, sheet, blanks);
     let plan = cutting::plan(&order);
     let mut sheets = plan.sheets;
     // What is on hand is sawn first, and then the fullest sheets.
