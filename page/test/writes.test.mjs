@@ -29,7 +29,7 @@ test('a piece is typed from nothing, broken, mended by a tap, kept, and printed'
   // From nothing, key by key, with the braces that the page closes by itself.
   await page.click('nav button >> nth=0');
   await page.click('#do-new');
-  await page.click('#start-blank button >> nth=0');
+  await page.click('#start-blank button >> nth=2');
   await settled(page);
   assert.match(await page.textContent('#state'), /error/);
   await page.click('#text .cm-content');
@@ -207,4 +207,24 @@ test('words are offered where they may stand', async (t) => {
   await page.keyboard.press('Control+Space');
   await page.waitForSelector('.cm-tooltip-autocomplete');
   assert.match(await page.textContent('.cm-tooltip-autocomplete'), /drawer/);
+});
+
+test('a bare box is sound, in inches and in millimeters', async (t) => {
+  const { context, page } = await opened(browser, DESK);
+  t.after(() => context.close());
+  for (const [which, wide] of [[0, /24/], [1, /600/]]) {
+    await page.click('nav button >> nth=0');
+    await page.click('#do-new');
+    await page.click(`#start-blank button >> nth=${which}`);
+    await settled(page);
+    assert.equal(await page.textContent('#state'), 'Ready to build');
+    assert.match(await page.textContent('#drawing svg'), wide);
+  }
+  // Both are still here, the last one to hand.
+  await page.click('nav button >> nth=0');
+  await page.click('#do-new');
+  assert.equal(await page.locator('#start-kept li').count(), 2);
+  await page.click('#start-kept li >> nth=1 >> button >> nth=0');
+  await settled(page);
+  assert.equal(await page.textContent('#job'), 'First cabinet');
 });

@@ -63,7 +63,8 @@ export class Findings {
         el('strong', {}, `${WORDS[own.severity]}. `), ...prose(sentence(own.title)), ' ', title),
       sums.length > 0 ? el('dl', { class: 'sums' }, ...sums.flat()) : null,
       own.because ? el('p', {}, ...prose(sentence(own.because))) : null,
-      own.notes.map((text) => el('p', { class: 'aside' }, ...prose(sentence(text)))),
+      // What only a command does is no help here.
+      own.notes.filter((text) => !text.startsWith('`casewright ')).map((text) => el('p', { class: 'aside' }, ...prose(sentence(text)))),
       own.mends.length > 0 ? this.mends(own) : null,
       el('details', {},
         el('summary', {}, 'More about this'),

@@ -1,16 +1,9 @@
-// Beginning a piece: from a blank page, from a short example, from a whole piece,
+// Beginning a piece: from a bare box, from a short example, from a whole piece,
 // or from one that was written here before.
 
+import { BLANKS } from './blank.js';
 import { byId, el, prose } from './dom.js';
 import { title } from './pieces.js';
-
-const JOB = 'casework 1\n';
-
-/** What a blank page says: the least that a piece needs. */
-export function blank(unit, shop) {
-  const uses = shop ? 'use "shop.case"\n' : '';
-  return `${JOB}${uses}\njob "My piece" { units ${unit} }\n\n`;
-}
 
 export class Start {
   /** `does` has `begin(entry, files)` and `take(id)`. */
@@ -40,18 +33,13 @@ export class Start {
   }
 
   fill() {
-    const shop = this.catalog.find((own) => own.short)?.files['shop.case'];
-    const blanks = [
-      ['Blank, in inches', 'A name for the job, and nothing else', 'in', false],
-      ['Blank, in millimeters', 'A name for the job, and nothing else', 'mm', false],
-      ['Blank, with a shop', 'Stocks, hinges, slides, and a finish wait in a file of their own', 'in', true],
-    ];
-    byId('start-blank').replaceChildren(...blanks.map(([name, says, unit, with_shop]) =>
-      this.card(name, says, null, () => this.begin('my-piece.case', {
-        'my-piece.case': blank(unit, with_shop),
-        ...(with_shop ? { 'shop.case': shop } : {}),
-      }))));
-    const card = (own) => this.card(own.title || named(own.entry), own.says, own, () => this.begin(own.entry, own.files));
+    byId('start-blank').replaceChildren(...BLANKS.map(([name, says, doc]) => {
+      const own = { entry: 'my-piece.case', files: { 'my-piece.case': doc } };
+      return this.card(name, says, own, () => this.begin(own.entry, own.files));
+    }));
+    const card = (own) => this.card(
+      own.title || named(own.entry), own.says, own, () => this.begin(own.entry, own.files),
+    );
     const short = this.catalog.filter((own) => own.short);
     const whole = this.catalog.filter((own) => !own.short);
     byId('start-short').replaceChildren(...short.map(card));

@@ -2,18 +2,18 @@
 
 use crate::vocabulary::words::frame::Root;
 use crate::vocabulary::words::{self, Nested, OpeningWord, fronts};
-use crate::vocabulary::{Entries, Entry, HowSet};
+use crate::vocabulary::{Entries, Entry, HowSet, Said};
 
 /// True for a case whose own foremost face is its frame or the edges of its boards: no front
 /// stands before it, or its fronts stand in their openings.
 pub(super) fn is_level(case: &Entry) -> bool {
     let Some(body) = case.body() else { return false };
-    let frame = body.one(words::case::FRAME).and_then(|frame| frame.body());
+    let frame = body.one(words::case::FRAME).and_then(Said::body);
     let holders = std::iter::once(body).chain(frame);
     let lists = holders.flat_map(Entries::in_order).filter(|own| own.kind::<Root>().is_some());
     let inset = body
         .one(words::case::FRONTS)
-        .and_then(|own| own.body())
+        .and_then(Said::body)
         .is_none_or(|own| own.get(fronts::SET).is_some_and(|set| set.value == HowSet::Inset));
     inset || !lists.into_iter().any(has_front)
 }

@@ -336,7 +336,7 @@ fn cases(
                     path,
                     run: None,
                     exposure,
-                    level: level_beside(&standing, index),
+                    level: level_beside(standing, index),
                     is_covered: false,
                     on: None,
                     wide: None,

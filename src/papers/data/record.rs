@@ -2,11 +2,8 @@
 
 use serde::Serialize;
 
-use super::lines::Refs;
-use super::opens::Opens;
-use super::{
-    bases, covers, done, fitted, laid_on, layout, miters, sections, sheets, stacked, wooden,
-};
+use super::{bases, covers, done, fitted, laid_on, layout, lines::Refs, miters, opens::Opens};
+use super::{sections, sheets, stacked, wooden};
 
 #[derive(Serialize)]
 pub(super) struct Data<'d> {

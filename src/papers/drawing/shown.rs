@@ -34,11 +34,12 @@ impl<'p> Shown<'p> {
             .filter(|part| matches!(part.assembly, Assembly::Front(_)))
             .filter_map(|part| part.opening())
             .collect();
-        order.retain(|part| {
-            !is_behind_a_front(part, &closed)
-                && !is_nailer_behind_fronts(piece, part, &closed)
-                && !(doors == Doors::Closed && is_behind_doors(piece, part))
-        });
+        let hidden = |part: &Part| {
+            is_behind_a_front(part, &closed)
+                || is_nailer_behind_fronts(piece, part, &closed)
+                || (doors == Doors::Closed && is_behind_doors(piece, part))
+        };
+        order.retain(|part| !hidden(part));
         order.sort_by_cached_key(|part| (Reverse(part.cuboid().from.z), part.path.as_str()));
         // An end stands forward above its notch only: a kick may cover what is below it.
         let mut boxes: Vec<(&Part, Cuboid)> = Vec::with_capacity(order.len());
