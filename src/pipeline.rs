@@ -2,7 +2,10 @@
 //! Knows neither disk nor terminal.
 
 mod causes;
+mod near_misses;
 mod wrong_unit;
+
+pub use near_misses::{NearMiss, Saves, Way};
 
 use std::borrow::Cow;
 use std::cmp::Reverse;
@@ -36,6 +39,7 @@ pub struct Compilation {
     pub parts: Option<Parts>,
     role: Role,
     trees: OnceLock<Vec<Tree>>,
+    near_misses: OnceLock<Vec<NearMiss>>,
 }
 
 impl Compilation {
@@ -43,6 +47,17 @@ impl Compilation {
     #[must_use]
     pub fn workings(&self) -> Option<Workings<'_>> {
         Some(Workings::of(self.piece.as_ref()?, self.parts.as_ref()?))
+    }
+
+    /// Small changes of its sizes that would save a sheet or a board, worked out when they are
+    /// first asked for; none of a piece with errors. `work` are its own workings.
+    #[must_use]
+    pub fn near_misses(&self, work: &Workings<'_>) -> &[NearMiss] {
+        let find = || match self.is_sound() {
+            true => near_misses::find(self, work),
+            false => Vec::new(),
+        };
+        self.near_misses.get_or_init(find)
     }
 
     /// True for a piece, or what was to be one; false for a file that others use.
@@ -129,8 +144,18 @@ fn check_once(files: &dyn SourceFiles, entry: &str) -> Result<Compilation, ReadE
     for found in &mut diagnostics {
         found.fixes.retain(|fix| fix.changes(&sources));
     }
-    let trees = OnceLock::new();
-    Ok(Compilation { sources, diagnostics, accepted, piece, standing, parts, role, trees })
+    let (trees, near_misses) = (OnceLock::new(), OnceLock::new());
+    Ok(Compilation {
+        sources,
+        diagnostics,
+        accepted,
+        piece,
+        standing,
+        parts,
+        role,
+        trees,
+        near_misses,
+    })
 }
 
 /// What is found once a fix is made; `None` where the texts can't be read then.

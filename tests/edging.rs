@@ -1,9 +1,10 @@
 //! What covers the edges of sheets: figures worked by hand.
 
 use casewright::measure::Length;
-use casewright::papers::{self, EXAMPLES, Format};
+use casewright::model::MemoryFiles;
+use casewright::papers::{self, EXAMPLES, Format, SHARED};
 use casewright::parts::{Face, Part};
-use casewright::pipeline::Compilation;
+use casewright::pipeline::{self, Compilation};
 use serde_json::Value;
 
 use crate::bench;
@@ -117,6 +118,14 @@ fn strips_at_the_ends_go_on_first_and_those_along_cover_them() {
 fn a_roll_is_bought_with_a_tenth_for_waste() {
     let list = text(&example(), "cut-list");
     assert!(list.contains("Buy 14 feet of banding 25/32 wide or more: 5 strips"), "{list}");
+    let own = EXAMPLES.iter().find(|own| own.slug == "edges").unwrap();
+    let text = own.text.replace("banding 1/32", "banding 1/32; price 0.80 per ft");
+    let (name, shared) = SHARED;
+    let files = MemoryFiles::one("a.case", &text).with(name, shared);
+    let priced = pipeline::check(&files, "a.case").unwrap();
+    let list = papers::one(&priced, "buying-list", Format::Csv).unwrap();
+    let row = list.lines().find(|line| line.starts_with("edging,")).unwrap();
+    assert!(row.contains(",14 ft,") && row.ends_with(",0.80 per ft,11.20"), "{row}");
 }
 
 /// Nothing is cut into a board before its edges are covered.

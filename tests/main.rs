@@ -64,6 +64,7 @@ mod measured;
 mod mend;
 mod mendings;
 mod names;
+mod near_misses;
 mod offers;
 mod on_wood;
 mod order;

@@ -116,7 +116,8 @@ pub struct Stages {
 
 impl Stages {
     /// The stage of a cut in a rectangle that comes of a cut of a stage.
-    fn of(&self, above: Option<(Way, u8)>, way: Way) -> u8 {
+    #[must_use]
+    pub fn of(&self, above: Option<(Way, u8)>, way: Way) -> u8 {
         match above {
             Some((own, stage)) if own == way => stage,
             Some((_, stage)) => stage + 1,

@@ -27,14 +27,32 @@ const OVERLOOKED: u64 = 2;
 
 /// The best plan that so many rounds find: least cost first, and of those the one with the
 /// largest leftover, and then with the fewest settings of the saw and awkward cuts. Pieces
-/// that fit no sheet are in none.
+/// that fit no sheet are in none, and neither are those for which too few sheets are there.
 #[must_use]
 pub fn plan(order: &Order) -> Plan {
     let mut search = Search::of(order);
     let best = search.cheapest();
+    if !best.out.is_empty() {
+        return plan_without(order, best.out, search.too_large);
+    }
     let best = search.with_largest_left(best);
     let sheets = best.sheets.iter().map(|laid| laid.sheet.clone());
     Plan { sheets: sheets.collect(), unplaced: search.too_large, least: search.least }
+}
+
+/// A plan of what is left of an order without these.
+fn plan_without(order: &Order, mut out: Vec<usize>, too_large: Vec<usize>) -> Plan {
+    out.extend(too_large);
+    let kept = (0..order.pieces.len()).filter(|index| !out.contains(index));
+    let kept: Vec<usize> = kept.collect();
+    let pieces = kept.iter().filter_map(|index| order.pieces.get(*index)).copied().collect();
+    let mut own = plan(&Order { pieces, floor: 0, ..order.clone() });
+    for sheet in &mut own.sheets {
+        sheet.root = sheet.root.named(&kept);
+    }
+    out.extend(own.unplaced.iter().filter_map(|index| kept.get(*index)));
+    out.sort_unstable();
+    Plan { unplaced: out, ..own }
 }
 
 /// A sheet of a plan in the making, and what is worked out of it once.
@@ -167,11 +185,11 @@ impl<'o> Search<'o> {
         best
     }
 
-    /// A plan of the least cost that is found.
+    /// A plan of the least cost that is found; one with pieces that are out where none has all.
     fn cheapest(&mut self) -> Draft {
         let all = (0..self.order.pieces.len()).filter(|index| !self.too_large.contains(index));
         let all: Vec<usize> = all.collect();
-        let mut best = Draft::default();
+        let mut best = Draft { sheets: Vec::new(), out: all.clone() };
         // Most orders are done as soon as the areas allow.
         self.least = by_area(self.order).max(self.order.floor);
         self.below = i64::MAX;
@@ -187,6 +205,8 @@ impl<'o> Search<'o> {
             let cost = draft.cost(self.order);
             if draft.out.is_empty() && cost < self.below {
                 self.below = cost;
+                best = draft;
+            } else if self.outside(&draft) < self.outside(&best) {
                 best = draft;
             }
         }
@@ -210,6 +230,9 @@ impl<'o> Search<'o> {
                 late = Late::of(self.outside(&next));
                 draft = next;
             } else if late.takes(round, self.outside(&next)) {
+                if self.outside(&next) < self.outside(&best) {
+                    best = next.clone();
+                }
                 draft = next;
             }
         }
@@ -287,8 +310,7 @@ impl<'o> Search<'o> {
             // What lay across the whole sheet is gone: it is cut anew, as the saw asks.
             let goes_on = match (&root.what, self.order.stages.first) {
                 (What::Cut(way, parts), Some(first)) => {
-                    let is_whole = above.is_none();
-                    !is_whole
+                    above.is_some()
                         || *way == first
                         || parts.iter().any(|own| matches!(own.what, What::Piece { .. }))
                 }

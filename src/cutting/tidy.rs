@@ -1,6 +1,6 @@
 //! A sheet as it comes of the search, made as a maker would cut it.
 
-use super::{Node, Size, Way, What};
+use super::{Node, Size, What};
 
 impl Node {
     /// Makes each strip as narrow as what comes of it, and the rest left over.
@@ -51,7 +51,7 @@ impl Node {
         }
         // The widest first, and alike ones one after another.
         own.sort_by_key(|part| std::cmp::Reverse(way.of(part.size)));
-        cut(way, size, own)
+        Self::divided(way, size, own)
     }
 
     /// The area of the largest rectangle that is left over.
@@ -76,17 +76,5 @@ impl Node {
         let short = if stage > 2 { settings * 2 } else { 0 };
         let inner: usize = parts.iter().map(|part| part.effort(kerf, stage + 1)).sum();
         settings + short + slivers * 3 + inner
-    }
-}
-
-/// A rectangle that is divided into these and what is left over.
-fn cut(way: Way, size: Size, mut parts: Vec<Node>) -> Node {
-    let rest = way.of(size) - parts.iter().map(|part| way.of(part.size)).sum::<i64>();
-    if rest > 0 {
-        parts.push(Node::left(way.with(size, rest)));
-    }
-    match parts.len() {
-        1 => parts.remove(0),
-        _ => Node { size, what: What::Cut(way, parts) },
     }
 }

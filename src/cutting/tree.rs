@@ -59,11 +59,44 @@ fn worth([long, wide]: Size) -> f64 {
 }
 
 impl Node {
-    pub(super) fn left(size: Size) -> Self {
+    /// What is left over.
+    #[must_use]
+    pub fn left(size: Size) -> Self {
         Self { size, what: What::Left }
     }
 
-    pub(super) fn is_left(&self) -> bool {
+    /// A rectangle that is divided into these and what is left over behind them.
+    #[must_use]
+    pub fn divided(way: Way, size: Size, mut parts: Vec<Self>) -> Self {
+        let rest = way.of(size) - parts.iter().map(|part| way.of(part.size)).sum::<i64>();
+        if rest > 0 {
+            parts.push(Self::left(way.with(size, rest)));
+        }
+        match parts.len() {
+            1 => parts.remove(0),
+            _ => Self { size, what: What::Cut(way, parts) },
+        }
+    }
+
+    /// The same with each piece by another number.
+    #[must_use]
+    pub fn named(&self, numbers: &[usize]) -> Self {
+        let what = match &self.what {
+            What::Left => What::Left,
+            What::Piece { index, turned } => {
+                let index = numbers.get(*index).copied().unwrap_or(*index);
+                What::Piece { index, turned: *turned }
+            }
+            What::Cut(way, parts) => {
+                What::Cut(*way, parts.iter().map(|part| part.named(numbers)).collect())
+            }
+        };
+        Self { size: self.size, what }
+    }
+
+    /// True where nothing comes of it.
+    #[must_use]
+    pub fn is_left(&self) -> bool {
         matches!(self.what, What::Left)
     }
 

@@ -1,6 +1,6 @@
 //! Finishes.
 
-use crate::measure::{Duration, Exact, Span};
+use crate::measure::{Duration, Exact, Rate, Span};
 use crate::trade;
 use crate::vocabulary::words::finish::FinishKind;
 use crate::vocabulary::{Entry, Kinds, words};
@@ -44,6 +44,8 @@ pub struct Finish {
     pub cure: Duration,
     /// The statement that says so, where one does.
     pub cure_span: Option<Span>,
+    /// What it costs.
+    pub price: Option<Rate>,
     /// Notes for the papers.
     pub notes: Vec<String>,
     /// Where it is written.
@@ -51,7 +53,7 @@ pub struct Finish {
 }
 
 pub(super) fn finish(entry: &Entry, _ctx: &mut Lower) -> Option<Finish> {
-    use words::finish::{COATS, COVERS, CURE, MIX, POT_LIFE};
+    use words::finish::{COATS, COVERS, CURE, MIX, POT_LIFE, PRICE};
 
     let body = entry.body()?;
     let kind: FinishKind = body.which()?.0;
@@ -68,6 +70,7 @@ pub(super) fn finish(entry: &Entry, _ctx: &mut Lower) -> Option<Finish> {
         pot_life: body.get(POT_LIFE).map(|life| life.value),
         cure: body.get(CURE).map(|cure| cure.value).or_else(usual)?,
         cure_span: body.one(CURE).map(|cure| cure.head),
+        price: body.get(PRICE).map(|price| price.value),
         notes: body.notes(),
         span: entry.head,
     })

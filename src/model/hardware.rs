@@ -1,7 +1,7 @@
 //! Slides, pulls and bits.
 
 use crate::diagnostics::Diagnostic;
-use crate::measure::{Exact, Length, Mass, Rate, Span};
+use crate::measure::{Exact, Length, Mass, Span};
 use crate::vocabulary::takes;
 use crate::vocabulary::words::bit::BitShape;
 use crate::vocabulary::words::slide::{Across, Mount};
@@ -9,6 +9,7 @@ use crate::vocabulary::{Entries, Entry, Origin, PullHeight, Said, SizeExpr, Word
 
 use super::lower::Lower;
 use super::size::Size;
+use super::sold::Sold;
 
 /// A size of a drawer box by its opening: `factor × opening + constant`.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -148,8 +149,8 @@ pub struct Hardware {
     pub adjust: Length,
     /// The most it carries.
     pub load: Option<Mass>,
-    /// What it costs.
-    pub price: Option<Rate>,
+    /// How it is sold.
+    pub sold: Sold,
     /// The statement that gives its room.
     pub room_span: Span,
 }
@@ -203,7 +204,7 @@ fn hardware(
         up: ctx.size(body, UP, &format!("height of {name}")),
         adjust: body.get(ADJUST).map(|adjust| adjust.value).unwrap_or_default(),
         load: body.get(LOAD).map(|load| load.value),
-        price: body.get(PRICE).map(|price| price.value),
+        sold: Sold::read(body, PRICE, words::slide::PACK, words::slide::ON_HAND),
         room_span: body.get(ROOM)?.span_or(entry.head),
     })
 }
@@ -281,8 +282,8 @@ pub struct Pull {
     pub stands: Length,
     /// The statement that gives that, else the pull.
     pub stands_span: Span,
-    /// What it costs.
-    pub price: Option<Rate>,
+    /// How it is sold.
+    pub sold: Sold,
     /// Notes for the papers.
     pub notes: Vec<String>,
     /// Where it is written.
@@ -307,7 +308,7 @@ pub(super) fn pull(entry: &Entry, ctx: &mut Lower) -> Option<Pull> {
         from_edge_span: body.one(FROM_EDGE).map(|from| from.head),
         stands: body.get(STANDS)?.value,
         stands_span: body.get(STANDS)?.span_or(entry.head),
-        price: body.get(PRICE).map(|price| price.value),
+        sold: Sold::read(body, PRICE, words::pull::PACK, words::pull::ON_HAND),
         notes: body.notes(),
         span: entry.head,
     })

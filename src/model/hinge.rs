@@ -1,7 +1,7 @@
 //! Hinges.
 
 use crate::diagnostics::Diagnostic;
-use crate::measure::{Angle, Length, Rate, Span};
+use crate::measure::{Angle, Length, Span};
 use crate::trade::{Pivot, Pose};
 use crate::vocabulary::words::hinge::Hanging;
 use crate::vocabulary::{Closing, Entries, Entry, Word, takes, words};
@@ -9,6 +9,7 @@ use crate::vocabulary::{Closing, Entries, Entry, Word, takes, words};
 use super::front::Set;
 use super::lower::Lower;
 use super::size::Size;
+use super::sold::Sold;
 
 /// How a hinge works.
 #[allow(clippy::large_enum_variant, reason = "a piece has few kinds of hinge")]
@@ -92,8 +93,8 @@ pub struct Hinge {
     pub from_end_span: Option<Span>,
     /// It pulls its door shut and holds it.
     pub closes: bool,
-    /// What it costs.
-    pub price: Option<Rate>,
+    /// How it is sold.
+    pub sold: Sold,
     /// Notes for the papers.
     pub notes: Vec<String>,
     /// Where it is written.
@@ -148,7 +149,7 @@ pub(super) fn hinge(entry: &Entry, ctx: &mut Lower) -> Option<Hinge> {
             // A cup hinge has a spring (common practice, no source).
             None => matches!(kind, HingeKind::Cup { .. }),
         },
-        price: body.get(PRICE).map(|price| price.value),
+        sold: Sold::read(body, PRICE, words::hinge::PACK, words::hinge::ON_HAND),
         notes: body.notes(),
         span: entry.head,
         kind,

@@ -1,8 +1,8 @@
 //! The job: what stands at the head of every paper.
 
 use crate::diagnostics::{Diagnostic, Fix, Grade};
-use crate::measure::{Span, Tape};
-use crate::vocabulary::{Said, Units, takes, words};
+use crate::measure::{Length, Span, Tape};
+use crate::vocabulary::{Entries, Said, Units, Word, takes, words};
 
 use super::lower::Lower;
 
@@ -17,10 +17,34 @@ pub struct Job {
     pub tape: Tape,
     /// The currency of all prices.
     pub currency: Option<String>,
+    /// How far what is written may give where that saves a sheet or a board.
+    pub give: Give,
     /// Notes for the papers.
     pub notes: Vec<String>,
     /// Where it is written.
     pub span: Span,
+}
+
+/// How much smaller written sizes may come out. The usual half an inch, 12 mm, is common
+/// practice, no source.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Give {
+    /// Widths of cases, stretchers, and nailers.
+    pub wide: Length,
+    /// Depths of cases.
+    pub deep: Length,
+    /// Heights of cases.
+    pub high: Length,
+}
+
+impl Give {
+    fn read(body: &Entries, ctx: &Lower) -> Self {
+        use words::give::{BLOCK, DEEP, HIGH, WIDE};
+        let empty = ctx.empty(&BLOCK);
+        let body = body.one(words::job::GIVE).and_then(Said::body).unwrap_or(&empty);
+        let length = |word: Word<takes::Length>| body.get(word).map_or(Length::ZERO, |it| it.value);
+        Self { wide: length(WIDE), deep: length(DEEP), high: length(HIGH) }
+    }
 }
 
 fn no_such_mark(units: Units, span: Span) -> Diagnostic {
@@ -63,6 +87,7 @@ pub(super) fn lower(entry: Said<'_, takes::Text>, ctx: &mut Lower) -> Option<Job
         revision: body.get(REVISION).map(|r| r.value).unwrap_or_default(),
         tape,
         currency: body.get(CURRENCY).map(|c| c.value),
+        give: Give::read(body, ctx),
         notes: body.notes(),
         span: entry.head,
     })

@@ -46,7 +46,7 @@ pub(super) fn read(body: &Entries, kind: StockKind, ctx: &mut Lower) -> Vec<OnHa
 }
 
 /// Stretches in their order, those that meet made one.
-fn joined(mut stretches: Vec<(Length, Length)>) -> Vec<(Length, Length)> {
+pub(crate) fn joined(mut stretches: Vec<(Length, Length)>) -> Vec<(Length, Length)> {
     stretches.sort_unstable();
     let mut all: Vec<(Length, Length)> = Vec::new();
     for (from, to) in stretches {

@@ -19,6 +19,7 @@ use super::run::{CaseRun, Space};
 use super::shop::Shop;
 use super::site::Site;
 use super::size::{Facts, Size};
+use super::sold::SoldSupply;
 use super::species::OwnSpecies;
 use super::stock::Stock;
 use super::tops::OnTop;
@@ -70,6 +71,8 @@ pub struct Piece {
     pub bits: Vec<Bit>,
     /// Finishes.
     pub finishes: Vec<Finish>,
+    /// Screws, pins, and clips as they are sold.
+    pub supplies: Vec<SoldSupply>,
     /// The cases, left to right, those of its runs among them.
     pub cases: Vec<Case>,
     /// The runs, left to right.

@@ -169,7 +169,7 @@ fn hardware(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
                 }
                 told.push(format!("least gap {}", figures.hardware(hinge.gap.length)));
                 told.extend(hinge.notes.iter().cloned());
-                (&hinge.name, hinge.price, told)
+                (&hinge.name, hinge.sold.price, told)
             }
             Kind::Slide(index) => {
                 let Some(slide) = piece.slide(index) else { continue };
@@ -182,7 +182,7 @@ fn hardware(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
                 let scale = Scale::of(piece.tape());
                 told.extend(sheet.load.map(|load| format!("carries {}", scale.both(load))));
                 told.extend(slide.notes.iter().cloned());
-                (&slide.name, sheet.price, told)
+                (&slide.name, sheet.sold.price, told)
             }
             Kind::Pull(index) => {
                 let Some(pull) = piece.pull(index) else { continue };
@@ -210,7 +210,7 @@ fn hardware(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
                     )
                 }));
                 told.extend(pull.notes.iter().cloned());
-                (&pull.name, pull.price, told)
+                (&pull.name, pull.sold.price, told)
             }
         };
         told.extend(price.map(|price| with_currency(source, price)));

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use crate::diagnostics::{counted, listed};
 use crate::measure::Length;
 use crate::model::Stock;
-use crate::plans::boards::{Looks, OfLumber};
+use crate::plans::boards::{self, Looks, OfLumber};
 use crate::plans::buying;
 use crate::plans::sawing::Sawn;
 use crate::vocabulary::LayOut;
@@ -15,7 +15,7 @@ use super::buying_list::amount;
 use super::cut_list;
 use super::drawing::sheet;
 use super::page::{Block, Table, Ticks, left, right};
-use super::sawn::{cuts, size, told};
+use super::sawn::{drawn, least, on_hand, size, told};
 
 pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let work = source.work;
@@ -25,7 +25,8 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         return vec![Block::Note("Nothing is left to saw from boards.".to_owned())];
     }
     let shop = &work.piece.shop;
-    let (kerf, ends) = (source.figures.text(shop.kerf), source.figures.text(shop.board_ends));
+    let [kerf, ends] =
+        [shop.kerf, boards::lost_at_ends(work.piece)].map(|own| source.figures.text(own));
     let mut blocks = vec![
         Block::Note(format!("Crosscut each board first, from one end to the other in the order of the numbers: measure each length from the cut before it, square a line, and saw. Then rip what comes of it, and crosscut the strips that hold more than one piece. The plans count {kerf} for the blade, and {ends} at each end of a board from the yard, which falls off with its checks. The figures are rough sizes: the cut list has what each piece is jointed, planed, and cut to. In the drawings, what is lost is crossed out, and widths are drawn {} times as large as lengths.", sheet::WIDER)),
         Block::Note(match shop.lay_out {
@@ -37,7 +38,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     ];
     for (own, stock) in plans {
         blocks.push(Block::Heading(cut_list::heading(stock, source)));
-        blocks.extend(about(source, own).into_iter().map(Block::Note));
+        blocks.extend(about(source, own, stock).into_iter().map(Block::Note));
         for board in &own.boards {
             blocks.extend(of_board(source, stock, board));
         }
@@ -63,8 +64,6 @@ fn taken(source: &Source<'_, '_>, plans: &[(&OfLumber, &Stock)]) -> Block {
     };
     for (own, stock) in plans {
         let bought = own.bought().count();
-        let had = own.boards.iter().filter(|own| own.on_hand);
-        let had: Vec<String> = had.map(|own| size(source, own.size)).collect();
         let estimate = buying::estimate(source.work, own.stock, stock);
         table.rows.push(vec![
             stock.name.clone(),
@@ -72,7 +71,7 @@ fn taken(source: &Source<'_, '_>, plans: &[(&OfLumber, &Stock)]) -> Block {
             amount(source, &buying::planned(source.work, own, stock)),
             format!("{} %", own.in_hundred()),
             estimate.map_or_else(String::new, |(own, _)| amount(source, &own)),
-            if had.is_empty() { "none".to_owned() } else { listed(&had) },
+            on_hand(source, &own.boards),
             fewer(own, i64::try_from(bought).unwrap_or(i64::MAX)),
         ]);
     }
@@ -80,27 +79,24 @@ fn taken(source: &Source<'_, '_>, plans: &[(&OfLumber, &Stock)]) -> Block {
 }
 
 fn fewer(own: &OfLumber, bought: i64) -> String {
-    match (own.looks, own.least) {
-        (_, least) if least >= bought => "no, this is the least".to_owned(),
-        (0, least) => format!("not known: at least {least}"),
-        (looks, _) => format!(
-            "yes: the looks cost {} more (`lay-out yield` saves that)",
-            counted(looks, "board")
-        ),
+    if own.looks == 0 || own.least >= bought {
+        return least(own.least, bought);
     }
+    let looks = counted(own.looks, "board");
+    format!("yes: the looks cost {looks} more (`lay-out yield` saves that)")
 }
 
 /// What is counted on, and what no board holds.
-fn about(source: &Source<'_, '_>, own: &OfLumber) -> Vec<String> {
+fn about(source: &Source<'_, '_>, own: &OfLumber, stock: &Stock) -> Vec<String> {
     let counted_on: Vec<String> = own.sizes.iter().map(|own| size(source, *own)).collect();
     let mut notes = Vec::new();
     if own.bought().next().is_some() {
-        notes.push(match own.is_usual {
-            true => format!(
+        notes.push(match stock.boards {
+            None => format!(
                 "The stock does not say which boards the yard has, so the plan counts on the usual ones: {}. Enter those of your yard, as in `boards {{ wide 5 to 8; long 96 to 120 }}`.",
                 listed(&counted_on)
             ),
-            false => format!(
+            Some(_) => format!(
                 "The plan counts on boards from the middle of what the yard has, and on larger ones only where a piece asks for one or that saves a board: {}. Take each at least as large as its plan says.",
                 listed(&counted_on)
             ),
@@ -110,7 +106,7 @@ fn about(source: &Source<'_, '_>, own: &OfLumber) -> Vec<String> {
     if !unplaced.is_empty() {
         let marks: Vec<String> = unplaced.into_iter().collect();
         notes.push(format!(
-            "No board is large enough for these, so they are in no plan: {}.",
+            "No board is left that is large enough for these, so they are in no plan: {}.",
             marks.join(", ")
         ));
     }
@@ -129,25 +125,7 @@ fn of_board(source: &Source<'_, '_>, stock: &Stock, own: &Sawn) -> Vec<Block> {
             own.lost.iter().map(|(from, to)| format!("{} to {}", text(*from), text(*to))).collect();
         more.push(format!("lost, from the end where the cuts start: {}", listed(&lost)));
     }
-    let (svg, bare) = sheet::board(source, own);
-    let mut caption = format!(
-        "Board {}: {what}: the cuts by their numbers, and the pieces by their marks",
-        own.number
-    );
-    if !bare.is_empty() {
-        caption.push_str(&format!(
-            "; too narrow for their marks are {}, so look for the numbers of their cuts",
-            listed(&bare)
-        ));
-    }
-    let mut blocks = vec![
-        Block::Setting { figure: format!("board {}", own.number), what, more },
-        Block::Drawing { svg, caption, small: false },
-    ];
-    if !own.cuts.is_empty() {
-        blocks.push(Block::Table(cuts(source, own, ("the board", "comes off"))));
-    }
-    blocks
+    drawn(source, own, ("Board", what, more), (sheet::board(source, own), "comes off"))
 }
 
 /// What to look for in a board that gives such pieces.

@@ -8,18 +8,21 @@ use crate::measure::{Exact, Length};
 use crate::model::Stock;
 use crate::plans::Workings;
 use crate::plans::buying::{Amount, Boards, Bought, What};
-use crate::plans::fitting::{Long, Purpose, Rail};
-use crate::plans::hardware::{self, Kind};
+use crate::plans::fitting::Rail;
+use crate::plans::hardware::Kind;
 use crate::trade;
 
 use super::fitting;
+use super::liquids;
+use super::near_misses;
 use super::page::{Block, Table, left, right};
 use super::sawn::size;
+use super::supplies;
 use super::{Source, with_currency};
 
 /// A line of the list, for the page and for other programs.
 pub(super) struct Line {
-    /// `sheets`, `boards`, `edging`, `hardware`, `screws`.
+    /// `sheets`, `boards`, `edging`, `hardware`, `finish`, `glue`, `screws`.
     pub(super) sort: &'static str,
     pub(super) amount: String,
     pub(super) what: String,
@@ -45,26 +48,25 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     }
     if !others.is_empty() {
         blocks.push(Block::Heading("Screws and small hardware".to_owned()));
-        blocks.push(Block::Note("These are a tenth more than the piece takes, because some are lost or break, and have no price here. Screws come in boxes. Those of slides, and of hinges and catches where none are listed, come with them.".to_owned()));
-        let mut table =
-            Table { columns: vec![right("buy").strong(), left("what")], ..Table::default() };
-        table.rows =
-            others.iter().map(|line| vec![line.amount.clone(), line.what.clone()]).collect();
-        blocks.push(Block::Table(table));
+        blocks.push(Block::Note("These are a tenth more than the piece takes, because some are lost or break. `supply` in the spec says how many come in a pack and what that costs; without it they have no price here. Those of slides, and of hinges and catches where none are listed, come with them.".to_owned()));
+        blocks.push(Block::Table(small(source, &others, &priced)));
     }
-    blocks.push(Block::Note("Glue, abrasives, and the finish are not on this list. How much finish there is to mix stands in the assembly order.".to_owned()));
+    blocks.extend(near_misses::blocks(source));
+    blocks.push(Block::Note(
+        "Abrasives are not on this list: the grits stand in the assembly order.".to_owned(),
+    ));
     blocks
 }
 
-/// Screws have no price in a spec.
-const SCREWS: &str = "screws";
+/// Small hardware, in a table of its own.
+pub(super) const SCREWS: &str = "screws";
 
 fn priced_table(source: &Source<'_, '_>, lines: &[&Line]) -> Table {
     let total = lines.iter().filter_map(|line| line.comes_to).map(cents).sum::<i64>();
     let unpriced: Vec<&str> = lines
         .iter()
         .filter(|line| line.comes_to.is_none())
-        .map(|line| line.what.as_str())
+        .map(|line| line.what.split(": ").next().unwrap_or_default())
         .collect();
     let has_prices = unpriced.len() < lines.len();
     let mut columns = vec![left("sort"), right("buy").strong(), left("what")];
@@ -88,6 +90,35 @@ fn priced_table(source: &Source<'_, '_>, lines: &[&Line]) -> Table {
                 unpriced.join(", ")
             ));
         }
+    }
+    table
+}
+
+/// Screws, pins, and clips, and what they come to.
+fn small(source: &Source<'_, '_>, lines: &[&Line], priced: &[&Line]) -> Table {
+    let sum =
+        |lines: &[&Line]| lines.iter().filter_map(|line| line.comes_to).map(cents).sum::<i64>();
+    let has_prices = lines.iter().any(|line| line.comes_to.is_some());
+    let mut columns = vec![right("buy").strong(), left("what")];
+    if has_prices {
+        columns.extend([left("price"), right("comes to")]);
+    }
+    let row = |line: &&Line| {
+        let mut row = vec![line.amount.clone(), line.what.clone()];
+        if has_prices {
+            row.push(line.price.clone());
+            row.push(line.comes_to.map_or_else(String::new, |own| in_cents(cents(own))));
+        }
+        row
+    };
+    let mut table = Table { columns, rows: lines.iter().map(row).collect(), ..Table::default() };
+    if has_prices {
+        let [own, above] = [sum(lines), sum(priced)];
+        table.foot = format!(
+            "together {}, and {} with what has a price above",
+            with_name_of_currency(source, own),
+            with_name_of_currency(source, own + above)
+        );
     }
     table
 }
@@ -125,7 +156,8 @@ pub(crate) fn to_buy(work: &Workings<'_>) -> ToBuy {
         }
         What::Hardware(_) => None,
     });
-    let priced: Vec<i64> = bought.iter().filter_map(Bought::comes_to).map(cents).collect();
+    let priced: Vec<i64> =
+        lines(source).iter().filter_map(|line| line.comes_to).map(cents).collect();
     let total = (!priced.is_empty()).then(|| with_name_of_currency(source, priced.iter().sum()));
     ToBuy { stocks: stocks.collect(), total }
 }
@@ -141,54 +173,10 @@ fn with_name_of_currency(source: &Source<'_, '_>, total: i64) -> String {
 pub(super) fn lines(source: &Source<'_, '_>) -> Vec<Line> {
     let bought = source.work.buying().iter();
     let mut lines: Vec<Line> = bought.filter_map(|own| line(source, own)).collect();
-    // Left clips and right ones are bought in pairs.
-    let mut screws: Vec<(String, u32, bool)> = Vec::new();
-    for own in &source.work.fastened().screws {
-        let what = fitting::bought(source, own);
-        match screws.iter_mut().find(|(told, ..)| *told == what) {
-            Some((_, count, _)) => *count += own.count,
-            None => screws.push((what, own.count, own.purpose == Purpose::Clips)),
-        }
-    }
-    let in_studs = fitting::into_studs(source).map(|(count, long)| {
-        let long = source.figures.text(long);
-        (format!("cabinet screws for the wall, {long} long, #8 to #10"), count)
-    });
-    let others = pull_screws(source).into_iter().chain(screws_of_rails(source)).chain(in_studs);
-    screws.extend(others.map(|(what, count)| (what, count, false)));
-    let screw = |(what, count, in_pairs): (String, u32, bool)| {
-        let spare = count + count.div_ceil(10);
-        let buy = if in_pairs { spare.next_multiple_of(2) } else { spare };
-        Line { sort: SCREWS, amount: buy.to_string(), what, price: String::new(), comes_to: None }
-    };
     lines.extend(rails(source));
-    lines.extend(screws.into_iter().map(screw));
+    lines.extend(liquids::lines(source));
+    lines.extend(supplies::lines(source));
     lines
-}
-
-/// The screws of pulls through a drawer front and its box: those that come with a pull
-/// are often too short.
-fn pull_screws(source: &Source<'_, '_>) -> Vec<(String, u32)> {
-    let piece = source.work.piece;
-    let told = hardware::pull_screws(piece, source.work.parts).into_iter().filter_map(|own| {
-        let name = &piece.pull(own.pull)?.name;
-        let long = source.figures.at_least(own.length(piece.tape().unit));
-        Some((format!("screws for the pull {name}, at least {long} long"), own.number))
-    });
-    told.collect()
-}
-
-/// The screws of the cups of hanging rails.
-fn screws_of_rails(source: &Source<'_, '_>) -> Vec<(String, u32)> {
-    let told = source.work.fitting().rails.iter().map(|rail| {
-        let long = match rail.screws(source.work.piece.tape().unit) {
-            Long::Is(long) => format!(", {} long", source.figures.text(long)),
-            Long::Between(_, most) => format!(", under {} long", source.figures.text(most)),
-            Long::BySheet | Long::AtLeast(_) => String::new(),
-        };
-        (format!("screws for the cups of a hanging rail{long}"), rail.screw_count())
-    });
-    told.collect()
 }
 
 /// Hanging rails with their cups.
@@ -226,16 +214,48 @@ fn line(source: &Source<'_, '_>, own: &Bought) -> Option<Line> {
                 Kind::Slide(id) => ("slides", &piece.slide(id)?.name),
                 Kind::Pull(id) => ("pull", &piece.pull(id)?.name),
             };
-            ("hardware", format!("{noun} {name}"))
+            ("hardware", format!("{noun} {name}{}", packs_told(own)))
         }
     };
     Some(Line {
         sort,
-        amount: amount(source, &own.amount),
+        amount: packs(own).unwrap_or_else(|| amount(source, &own.amount)),
         what,
         price: own.price.map_or_else(String::new, |price| with_currency(source, price)),
         comes_to: own.comes_to(),
     })
+}
+
+/// How many packs are bought of what comes in packs.
+fn packs(own: &Bought) -> Option<String> {
+    match own.amount {
+        Amount::Pieces(count) | Amount::Pairs(count) => {
+            own.sold.packs(count).map(|packs| counted(packs, "pack"))
+        }
+        Amount::Sheets(..)
+        | Amount::Unplanned
+        | Amount::BoardFeet(_)
+        | Amount::CubicMeters(_)
+        | Amount::Roll(_) => None,
+    }
+}
+
+/// `, 10 to a pack, 4 on hand`.
+fn packs_told(own: &Bought) -> String {
+    let (one, many) = match own.amount {
+        Amount::Pairs(_) => (" pair", " pairs"),
+        Amount::Pieces(_)
+        | Amount::Sheets(..)
+        | Amount::Unplanned
+        | Amount::BoardFeet(_)
+        | Amount::CubicMeters(_)
+        | Amount::Roll(_) => ("", ""),
+    };
+    let noun = |count: i64| if count == 1 { one } else { many };
+    let pack = own.sold.pack.map(|own| format!(", {own}{} to a pack", noun(own)));
+    let had = (own.sold.on_hand > 0).then_some(own.sold.on_hand);
+    let had = had.map(|own| format!(", {own}{} on hand", noun(own)));
+    pack.into_iter().chain(had).collect()
 }
 
 fn stock_told(source: &Source<'_, '_>, stock: &Stock, own: &Bought) -> String {
@@ -279,6 +299,15 @@ fn sizes_told(source: &Source<'_, '_>, sizes: &[[Length; 2]]) -> String {
     listed(&told.collect::<Vec<_>>())
 }
 
+/// A length off a roll, whole feet or tenths of a meter: `24 ft`, `7.3 m`.
+pub(super) fn roll(source: &Source<'_, '_>, long: Length) -> String {
+    if source.work.piece.tape().unit.is_metric() {
+        let tenths = (long / Length::mm(100)).ceil();
+        return format!("{}.{} m", tenths / 10, tenths % 10);
+    }
+    format!("{} ft", (long / Length::inches(12, 1)).ceil())
+}
+
 pub(super) fn amount(source: &Source<'_, '_>, amount: &Amount) -> String {
     match amount {
         Amount::Sheets(count, _) => counted(*count, "sheet"),
@@ -290,6 +319,6 @@ pub(super) fn amount(source: &Source<'_, '_>, amount: &Amount) -> String {
         Amount::CubicMeters(hundredths) => {
             format!("{}.{:02} m3", hundredths / 100, hundredths % 100)
         }
-        Amount::Roll(long) => source.figures.text(*long),
+        Amount::Roll(long) => roll(source, *long),
     }
 }

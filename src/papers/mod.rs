@@ -24,12 +24,14 @@ mod index;
 mod jig_sheet;
 mod layout;
 mod left_to_cut;
+mod liquids;
 mod markdown;
 mod marks;
 mod measured;
 mod measures;
 mod measuring;
 mod moves;
+mod near_misses;
 mod page;
 mod placed;
 mod reference;
@@ -37,18 +39,20 @@ mod sawn;
 mod sawn_from;
 mod sheet_plans;
 mod sticks;
+mod supplies;
 mod visible;
 mod warnings;
 mod weights;
 mod words;
 
+use std::borrow::Cow;
 use std::collections::BTreeSet;
 use std::iter;
 
-use crate::measure::{Tape, Unit, digest};
+use crate::measure::{Span, Tape, Unit, digest};
 use crate::model::Piece;
-use crate::parts::Part;
-use crate::pipeline::Compilation;
+use crate::parts::{Part, Parts};
+use crate::pipeline::{Compilation, NearMiss};
 use crate::plans::fitting::pins;
 use crate::plans::{Hands, OneByOne, Workings};
 
@@ -71,11 +75,18 @@ struct Source<'w, 'a> {
     work: &'w Workings<'a>,
     /// How its lengths are printed.
     figures: Figures,
+    /// What it was made of, where a paper may tell of small changes to that.
+    compiled: Option<&'w Compilation>,
 }
 
 impl<'w, 'a> Source<'w, 'a> {
     fn of(work: &'w Workings<'a>) -> Self {
-        Self { work, figures: Figures::new(*work.piece.tape()) }
+        Self { work, figures: Figures::new(*work.piece.tape()), compiled: None }
+    }
+
+    /// Small changes of the piece that would save a sheet or a board.
+    fn near_misses(&self) -> &'w [NearMiss] {
+        self.compiled.map_or(&[], |compiled| compiled.near_misses(self.work))
     }
 }
 
@@ -214,7 +225,7 @@ pub fn packet_with(compiled: &Compilation, hands: &impl Hands) -> Option<Vec<Pap
     let work = &sound(compiled)?;
     let hash = hash(compiled);
     let paper = |paper: &Paper| {
-        let page = page(paper, &Source::of(work), compiled, &hash);
+        let page = page(paper, &of_piece(work, compiled), compiled, &hash);
         let file = |format, ending: &str, text| {
             let name = format!("{}.{ending}", paper.slug);
             PaperFile { paper: paper.slug, format, name, text }
@@ -248,21 +259,29 @@ pub fn packet_with(compiled: &Compilation, hands: &impl Hands) -> Option<Vec<Pap
 /// `None` where a packet has no such paper.
 #[must_use]
 pub fn one(compiled: &Compilation, slug: &str, format: Format) -> Option<String> {
+    if slug == PACKET {
+        let work = &sound(compiled)?;
+        let text = || data::packet(compiled, work, &hash(compiled));
+        return (format == Format::Json).then(text);
+    }
+    sheet(compiled, slug, format)
+}
+
+/// As [`one`], without the packet as data: for whoever prints papers only, and has no
+/// room for what writes that.
+#[must_use]
+pub fn sheet(compiled: &Compilation, slug: &str, format: Format) -> Option<String> {
     let work = &sound(compiled)?;
     if slug == INDEX {
         return (format == Format::Html)
             .then(|| index::html(work.piece, compiled, &hash(compiled)));
-    }
-    if slug == PACKET {
-        let text = || data::packet(compiled, work, &hash(compiled));
-        return (format == Format::Json).then(text);
     }
     let paper = PAPERS.iter().find(|paper| paper.slug == slug)?;
     if format == Format::Csv {
         let table = TABLES.iter().find(|(own, _)| *own == slug);
         return table.map(|(_, table)| table(&Source::of(work)));
     }
-    let page = page(paper, &Source::of(work), compiled, &hash(compiled));
+    let page = page(paper, &of_piece(work, compiled), compiled, &hash(compiled));
     match format {
         Format::Html => Some(emit::html(&page)),
         Format::Markdown => Some(emit::markdown(&page)),
@@ -271,15 +290,49 @@ pub fn one(compiled: &Compilation, slug: &str, format: Format) -> Option<String>
     }
 }
 
+/// What a place on the elevation is a place of.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum PlaceOf {
+    /// An opening.
+    Opening,
+    /// A part.
+    Part {
+        /// Its mark.
+        mark: String,
+    },
+}
+
+/// Where a part or an opening lies on the elevation.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Place {
+    /// Its left upper corner in the coordinates of the drawing, in millimeters.
+    pub from: (f64, f64),
+    /// Its right lower one.
+    pub to: (f64, f64),
+    /// Its whole name: `console.bank.upper`.
+    pub name: String,
+    /// What it is.
+    pub of: PlaceOf,
+    /// The statement that it comes from.
+    pub span: Span,
+}
+
+/// Where each part and opening lies on the [`elevation`], those that cover others
+/// behind them: whoever looks for what is seen at a point takes the last that has it.
+#[must_use]
+pub fn places(compiled: &Compilation) -> Vec<Place> {
+    let Some((piece, parts)) = compiled.drawn() else { return Vec::new() };
+    let parts = on_pins(compiled, &parts);
+    drawing::shown::places(piece, &parts)
+}
+
 /// The piece from the front as SVG, with its marks: of a piece with errors
 /// too. Where its sizes are in doubt it bears no figures, and an opening of
 /// which a size does not hold is grey.
 #[must_use]
 pub fn elevation(compiled: &Compilation) -> Option<String> {
     let (piece, parts) = compiled.drawn()?;
-    let rows = compiled.piece.as_ref().map(|piece| Workings::of(piece, &parts));
-    let rows = rows.as_ref().map_or(&[][..], Workings::pin_rows);
-    let parts = pins::on_pins(rows, &parts);
+    let parts = on_pins(compiled, &parts);
     let whole = drawing::view::extent(&parts);
     Some(match (&compiled.piece, &compiled.standing) {
         (None, Some(standing)) => drawing::view::standing(piece, &parts, standing, &whole),
@@ -293,6 +346,12 @@ pub fn elevation(compiled: &Compilation) -> Option<String> {
     })
 }
 
+/// The parts as they are drawn: loose shelves on their pins.
+fn on_pins<'p>(compiled: &Compilation, parts: &'p Parts) -> Cow<'p, Parts> {
+    let rows = compiled.piece.as_ref().map(|piece| Workings::of(piece, parts));
+    pins::on_pins(rows.as_ref().map_or(&[][..], Workings::pin_rows), parts)
+}
+
 /// A piece that papers may be made of.
 fn sound(compiled: &Compilation) -> Option<Workings<'_>> {
     compiled.workings().filter(|_| compiled.is_sound())
@@ -303,7 +362,7 @@ fn sound(compiled: &Compilation) -> Option<Workings<'_>> {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Body(Page);
 
-/// The body of every paper, in the order of [`PAPERS`].
+/// The body of every paper, in the order of [`PAPERS`], without what is only offered.
 #[must_use]
 pub fn bodies(work: &Workings<'_>, compiled: &Compilation) -> Vec<Body> {
     let of =
@@ -323,6 +382,11 @@ pub fn cuts(part: &Part, work: &Workings<'_>, tape: Tape) -> Vec<String> {
     words::features(part, work, &Figures::unmarked(tape))
 }
 
+/// What a paper is made from that may tell of small changes to the spec.
+fn of_piece<'w, 'a>(work: &'w Workings<'a>, compiled: &'w Compilation) -> Source<'w, 'a> {
+    Source { compiled: Some(compiled), ..Source::of(work) }
+}
+
 fn page(paper: &Paper, source: &Source<'_, '_>, compiled: &Compilation, hash: &str) -> Page {
     let piece = source.work.piece;
     let mut blocks = (paper.blocks)(source);
@@ -332,6 +396,7 @@ fn page(paper: &Paper, source: &Source<'_, '_>, compiled: &Compilation, hash: &s
     let apart = Source {
         work: source.work,
         figures: Figures::telling_apart(*piece.tape(), clashing.clone()),
+        compiled: source.compiled,
     };
     let source = match clashing.is_empty() {
         true => source,

@@ -6,7 +6,7 @@ use crate::plans::sawing::{Blank, Cut, Gives, Sawn};
 use crate::trade;
 
 use super::Source;
-use super::page::{Table, left, right};
+use super::page::{Block, Table, left, right};
 
 /// What a rough piece is for: a mark, those of a stick, or lips.
 pub(super) fn told(source: &Source<'_, '_>, blank: &Blank) -> String {
@@ -35,12 +35,51 @@ fn is_alike(one: &Cut, other: &Cut) -> bool {
     is_single(one) && is_single(other) && one.way == other.way && one.off == other.off
 }
 
-/// The cuts of a sheet or a board, one setting after another.
-pub(super) fn cuts(
+/// A sheet or a board: what it is and what to mind of it, its drawing with the marks of what is
+/// too narrow for them, and its cuts under the name of what is set for them.
+pub(super) fn drawn(
     source: &Source<'_, '_>,
     own: &Sawn,
-    (whole, set): (&str, &'static str),
-) -> Table {
+    (title, what, more): (&str, String, Vec<String>),
+    ((svg, bare), set): ((String, Vec<String>), &'static str),
+) -> Vec<Block> {
+    let noun = title.to_lowercase();
+    let figure = format!("{noun} {}", own.number);
+    let mut caption = format!(
+        "{title} {}: {what}: the cuts by their numbers, and the pieces by their marks",
+        own.number
+    );
+    if !bare.is_empty() {
+        caption.push_str(&format!(
+            "; too narrow for their marks are {}, so look for the numbers of their cuts",
+            listed(&bare)
+        ));
+    }
+    let mut blocks =
+        vec![Block::Setting { figure, what, more }, Block::Drawing { svg, caption, small: false }];
+    if !own.cuts.is_empty() {
+        blocks.push(Block::Table(cuts(source, own, (&format!("the {noun}"), set))));
+    }
+    blocks
+}
+
+/// What is sawn of the rack.
+pub(super) fn on_hand(source: &Source<'_, '_>, all: &[Sawn]) -> String {
+    let had = all.iter().filter(|own| own.on_hand);
+    let had: Vec<String> = had.map(|own| size(source, own.size)).collect();
+    if had.is_empty() { "none".to_owned() } else { listed(&had) }
+}
+
+/// Whether fewer would do than are bought, where no plan buys fewer than `least`.
+pub(super) fn least(least: i64, bought: i64) -> String {
+    match least >= bought {
+        true => "no, this is the least".to_owned(),
+        false => format!("not known: at least {least}"),
+    }
+}
+
+/// The cuts of a sheet or a board, one setting after another.
+fn cuts(source: &Source<'_, '_>, own: &Sawn, (whole, set): (&str, &'static str)) -> Table {
     let mut table = Table {
         columns: vec![
             right("cut"),

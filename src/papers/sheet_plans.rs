@@ -2,7 +2,6 @@
 
 use std::collections::BTreeSet;
 
-use crate::diagnostics::listed;
 use crate::measure::Scale;
 use crate::model::Stock;
 use crate::plans::sawing::{Blank, Sawn};
@@ -13,7 +12,7 @@ use super::Source;
 use super::cut_list;
 use super::drawing::sheet;
 use super::page::{Block, Table, Ticks, left, right};
-use super::sawn::{cuts, size};
+use super::sawn::{drawn, least, on_hand, size};
 
 pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let work = source.work;
@@ -55,18 +54,13 @@ fn taken(source: &Source<'_, '_>, plans: &[(&OfStock, &Stock)]) -> Block {
     for (own, stock) in plans {
         let sheet =
             stock.sheet.map_or(String::new(), |sheet| size(source, [sheet.long, sheet.wide]));
-        let had = own.sheets.iter().filter(|sheet| sheet.on_hand);
-        let had: Vec<String> = had.map(|sheet| size(source, sheet.size)).collect();
         let bought = own.bought();
         table.rows.push(vec![
             stock.name.clone(),
             sheet,
             bought.to_string(),
-            if had.is_empty() { "none".to_owned() } else { listed(&had) },
-            match own.least {
-                least if least >= bought => "no, this is the least".to_owned(),
-                least => format!("not known: at least {least}"),
-            },
+            on_hand(source, &own.sheets),
+            least(own.least, bought),
             weighs(source, stock).unwrap_or_default(),
         ]);
     }
@@ -122,23 +116,5 @@ fn of_sheet(source: &Source<'_, '_>, stock: &Stock, own: &Sawn) -> Vec<Block> {
     } else {
         more.push("its edges count as straight and square, so look whether they are, and trim them first if not".to_owned());
     }
-    let (svg, bare) = sheet::drawing(source, own, stock);
-    let mut caption = format!(
-        "Sheet {}: {what}: the cuts by their numbers, and the pieces by their marks",
-        own.number
-    );
-    if !bare.is_empty() {
-        caption.push_str(&format!(
-            "; too narrow for their marks are {}, so look for the numbers of their cuts",
-            listed(&bare)
-        ));
-    }
-    let mut blocks = vec![
-        Block::Setting { figure: format!("sheet {}", own.number), what, more },
-        Block::Drawing { svg, caption, small: false },
-    ];
-    if !own.cuts.is_empty() {
-        blocks.push(Block::Table(cuts(source, own, ("the sheet", "set to"))));
-    }
-    blocks
+    drawn(source, own, ("Sheet", what, more), (sheet::drawing(source, own, stock), "set to"))
 }

@@ -93,8 +93,10 @@ pub struct Part {
     pub grain: Grain,
     /// Where it stands, all closed.
     pub placement: Placement,
-    /// The origin of its placement along x, y, and z, with the statements that it
-    /// comes from where they are known.
+    /// From the left side of the piece to that of its case.
+    pub beside: Size,
+    /// The origin of its placement along x from there, y, and z, with the statements that
+    /// it comes from where they are known.
     pub stands: [Size; 3],
     /// The broad face that is seen in the finished piece. What a face is called
     /// does not go by it: see [`Part::face_name`].
@@ -129,13 +131,13 @@ impl Part {
     pub fn side(&self, direction: Direction, far: bool) -> Size {
         let [x, y, z] = &self.stands;
         let from = match direction {
-            Direction::X => x,
-            Direction::Y => y,
-            Direction::Z => z,
+            Direction::X => &self.beside + x,
+            Direction::Y => y.clone(),
+            Direction::Z => z.clone(),
         };
         match far {
             true => from + self.along(direction),
-            false => from.clone(),
+            false => from,
         }
     }
 
@@ -282,6 +284,15 @@ impl Parts {
         let from = self.all.partition_point(|part| part.case < case);
         let to = self.all.partition_point(|part| part.case <= case);
         self.all.get(from..to).unwrap_or(&[])
+    }
+
+    /// The joints of the parts of one case into others; they follow each other.
+    #[must_use]
+    pub fn joints_of(&self, case: CaseId) -> &[Joint] {
+        let own = |joint: &Joint| self.get(joint.part).map(|part| part.case);
+        let from = self.joints.partition_point(|joint| own(joint) < Some(case));
+        let to = self.joints.partition_point(|joint| own(joint) <= Some(case));
+        self.joints.get(from..to).unwrap_or(&[])
     }
 
     /// The parts of one case, each with its id.

@@ -60,6 +60,16 @@ pub enum Direction {
 impl Direction {
     /// All three.
     pub const ALL: [Self; 3] = [Self::X, Self::Y, Self::Z];
+
+    /// Which of the three axes of the piece it is: 0 for the first.
+    #[must_use]
+    pub(crate) fn index(self) -> usize {
+        match self {
+            Self::X => 0,
+            Self::Y => 1,
+            Self::Z => 2,
+        }
+    }
 }
 
 /// A face of a part, named in the part's own frame.
@@ -217,7 +227,8 @@ impl Cuboid {
     /// True where two boxes share space, touching faces not counted.
     #[must_use]
     pub fn overlaps(&self, other: &Self) -> bool {
-        Direction::ALL.into_iter().all(|axis| self.overlaps_along(other, axis))
+        let along = |axis| self.overlaps_along(other, axis);
+        along(Direction::X) && along(Direction::Y) && along(Direction::Z)
     }
 
     /// The smallest box that holds both.

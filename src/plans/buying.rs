@@ -1,7 +1,7 @@
 //! What to buy: so many of each, and what it comes to.
 
 use crate::measure::{Exact, Length, Rate, Unit};
-use crate::model::{Stock, StockId};
+use crate::model::{Sold, Stock, StockId};
 use crate::parts::{Part, PartId};
 use crate::trade;
 
@@ -40,6 +40,8 @@ pub struct Bought {
     pub thick: Length,
     /// What one costs.
     pub price: Option<Rate>,
+    /// How small things are sold; nothing is known of all others.
+    pub sold: Sold,
     /// Of what sizes its boards are.
     pub boards: Boards,
 }
@@ -74,6 +76,9 @@ impl Bought {
         let rate = self.price?;
         let many = match &self.amount {
             Amount::Sheets(count, sides) => self.sheets(*count, *sides, rate.per)?,
+            Amount::Pieces(count) | Amount::Pairs(count) if rate.per == "pack" => {
+                Exact::int(self.sold.packs(*count)?)
+            }
             Amount::Pieces(count) if rate.per == "each" => Exact::int(*count),
             // A pair is not sold by halves.
             Amount::Pieces(count) if rate.per == "pair" => Exact::int((count + 1) / 2),
@@ -81,6 +86,8 @@ impl Bought {
             Amount::Pairs(count) if rate.per == "each" => Exact::int(count * 2),
             Amount::BoardFeet(count) => self.lumber(Exact::int(*count) * board_foot(), rate.per)?,
             Amount::CubicMeters(count) => self.lumber(Exact::ratio(*count, 100), rate.per)?,
+            Amount::Roll(long) if rate.per == "ft" => *long / Length::inches(12, 1),
+            Amount::Roll(long) if rate.per == "m" => *long / Length::mm(1000),
             Amount::Pieces(_) | Amount::Pairs(_) | Amount::Roll(_) | Amount::Unplanned => {
                 return None;
             }
@@ -126,7 +133,8 @@ pub(super) fn list(work: &Workings<'_>) -> Vec<Bought> {
     let of_stock = |id: StockId, amount, boards| {
         let stock = piece.stock(id)?;
         let (thick, price) = (stock.nominal, stock.price);
-        Some(Bought { what: What::Stock(id), amount, thick, price, boards })
+        let sold = Sold::default();
+        Some(Bought { what: What::Stock(id), amount, thick, price, sold, boards })
     };
     let sheets = work.sheets().iter().filter(|own| own.bought() > 0).filter_map(|own| {
         let sheet = piece.stock(own.stock)?.sheet?;
@@ -135,9 +143,7 @@ pub(super) fn list(work: &Workings<'_>) -> Vec<Bought> {
     let stocks = || piece.stocks.iter().enumerate().map(|(index, stock)| (StockId(index), stock));
     let unplanned = stocks().filter(|(id, stock)| {
         let is_sheet = !stock.is_solid() && !stock.is_banding();
-        let is_left =
-            |(part, own): (PartId, &Part)| own.stock == *id && !work.ledger().is_cut(part);
-        is_sheet && stock.sheet.is_none() && work.parts.iter().any(is_left)
+        is_sheet && stock.sheet.is_none() && work.left_of(*id).next().is_some()
     });
     let unplanned = unplanned.filter_map(|(id, _)| of_stock(id, Amount::Unplanned, Boards::None));
     let boards = work.boards().iter().filter_map(|own| {
@@ -149,23 +155,20 @@ pub(super) fn list(work: &Workings<'_>) -> Vec<Bought> {
         let amount = is_banding.then(|| Amount::Roll(own.roll(piece.tape().unit)))?;
         of_stock(own.stock, amount, Boards::None)
     });
-    let hardware = hardware::count(piece).into_iter().map(|Count { kind, number }| {
-        let count = i64::from(number);
-        let (amount, price) = match kind {
-            Kind::Hinge(id) => (Amount::Pieces(count), piece.hinge(id).and_then(|own| own.price)),
-            Kind::Slide(id) => {
-                let sheet = piece.slide(id).and_then(|own| own.hardware());
-                (Amount::Pairs(count), sheet.and_then(|own| own.price))
-            }
-            Kind::Pull(id) => (Amount::Pieces(count), piece.pull(id).and_then(|own| own.price)),
+    let hardware = hardware::count(piece).into_iter().filter_map(|Count { kind, number }| {
+        let sold = match kind {
+            Kind::Hinge(id) => piece.hinge(id)?.sold,
+            Kind::Slide(id) => piece.slide(id)?.hardware()?.sold,
+            Kind::Pull(id) => piece.pull(id)?.sold,
         };
-        Bought {
-            what: What::Hardware(kind),
-            amount,
-            thick: Length::ZERO,
-            price,
-            boards: Boards::None,
-        }
+        let count = sold.bought(i64::from(number));
+        let amount = match kind {
+            Kind::Hinge(_) | Kind::Pull(_) => Amount::Pieces(count),
+            Kind::Slide(_) => Amount::Pairs(count),
+        };
+        let (thick, price) = (Length::ZERO, sold.price);
+        let what = What::Hardware(kind);
+        (count > 0).then_some(Bought { what, amount, thick, price, sold, boards: Boards::None })
     });
     sheets.chain(unplanned).chain(boards).chain(edging).chain(hardware).collect()
 }
@@ -174,7 +177,7 @@ pub(super) fn list(work: &Workings<'_>) -> Vec<Bought> {
 /// yard has, and else so much more than its rough pieces come to.
 fn boards(work: &Workings<'_>, own: &OfLumber) -> Option<(Amount, Boards)> {
     let stock = work.piece.stock(own.stock)?;
-    if own.is_usual {
+    if stock.boards.is_none() {
         let (amount, largest) = estimate(work, own.stock, stock)?;
         return Some((amount, Boards::Unknown(largest)));
     }
@@ -192,14 +195,14 @@ pub fn planned(work: &Workings<'_>, own: &OfLumber, stock: &Stock) -> Amount {
     match work.piece.tape().unit {
         Unit::Inch | Unit::Foot => {
             let tallied = sizes.map(|[long, wide]| trade::tallied_feet(stock.nominal, wide, long));
-            Amount::BoardFeet(tallied.fold(Exact::ZERO, |all, own| all + own).ceil())
+            Amount::BoardFeet(tallied.sum::<Exact>().ceil())
         }
         Unit::Millimetre | Unit::Centimetre | Unit::Metre => {
             let meter = Length::mm(1000);
             let volume = |[long, wide]: [Length; 2]| {
                 (long / meter) * (wide / meter) * (stock.nominal / meter)
             };
-            let sum = sizes.map(volume).fold(Exact::ZERO, |all, own| all + own);
+            let sum: Exact = sizes.map(volume).sum();
             Amount::CubicMeters((sum * Exact::int(100)).ceil())
         }
     }
@@ -209,11 +212,7 @@ pub fn planned(work: &Workings<'_>, own: &OfLumber, stock: &Stock) -> Amount {
 /// longest and the widest of them.
 #[must_use]
 pub fn estimate(work: &Workings<'_>, id: StockId, stock: &Stock) -> Option<(Amount, [Length; 2])> {
-    let own: Vec<(PartId, &Part)> = work
-        .parts
-        .iter()
-        .filter(|(part, own)| own.stock == id && !work.ledger().is_cut(*part))
-        .collect();
+    let own: Vec<(PartId, &Part)> = work.left_of(id).collect();
     let mut pieces = work.sticks().pieces(work, stock.nominal, &own);
     let lips = edging::bought(work.piece, work.parts);
     for lip in lips.iter().filter(|lip| lip.stock == id) {

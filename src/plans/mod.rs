@@ -18,6 +18,7 @@ pub mod hardware;
 pub mod hung;
 pub mod layout;
 pub mod ledger;
+pub mod liquids;
 pub mod made;
 pub mod operations;
 pub mod sawing;

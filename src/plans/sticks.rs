@@ -49,16 +49,27 @@ impl Sticks {
         own: &[(PartId, &Part)],
     ) -> Vec<(Length, Length, Length)> {
         let of = |(id, part): &(PartId, &Part)| {
-            let own = self.of(*id).is_none_or(|stick| stick.is_under(*id));
-            let long = self.rough_long(*id, part);
-            // Each board of a blank and each layer of a laminated part is a rough piece of
-            // its own: it is wider by what is jointed off its edges.
-            let rough = rough_pieces(work, part);
-            let [_, wide, _] = rough.size;
-            let pieces = if own { rough.pieces } else { 0 };
-            (0..pieces).map(move |_| (nominal, wide, long)).collect::<Vec<_>>()
+            let rough = self.rough(work, *id, part);
+            rough.map(|(count, [long, wide])| std::iter::repeat_n((nominal, wide, long), count))
         };
-        own.iter().flat_map(of).collect()
+        own.iter().filter_map(of).flatten().collect()
+    }
+
+    /// The rough pieces of a part, how many and how long and wide; nothing where the stick that
+    /// it comes from is told with another. Each board of a blank and each layer of a laminated
+    /// part is a rough piece of its own: it is wider by what is jointed off its edges.
+    pub(super) fn rough(
+        &self,
+        work: &Workings<'_>,
+        id: PartId,
+        part: &Part,
+    ) -> Option<(usize, [Length; 2])> {
+        if self.of(id).is_some_and(|stick| !stick.is_under(id)) {
+            return None;
+        }
+        let rough = rough_pieces(work, part);
+        let count = usize::try_from(rough.pieces).unwrap_or(1).max(1);
+        Some((count, [self.rough_long(id, part), rough.size[1]]))
     }
 
     /// How long the rough piece is that a part comes from.

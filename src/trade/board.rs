@@ -20,6 +20,13 @@ pub fn asked_steps(unit: Unit) -> [Length; 2] {
     unit.either([Length::inches(12, 1), Length::inches(1, 4)], [100, 5].map(Length::mm))
 }
 
+/// In what steps a size is made smaller to see whether that saves a sheet or a board: an
+/// eighth of an inch, 3 mm (common practice, no source).
+#[must_use]
+pub fn near_miss_step(unit: Unit) -> Length {
+    unit.either(Length::inches(1, 8), Length::mm(3))
+}
+
 /// Board feet of a piece: a foot by a foot by an inch is one, 144 cubic inches
 /// (National Hardwood Lumber Association).
 #[must_use]

@@ -8,7 +8,9 @@ pub type Block = [[f64; 2]; 3];
 /// The box from and to these lengths.
 #[must_use]
 pub fn block(ranges: [[Length; 2]; 3]) -> Block {
-    ranges.map(|range| range.map(Length::to_mm_f64))
+    let side = |[from, to]: [Length; 2]| [from.to_mm_f64(), to.to_mm_f64()];
+    let [x, y, z] = ranges;
+    [side(x), side(y), side(z)]
 }
 
 /// The smallest box that holds both.
@@ -19,6 +21,9 @@ pub fn block_round(one: &Block, other: &Block) -> Block {
         [from.min(other_from), to.max(other_to)]
     })
 }
+
+/// The box that holds nothing, to begin [`block_round`] with.
+pub const NOWHERE: Block = [[f64::INFINITY, f64::NEG_INFINITY]; 3];
 
 /// True where two boxes share space.
 #[must_use]
@@ -45,6 +50,12 @@ const ANGLED: [Stretch; 2] = [Stretch(1.0, 50.0, 10.0), Stretch(50.0, 140.0, 38.
 /// Its arm, which leaves the head at its far end to any of four sides: 8 in (200 mm), as
 /// thick as the head (common practice, no source).
 const ARM: f64 = 200.0;
+
+/// A long bit is so long: 6 in, 150 mm (common practice, no source).
+#[must_use]
+pub fn long_bit() -> Length {
+    Length::mm(150)
+}
 
 /// Between two boards, a right-angle driver takes so much: 1-1/2 in, 38 mm (common practice,
 /// no source).
@@ -135,6 +146,16 @@ impl ScrewWay {
         [0, 1, 2].map(|axis| {
             let (head, hand) = (self.at[axis], self.at[axis] + self.back[axis] * far);
             [head.min(hand) - beside, head.max(hand) + beside]
+        })
+    }
+
+    /// A box that no straight driver of this screw reaches out of.
+    #[must_use]
+    pub fn drill(&self) -> Block {
+        let Stretch(_, far, thick) = STRAIGHT[1];
+        [0, 1, 2].map(|axis| {
+            let (head, hand) = (self.at[axis], self.at[axis] + self.back[axis] * far);
+            [head.min(hand) - thick / 2.0, head.max(hand) + thick / 2.0]
         })
     }
 

@@ -46,6 +46,33 @@ pub fn driving(screws: u32) -> Duration {
     Duration(Exact::ratio(i64::from(screws), 4))
 }
 
+/// How many milliliters of glue go on joints so long, and between layers so many square meters
+/// large, up to the next ten: a line an inch wide along each joint, which is an edge of 3/4 in
+/// and what is squeezed out, or the sides of a groove (common practice, no source). A gallon is
+/// spread over 200 square feet, the lower of the figures that trade pages give (200 to 300).
+#[must_use]
+pub fn glue_needed(long: Length, layers: Exact) -> i64 {
+    let meter = Length::mm(1000);
+    let area = (long / meter) * (Length::inches(1, 1) / meter) + layers;
+    let foot = Exact::ratio(3048, 10_000);
+    let covered = foot * foot * Exact::int(200);
+    let Some(gallon) = milliliters("gal") else { return 0 };
+    (area / covered * gallon / Exact::int(10)).ceil() * 10
+}
+
+/// The milliliters of a liter, and of a quart and a gallon of the United States (231 cubic
+/// inches); `None` for what is no such unit.
+#[must_use]
+pub fn milliliters(per: &str) -> Option<Exact> {
+    let gallon = Exact::ratio(3_785_411_784, 1_000_000);
+    match per {
+        "l" => Some(Exact::int(1000)),
+        "qt" => Some(gallon / Exact::int(4)),
+        "gal" => Some(gallon),
+        _ => None,
+    }
+}
+
 /// What is left on every outer edge of a front that is planed to its opening: 1/32 in
 /// or 1 mm (common practice, no source).
 #[must_use]
@@ -85,6 +112,15 @@ mod tests {
 
     /// Pressure times glue area: 24 in by 3/4 in at 175 psi is 3150 lb, three
     /// to four heavy clamps (an adhesive maker's pressure, common practice).
+    /// A gallon for 200 square feet, of layers or of 2,400 ft of joints; and nothing for none.
+    #[test]
+    fn a_gallon_of_glue_covers_two_hundred_square_feet() {
+        let foot = Exact::ratio(3048, 10_000);
+        assert_eq!(glue_needed(Length::ZERO, foot * foot * Exact::int(200)), 3790);
+        assert_eq!(glue_needed(Length::inches(2400 * 12, 1), Exact::ZERO), 3790);
+        assert_eq!(glue_needed(Length::ZERO, Exact::ZERO), 0);
+    }
+
     #[test]
     fn a_panel_of_two_feet_takes_three_or_four_clamps() {
         let pounds = 24.0 * 0.75 * 175.0;

@@ -32,7 +32,8 @@ mod walls;
 mod wooden;
 
 pub use board::{
-    BOARD_WASTE, asked_steps, board_feet, cubic_metres, surface_measure, tallied_feet, usual_board,
+    BOARD_WASTE, asked_steps, board_feet, cubic_metres, near_miss_step, surface_measure,
+    tallied_feet, usual_board,
 };
 pub use clothes::{
     RAIL_SCREWS, clothes_deep, clothes_high, clothes_load, holds_rail, longest_rail,
@@ -44,8 +45,8 @@ pub use cutter::{
     widest_by_hand,
 };
 pub use driver::{
-    ASIDE, Axis as DriverAxis, Block, ScrewWay, block, block_round, blocks_meet, driver_wide,
-    screwed_through,
+    ASIDE, Axis as DriverAxis, Block, NOWHERE, ScrewWay, block, block_round, blocks_meet,
+    driver_wide, long_bit, screwed_through,
 };
 pub use fasteners::{
     base_block, floor_blocks, from_cut, front_bite, into_face, long_screw, pocket_count,
@@ -57,8 +58,8 @@ pub use finishes::{
     finish_named, finish_needed, mixed,
 };
 pub use gluing::{
-    Staves, clamping, driving, joint_clamps, panel_clamps, shaving, spreading, spreading_flat,
-    staves,
+    Staves, clamping, driving, glue_needed, joint_clamps, milliliters, panel_clamps, shaving,
+    spreading, spreading_flat, staves,
 };
 pub use joints::{
     behind_mortise, dovetail_slope, dowel_reach, finger_room, is_hard, least_between_grooves,

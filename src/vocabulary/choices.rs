@@ -39,6 +39,34 @@ choices! {
         Crosscut = "crosscut",
     }
 
+    /// Small hardware that is sold by the pack.
+    Supply {
+        /// Screws with a plain shank and a countersunk head.
+        WoodScrews = "wood-screws",
+        /// Screws with large heads, which hold drawer fronts.
+        LargeHeadScrews = "large-head-screws",
+        /// Pan-head screws with washers, for slots and wide holes.
+        PanHeadScrews = "pan-head-screws",
+        /// Short screws with flat heads, for backs.
+        FlatHeadScrews = "flat-head-screws",
+        /// Pocket screws with a coarse thread, for sheets and soft wood.
+        PocketScrews = "pocket-screws",
+        /// Pocket screws with a fine thread, for hard wood.
+        FinePocketScrews = "fine-pocket-screws",
+        /// Screws through a case into the studs.
+        CabinetScrews = "cabinet-screws",
+        /// Screws for the plates of hinges.
+        PlateScrews = "plate-screws",
+        /// Screws for pulls.
+        PullScrews = "pull-screws",
+        /// Screws for the cups of hanging rails.
+        RailScrews = "rail-screws",
+        /// Pins that loose shelves lie on.
+        ShelfPins = "shelf-pins",
+        /// The clips of undermount slides, left and right ones counted together.
+        Clips = "clips",
+    }
+
     /// What comes first when boards are laid out.
     LayOut {
         /// Fronts that are seen together follow each other along one board, then come the

@@ -238,18 +238,34 @@ pub enum BySize {}
 #[derive(Debug)]
 pub enum ByPiece {}
 
+/// What comes in cans: by the liter, or by the quart or gallon of the United States.
+#[derive(Debug)]
+pub enum ByVolume {}
+
+impl SoldBy for ByVolume {
+    const UNITS: &'static [&'static str] = &["l", "qt", "gal"];
+}
+
+/// What comes in packs, or singly.
+#[derive(Debug)]
+pub enum ByPack {}
+
+impl SoldBy for ByPack {
+    const UNITS: &'static [&'static str] = &["pack", "each"];
+}
+
 /// What comes in pairs, or singly.
 #[derive(Debug)]
 pub enum ByPair {}
 
 impl SoldBy for BySize {
-    const UNITS: &'static [&'static str] = &["sheet", "board-foot", "each", "m2", "m3"];
+    const UNITS: &'static [&'static str] = &["sheet", "board-foot", "each", "m2", "m3", "ft", "m"];
 }
 
 impl SoldBy for ByPiece {
-    const UNITS: &'static [&'static str] = &["each", "pair"];
+    const UNITS: &'static [&'static str] = &["each", "pair", "pack"];
 }
 
 impl SoldBy for ByPair {
-    const UNITS: &'static [&'static str] = &["pair", "each"];
+    const UNITS: &'static [&'static str] = &["pair", "each", "pack"];
 }

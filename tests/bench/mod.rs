@@ -10,6 +10,7 @@ mod body;
 mod bores;
 mod boxes;
 mod compare;
+mod cuts;
 mod demos;
 mod driver;
 mod edging;

@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 
 use serde::Deserialize;
 
+use super::cuts::{Cut, Lies, Way, made};
 use super::figures::said;
 use super::packet::{Figure, Packet};
 use super::wood::NOTHING;
@@ -17,34 +18,8 @@ pub(super) struct Plank {
     on_hand: bool,
     size: [Figure; 2],
     lost: Vec<[Figure; 2]>,
-    cuts: Vec<PlankCut>,
+    cuts: Vec<Cut>,
     pieces: Vec<Piece>,
-}
-
-#[derive(Debug, Deserialize)]
-struct PlankCut {
-    first: u32,
-    last: u32,
-    #[serde(rename = "in")]
-    piece: String,
-    way: Way,
-    off: Figure,
-    gives: Vec<Gives>,
-}
-
-#[derive(Clone, Copy, Debug, PartialEq, Deserialize)]
-#[serde(rename_all = "lowercase")]
-enum Way {
-    Rip,
-    Crosscut,
-}
-
-#[derive(Debug, Deserialize)]
-#[serde(rename_all = "lowercase")]
-enum Gives {
-    Lost,
-    Piece(String),
-    Rough(usize),
 }
 
 #[derive(Debug, Deserialize)]
@@ -58,16 +33,6 @@ struct Piece {
 struct Lip {
     part: String,
     edge: String,
-}
-
-/// A piece of a board: where it begins along it, how long and wide it is, and how often the
-/// cuts have turned.
-#[derive(Clone, Copy, Debug)]
-struct Lies {
-    at: f64,
-    size: [f64; 2],
-    turns: u32,
-    way: Way,
 }
 
 /// A rough piece of a stock.
@@ -109,76 +74,17 @@ impl Plank {
             turns: 1,
             way: Way::Crosscut,
         };
-        let mut there: BTreeMap<&str, Lies> = BTreeMap::from([("", whole)]);
-        let mut done = vec![false; self.pieces.len()];
-        let mut next = 1;
-        for cut in &self.cuts {
-            if cut.first != next || cut.last < cut.first {
-                wrong.push(format!("cut {} does not follow cut {}", cut.first, next - 1));
-            }
-            next = cut.last + 1;
-            let Some(mut left) = there.remove(cut.piece.as_str()) else {
-                wrong.push(format!("cut {} is in {}, which is not there", cut.first, cut.piece));
-                continue;
-            };
-            if cut.piece.is_empty() && cut.way == Way::Rip {
-                wrong.push(format!("cut {} rips a whole board", cut.first));
-            }
-            if left.way != cut.way {
-                (left.way, left.turns) = (cut.way, left.turns + 1);
-            }
-            if left.turns > 3 {
-                wrong.push(format!("cut {} turns once too often", cut.first));
-            }
-            let side = usize::from(cut.way == Way::Rip);
-            let cuts = (cut.last - cut.first + 1) as usize;
-            if cut.gives.len() != cuts && cut.gives.len() != cuts + 1 {
-                wrong.push(format!("{cuts} cuts give {} pieces", cut.gives.len()));
-            }
-            for (nth, gives) in cut.gives.iter().enumerate() {
-                let mut own = left;
-                if nth < cuts {
-                    if cut.off.exact > left.size[side] + NOTHING {
-                        let (off, rest) = (said(cut.off.exact), said(left.size[side]));
-                        wrong.push(format!("cut {} takes {off} off what is {rest}", cut.first));
-                    }
-                    own.size[side] = cut.off.exact;
-                    left.size[side] -= cut.off.exact + kerf;
-                    if side == 0 {
-                        left.at += cut.off.exact + kerf;
-                    }
-                } else {
-                    left.size[side] = 0.0;
-                }
-                match gives {
-                    Gives::Lost => {}
-                    Gives::Piece(name) => {
-                        if there.insert(name, own).is_some() {
-                            wrong.push(format!("there are two pieces {name}"));
-                        }
-                    }
-                    Gives::Rough(index) => match self.pieces.get(*index) {
-                        Some(piece) if !done[*index] => {
-                            done[*index] = true;
-                            wrong.extend(self.keep(piece, own, sawn));
-                        }
-                        _ => wrong.push(format!("cut {} gives what is not there", cut.first)),
-                    },
-                }
-            }
-            if left.size[side] > NOTHING {
-                there.insert(&cut.piece, left);
-            }
+        for cut in self.cuts.iter().filter(|cut| cut.piece.is_empty() && cut.way == Way::Rip) {
+            wrong.push(format!("cut {} rips a whole board", cut.first));
         }
-        // A board that is one piece needs no cut.
-        if let (true, [piece]) = (self.cuts.is_empty(), self.pieces.as_slice()) {
-            done[0] = true;
-            wrong.extend(self.keep(piece, whole, sawn));
-        }
-        for (piece, done) in self.pieces.iter().zip(done) {
-            if !done {
-                wrong.push(format!("no cut frees {}", piece.part));
+        let names: Vec<&str> = self.pieces.iter().map(|piece| piece.part.as_str()).collect();
+        let off = made(&self.cuts, whole, kerf, &names, &mut wrong);
+        for (piece, own) in self.pieces.iter().zip(off) {
+            let Some(own) = own else { continue };
+            if own.turns > 3 {
+                wrong.push(format!("the cuts turn once too often for {}", piece.part));
             }
+            wrong.extend(self.keep(piece, own, sawn));
         }
         wrong
     }

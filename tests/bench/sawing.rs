@@ -5,9 +5,9 @@ use std::collections::BTreeMap;
 
 use serde::Deserialize;
 
+use super::cuts::{Cut, Lies, Way, made};
 use super::figures::said;
 use super::packet::{Figure, Packet};
-use super::wood::NOTHING;
 
 /// A sheet as the packet has it.
 #[derive(Debug, Deserialize)]
@@ -17,7 +17,7 @@ pub(super) struct Sheet {
     grain: Grain,
     size: [Figure; 2],
     trim: Figure,
-    cuts: Vec<SheetCut>,
+    cuts: Vec<Cut>,
     pieces: Vec<Piece>,
 }
 
@@ -27,31 +27,6 @@ enum Grain {
     Long,
     Wide,
     None,
-}
-
-#[derive(Debug, Deserialize)]
-struct SheetCut {
-    first: u32,
-    last: u32,
-    #[serde(rename = "in")]
-    piece: String,
-    way: Way,
-    off: Figure,
-    gives: Vec<Gives>,
-}
-
-#[derive(Clone, Copy, Debug, PartialEq, Deserialize)]
-#[serde(rename_all = "lowercase")]
-enum Way {
-    Rip,
-    Crosscut,
-}
-
-#[derive(Debug, Deserialize)]
-#[serde(rename_all = "lowercase")]
-enum Gives {
-    Piece(String),
-    Rough(usize),
 }
 
 #[derive(Debug, Deserialize)]
@@ -93,73 +68,13 @@ pub(super) fn saw(packet: &Packet) -> Sawn {
 
 fn one(sheet: &Sheet, kerf: f64, roughs: &mut BTreeMap<String, Vec<Rough>>) -> Vec<String> {
     let mut wrong = Vec::new();
-    let whole = [0, 1].map(|side| sheet.size[side].exact - 2.0 * sheet.trim.exact);
-    // What is left of each piece that is being cut, by its name.
-    let mut there: BTreeMap<&str, [f64; 2]> = BTreeMap::from([("", whole)]);
-    let mut done = vec![false; sheet.pieces.len()];
-    let mut next = 1;
-    for cut in &sheet.cuts {
-        if cut.first != next || cut.last < cut.first {
-            wrong.push(format!("cut {} does not follow cut {}", cut.first, next - 1));
-        }
-        next = cut.last + 1;
-        let Some(mut left) = there.remove(cut.piece.as_str()) else {
-            wrong.push(format!("cut {} is in {}, which is not there", cut.first, cut.piece));
-            continue;
-        };
-        let side = usize::from(cut.way == Way::Rip);
-        let cuts = (cut.last - cut.first + 1) as usize;
-        let given = cut.gives.len();
-        if given != cuts && given != cuts + 1 {
-            wrong.push(format!("{cuts} cuts give {given} pieces"));
-        }
-        let mut off: Vec<(&Gives, [f64; 2])> = Vec::new();
-        for gives in cut.gives.iter().take(cuts) {
-            if cut.off.exact > left[side] + NOTHING {
-                wrong.push(format!(
-                    "cut {} takes {} off what is {}",
-                    cut.first,
-                    said(cut.off.exact),
-                    said(left[side])
-                ));
-            }
-            let mut size = left;
-            size[side] = cut.off.exact;
-            off.push((gives, size));
-            left[side] -= cut.off.exact + kerf;
-        }
-        if let Some(gives) = cut.gives.get(cuts) {
-            off.push((gives, left));
-            left[side] = 0.0;
-        }
-        for (gives, size) in off {
-            match gives {
-                Gives::Piece(name) => {
-                    if there.insert(name, size).is_some() {
-                        wrong.push(format!("there are two pieces {name}"));
-                    }
-                }
-                Gives::Rough(index) => match sheet.pieces.get(*index) {
-                    Some(piece) if !done[*index] => {
-                        done[*index] = true;
-                        keep(sheet, piece, size, roughs);
-                    }
-                    _ => wrong.push(format!("cut {} gives a piece that is not there", cut.first)),
-                },
-            }
-        }
-        if left[side] > NOTHING {
-            there.insert(&cut.piece, left);
-        }
-    }
-    // A sheet that is one piece needs no cut.
-    if let (true, [piece]) = (sheet.cuts.is_empty(), sheet.pieces.as_slice()) {
-        done[0] = true;
-        keep(sheet, piece, whole, roughs);
-    }
-    for (piece, done) in sheet.pieces.iter().zip(done) {
-        if !done {
-            wrong.push(format!("no cut frees {}", piece.part));
+    let size = [0, 1].map(|side| sheet.size[side].exact - 2.0 * sheet.trim.exact);
+    let whole = Lies { at: 0.0, size, turns: 1, way: Way::Rip };
+    let names: Vec<&str> = sheet.pieces.iter().map(|piece| piece.part.as_str()).collect();
+    let off = made(&sheet.cuts, whole, kerf, &names, &mut wrong);
+    for (piece, own) in sheet.pieces.iter().zip(off) {
+        if let Some(own) = own {
+            keep(sheet, piece, own.size, roughs);
         }
     }
     wrong

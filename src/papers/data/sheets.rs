@@ -4,7 +4,6 @@ use serde::Serialize;
 
 use crate::plans::sawing::{Cut, Gives, Sawn, Tool};
 use crate::plans::sheets::OfStock;
-use crate::vocabulary::SheetGrain;
 
 use super::Maker;
 use super::record::Figure;
@@ -66,11 +65,7 @@ impl<'d> Maker<'d, '_> {
             sheet: own.number,
             stock: &stock.name,
             on_hand: own.on_hand,
-            grain: match stock.sheet_grain() {
-                SheetGrain::Long => "long",
-                SheetGrain::Wide => "wide",
-                SheetGrain::None => "none",
-            },
+            grain: stock.sheet_grain().spelling(),
             size: own.size.map(|side| self.figure(side)),
             trim: self.figure(own.trim),
             cuts: own.cuts.iter().map(|cut| self.cut_in(cut)).collect(),

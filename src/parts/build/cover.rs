@@ -65,7 +65,7 @@ fn over_end(builder: &Builder<'_>, side: Side, cover: &Cover) -> Draft {
         length: &case.high - &low,
         width: &case.deep - &front,
         thickness: None,
-        stands: builder.stands(x, low, front),
+        stands: Builder::stands(x, low, front),
         axes: UPRIGHT,
         show: Some(outside),
         span: cover.span,
@@ -98,7 +98,7 @@ fn over_back(builder: &Builder<'_>, cover: &Cover, last: CaseId) -> Draft {
         length,
         width,
         thickness: None,
-        stands: builder.stands(left, low, builder.planes.rear.clone()),
+        stands: Builder::stands(left, low, builder.planes.rear.clone()),
         axes,
         show: Some(Face::ThickEnd),
         span: cover.span,
@@ -120,7 +120,7 @@ fn under(builder: &Builder<'_>, cover: &Cover) -> Draft {
         length: case.wide.clone(),
         width: &builder.planes.rear - &front,
         thickness: None,
-        stands: builder.stands(Size::zero(), low(case) - &cover.thick, front),
+        stands: Builder::stands(Size::zero(), low(case) - &cover.thick, front),
         axes: LYING,
         show: Some(Face::ThickStart),
         span: cover.span,
@@ -164,7 +164,7 @@ pub(super) fn fasten(piece: &Piece, parts: &mut Parts) {
 }
 
 /// The cover that a part is.
-pub(super) fn cover_of<'a>(case: &'a Case, part: &Part) -> Option<&'a Cover> {
+pub(crate) fn cover_of<'a>(case: &'a Case, part: &Part) -> Option<&'a Cover> {
     match part.which {
         Which::At(side) => side.of(&case.covers.ends).as_ref(),
         Which::Back => case.covers.back.as_ref(),

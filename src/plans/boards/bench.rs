@@ -36,7 +36,7 @@ pub(super) struct Begun {
 impl Begun {
     /// True where nothing comes of it yet.
     pub(super) fn is_whole(&self) -> bool {
-        self.stretches.iter().all(|own| own.root.what == What::Left)
+        self.stretches.iter().all(|own| own.root.is_left())
     }
 }
 
@@ -77,7 +77,7 @@ impl Bench {
         let wide = own.map_or(Length::ZERO, |own| own.size[1]);
         let stretch = |(from, to): (Length, Length)| {
             let size = [to - from, wide].map(|side| on(self.grid, side + self.kerf).floor());
-            Stretch { from, to, root: Node { size, what: What::Left } }
+            Stretch { from, to, root: Node::left(size) }
         };
         Begun { source, stretches: clear.into_iter().map(stretch).collect() }
     }
@@ -95,13 +95,17 @@ impl Bench {
 
     /// What the boards cost that are bought.
     pub(super) fn spent(&self) -> i64 {
-        let bought = self.begun.iter().filter(|own| own.source >= self.had);
+        let bought = self.begun.iter().filter(|own| self.is_bought(own));
         bought.map(|own| self.cost(own.source)).sum()
+    }
+
+    fn is_bought(&self, own: &Begun) -> bool {
+        own.source >= self.had
     }
 
     /// How many boards are bought.
     pub(super) fn bought(&self) -> i64 {
-        let bought = self.begun.iter().filter(|own| own.source >= self.had).count();
+        let bought = self.begun.iter().filter(|own| self.is_bought(own)).count();
         i64::try_from(bought).unwrap_or(i64::MAX)
     }
 
@@ -113,10 +117,11 @@ impl Bench {
         })
     }
 
-    /// These blanks from boards in which nothing is cut.
+    /// These blanks from boards in which nothing is cut. Only what is bought costs anything, so
+    /// that what boards cost that are begun can be taken off what no plan costs less than.
     pub(super) fn order(&self, blanks: &[usize], floor: i64) -> Order {
         let had = (0..self.had).flat_map(|source| self.fresh(source).stretches);
-        let had = had.map(|own| Kind { size: own.root.size, cost: 1, count: Some(1), above: None });
+        let had = had.map(|own| Kind { size: own.root.size, cost: 0, count: Some(1), above: None });
         let kinds = had.chain(self.kinds().map(|(_, kind)| kind)).collect();
         self.order_of(kinds, blanks, floor)
     }
@@ -152,7 +157,7 @@ impl Bench {
         let kinds = left.iter().map(kind).chain(bought.iter().map(|(_, kind)| *kind)).collect();
         let plan = cutting::plan(&self.order_of(kinds, blanks, floor));
         for sheet in plan.sheets {
-            let root = named(&sheet.root, blanks);
+            let root = sheet.root.named(blanks);
             match left.get(sheet.kind) {
                 Some(own) => {
                     let begun = self.begun.get_mut(own.begun);
@@ -223,22 +228,15 @@ impl Bench {
     /// Lays these on the board where they leave the least, on a new one where none has room,
     /// and says whether there is one.
     fn lay(&mut self, group: &[Broad]) -> bool {
-        let mut best: Option<(bool, i64, usize, usize, Vec<Node>)> = None;
-        for (begun, own) in self.begun.iter().enumerate() {
-            for (stretch, own) in own.stretches.iter().enumerate() {
-                let Some([long, wide]) = end_left(&own.root) else { continue };
-                let Some(nodes) = self.along(group, wide) else { continue };
-                let rest = long - nodes.iter().map(|node| node.size[0]).sum::<i64>();
-                let is_bought = self.begun.get(begun).is_some_and(|own| own.source >= self.had);
-                let is_better = best
-                    .as_ref()
-                    .is_none_or(|(bought, least, ..)| (is_bought, rest) < (*bought, *least));
-                if rest >= 0 && is_better {
-                    best = Some((is_bought, rest, begun, stretch, nodes));
-                }
-            }
-        }
-        if let Some((_, _, begun, stretch, nodes)) = best {
+        let begun = self.begun.iter().enumerate().flat_map(|(begun, own)| {
+            let (is_bought, stretches) = (self.is_bought(own), own.stretches.iter().enumerate());
+            stretches.map(move |(at, stretch)| (is_bought, [begun, at], stretch))
+        });
+        let room = begun.filter_map(|(is_bought, at, stretch)| {
+            let (rest, nodes) = self.at_end(&stretch.root, group)?;
+            Some(((is_bought, rest), at, nodes))
+        });
+        if let Some((_, [begun, stretch], nodes)) = room.min_by_key(|(rest, ..)| *rest) {
             let own = self.begun.get_mut(begun).and_then(|own| own.stretches.get_mut(stretch));
             if let Some(own) = own {
                 append(&mut own.root, nodes);
@@ -248,16 +246,22 @@ impl Bench {
         let new = (self.had..self.sources.len()).find_map(|source| {
             let mut begun = self.fresh(source);
             let own = begun.stretches.first_mut()?;
-            let nodes = self.along(group, own.root.size[1])?;
-            if nodes.iter().map(|node| node.size[0]).sum::<i64>() > own.root.size[0] {
-                return None;
-            }
+            let (_, nodes) = self.at_end(&own.root, group)?;
             append(&mut own.root, nodes);
             Some(begun)
         });
         let is_there = new.is_some();
         self.begun.extend(new);
         is_there
+    }
+
+    /// The lengths that these take of what is left at the end of a board, and what is left
+    /// behind them; nothing where it has no room.
+    fn at_end(&self, root: &Node, group: &[Broad]) -> Option<(i64, Vec<Node>)> {
+        let [long, wide] = end_left(root)?;
+        let nodes = self.along(group, wide)?;
+        let rest = long - nodes.iter().map(|node| node.size[0]).sum::<i64>();
+        (rest >= 0).then_some((rest, nodes))
     }
 
     /// The lengths of a board so wide that these take, in their order: the boards of one part
@@ -281,15 +285,7 @@ impl Bench {
 /// Pieces of one size ripped from a length of a board.
 fn beside_each_other(own: &[usize], size: Size, wide: i64) -> Node {
     let piece = |index: &usize| Node { size, what: What::Piece { index: *index, turned: false } };
-    let mut parts: Vec<Node> = own.iter().map(piece).collect();
-    let used: i64 = parts.iter().map(|part| part.size[1]).sum();
-    if used < wide {
-        parts.push(Node { size: [size[0], wide - used], what: What::Left });
-    }
-    match parts.len() {
-        1 => parts.remove(0),
-        _ => Node { size: [size[0], wide], what: What::Cut(Way::Rip, parts) },
-    }
+    Node::divided(Way::Rip, [size[0], wide], own.iter().map(piece).collect())
 }
 
 /// What is left at the end of a board.
@@ -297,7 +293,7 @@ fn end_left(root: &Node) -> Option<Size> {
     match &root.what {
         What::Left => Some(root.size),
         What::Cut(Way::Crosscut, parts) => {
-            parts.iter().find(|part| part.what == What::Left).map(|part| part.size)
+            parts.iter().find(|part| part.is_left()).map(|part| part.size)
         }
         What::Cut(Way::Rip, _) | What::Piece { .. } => None,
     }
@@ -305,21 +301,13 @@ fn end_left(root: &Node) -> Option<Size> {
 
 /// Crosscuts these from what is left at the end.
 fn append(root: &mut Node, nodes: Vec<Node>) {
-    let [long, wide] = root.size;
     let mut parts = match std::mem::replace(&mut root.what, What::Left) {
         What::Cut(Way::Crosscut, parts) => parts,
         What::Cut(Way::Rip, _) | What::Piece { .. } | What::Left => Vec::new(),
     };
-    parts.retain(|part| part.what != What::Left);
+    parts.retain(|part| !part.is_left());
     parts.extend(nodes);
-    let rest = long - parts.iter().map(|part| part.size[0]).sum::<i64>();
-    if rest > 0 {
-        parts.push(Node { size: [rest, wide], what: What::Left });
-    }
-    root.what = match parts.len() {
-        1 => parts.remove(0).what,
-        _ => What::Cut(Way::Crosscut, parts),
-    };
+    *root = Node::divided(Way::Crosscut, root.size, parts);
 }
 
 fn left_in(node: &Node, own: Left, all: &mut Vec<Left>) {
@@ -327,14 +315,10 @@ fn left_in(node: &Node, own: Left, all: &mut Vec<Left>) {
         What::Left => all.push(own),
         What::Piece { .. } => {}
         What::Cut(way, parts) => {
-            let stage = match own.above {
-                Some((above, stage)) => stage + u8::from(above != *way),
-                None => 1 + u8::from(*way != Way::Crosscut),
-            };
+            let above = Some((*way, STAGES.of(own.above, *way)));
             for (index, part) in parts.iter().enumerate() {
                 let mut path = own.path.clone();
                 path.push(index);
-                let above = Some((*way, stage));
                 left_in(part, Left { path, size: part.size, above, ..own.clone() }, all);
             }
         }
@@ -347,21 +331,6 @@ fn at<'n>(root: &'n mut Node, path: &[usize]) -> Option<&'n mut Node> {
         What::Cut(_, parts) => at(parts.get_mut(*first)?, rest),
         What::Left | What::Piece { .. } => None,
     }
-}
-
-/// The same with each piece by its place among all blanks.
-fn named(node: &Node, blanks: &[usize]) -> Node {
-    let what = match &node.what {
-        What::Left => What::Left,
-        What::Piece { index, turned } => {
-            let index = blanks.get(*index).copied().unwrap_or(*index);
-            What::Piece { index, turned: *turned }
-        }
-        What::Cut(way, parts) => {
-            What::Cut(*way, parts.iter().map(|part| named(part, blanks)).collect())
-        }
-    };
-    Node { size: node.size, what }
 }
 
 /// Makes cuts the same way in a part of a cut cuts of its own, with what is left behind them.
@@ -377,10 +346,6 @@ fn flatten(node: &mut Node) {
             What::Cut(..) | What::Left | What::Piece { .. } => own.push(part),
         }
     }
-    own.retain(|part| part.what != What::Left);
-    let rest = way.of(size) - own.iter().map(|part| way.of(part.size)).sum::<i64>();
-    if rest > 0 {
-        own.push(Node { size: way.with(size, rest), what: What::Left });
-    }
-    *parts = own;
+    own.retain(|part| !part.is_left());
+    *node = Node::divided(way, size, own);
 }

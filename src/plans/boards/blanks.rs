@@ -7,24 +7,15 @@ use crate::trade;
 
 use super::super::Workings;
 use super::super::edging;
-use super::super::operations::rough_pieces;
 use super::super::sawing::Blank;
 
 /// What is still to be sawn of a stock: each board of a wide part, each layer of a thick one,
 /// each stick that short parts are crosscut from, and what lips are ripped from.
 pub(super) fn blanks(work: &Workings<'_>, id: StockId, stock: &Stock) -> Vec<Blank> {
     let mut all = Vec::new();
-    let left = work.parts.iter().filter(|(_, part)| part.stock == id);
-    for (part, own) in left.filter(|(part, _)| !work.ledger().is_cut(*part)) {
-        if work.sticks().of(part).is_some_and(|stick| !stick.is_under(part)) {
-            continue;
-        }
-        let rough = rough_pieces(work, own);
-        let size = [
-            marked(work, work.sticks().rough_long(part, own), &own.length),
-            marked(work, rough.size[1], &own.width),
-        ];
-        let count = usize::try_from(rough.pieces).unwrap_or(1).max(1);
+    for (part, own) in work.left_of(id) {
+        let Some((count, [long, wide])) = work.sticks().rough(work, part, own) else { continue };
+        let size = [marked(work, long, &own.length), marked(work, wide, &own.width)];
         all.extend(std::iter::repeat_n(blank(part, Vec::new(), size), count));
     }
     all.extend(lips(work, id, stock));

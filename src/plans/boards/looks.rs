@@ -4,7 +4,7 @@
 use std::cmp::Reverse;
 use std::collections::BTreeMap;
 
-use crate::model::{Item, OpeningId, OpeningKind, Piece};
+use crate::model::{OpeningId, OpeningKind, Piece};
 use crate::parts::{Direction, Part, PartId, Role};
 
 use super::super::Workings;
@@ -88,14 +88,13 @@ pub(super) type Broad = Vec<usize>;
 /// What belongs together to the eye: the fronts of a bank from the top down, those of a pair
 /// or a row from left to right, and what is in one panel.
 pub(super) fn sequences(work: &Workings<'_>, blanks: &[Blank]) -> Vec<Vec<Broad>> {
-    let banks = banks(work.piece);
     let mut groups: BTreeMap<Together, BTreeMap<PartId, Broad>> = BTreeMap::new();
     for (index, blank) in blanks.iter().enumerate() {
         let Some(part) = work.parts.get(blank.part) else { continue };
         if Looks::of(work, blank) != Looks::Front {
             continue;
         }
-        let together = together(&banks, blank.part, part);
+        let together = together(work.piece, blank.part, part);
         groups.entry(together).or_default().entry(blank.part).or_default().push(index);
     }
     let in_order = |group: BTreeMap<PartId, Broad>| {
@@ -120,32 +119,21 @@ enum Together {
     Part(PartId),
 }
 
-fn together(banks: &BTreeMap<OpeningId, OpeningId>, id: PartId, part: &Part) -> Together {
+fn together(piece: &Piece, id: PartId, part: &Part) -> Together {
     let is_of_front = matches!(part.role, Role::Slab | Role::FrontPanel);
     match part.opening().filter(|_| is_of_front) {
-        Some(opening) => Together::Fronts(*banks.get(&opening).unwrap_or(&opening)),
+        Some(opening) => Together::Fronts(bank(piece, opening).unwrap_or(opening)),
         None => Together::Part(id),
     }
 }
 
-/// The list that each drawer or false front of a bank or a row stands in.
-fn banks(piece: &Piece) -> BTreeMap<OpeningId, OpeningId> {
-    let mut banks = BTreeMap::new();
-    for list in piece.cases.iter().flat_map(|case| &case.openings) {
-        let OpeningKind::List(_, items) = &list.kind else { continue };
-        for item in items {
-            let Item::Opening(id) = item else { continue };
-            let is_drawn = piece.opening(*id).is_some_and(|own| match own.kind {
-                OpeningKind::Drawer { .. } | OpeningKind::False => true,
-                OpeningKind::List(..)
-                | OpeningKind::Door(_)
-                | OpeningKind::Doors
-                | OpeningKind::Open => false,
-            });
-            if is_drawn {
-                banks.insert(*id, list.id);
-            }
+/// The list that a drawer or a false front of a bank or a row stands in.
+fn bank(piece: &Piece, opening: OpeningId) -> Option<OpeningId> {
+    let own = piece.opening(opening)?;
+    match own.kind {
+        OpeningKind::Drawer { .. } | OpeningKind::False => own.parent,
+        OpeningKind::List(..) | OpeningKind::Door(_) | OpeningKind::Doors | OpeningKind::Open => {
+            None
         }
     }
-    banks
 }

@@ -15,6 +15,7 @@ use crate::model::{OnHand, Stock, StockId};
 use crate::vocabulary::LayOut;
 
 pub use looks::Looks;
+pub use yard::lost_at_ends;
 
 use super::Workings;
 use super::sawing::{Blank, Clear, Saw, Sawn, Source, grid, on};
@@ -30,13 +31,11 @@ pub struct OfLumber {
     pub boards: Vec<Sawn>,
     /// The sizes of boards that are counted on at the yard, the first wherever it will do.
     pub sizes: Vec<[Length; 2]>,
-    /// Nothing is known of the yard's boards, and these are the usual ones.
-    pub is_usual: bool,
     /// No plan buys fewer boards than this, if they are no larger.
     pub least: i64,
     /// How many boards fewer a plan buys that does not mind the looks.
     pub looks: i64,
-    /// What no board is large enough for.
+    /// What no board is left for that is large enough.
     pub unplaced: Vec<Blank>,
 }
 
@@ -49,9 +48,8 @@ impl OfLumber {
     /// Of a hundred parts of its boards, how many are in its blanks.
     #[must_use]
     pub fn in_hundred(&self) -> i64 {
-        let boards = self.boards.iter().fold(Exact::ZERO, |all, own| all + area(own.size));
-        let laid = self.boards.iter().flat_map(|own| &own.laid);
-        let laid = laid.fold(Exact::ZERO, |all, own| all + area(own.blank.size));
+        let boards: Exact = self.boards.iter().map(|own| area(own.size)).sum();
+        let laid: Exact = self.boards.iter().map(laid_area).sum();
         if boards.is_positive() { (laid * Exact::int(100) / boards).floor() } else { 0 }
     }
 }
@@ -68,6 +66,29 @@ pub(super) fn plan(work: &Workings<'_>) -> Vec<OfLumber> {
     plans.collect()
 }
 
+/// True where fewer boards are bought once each part is so much less long and wide.
+pub(crate) fn fewer_if(
+    work: &Workings<'_>,
+    own: &OfLumber,
+    less: &dyn Fn(&Blank) -> [Length; 2],
+) -> bool {
+    let Some(stock) = work.piece.stock(own.stock) else { return false };
+    let mut blanks = blanks::blanks(work, own.stock, stock);
+    for blank in &mut blanks {
+        let less = less(blank);
+        blank.size = [0, 1].map(|side| blank.size[side] - less[side]);
+    }
+    let yard = Yard::of(work, stock, &blanks);
+    let yard = yard.with_largest().unwrap_or(yard);
+    let (bench, free) = begun(work, (&yard, &stock.on_hand), &blanks);
+    let bought = i64::try_from(own.bought().count()).unwrap_or(i64::MAX);
+    if fewest(&bench, &free, cutting::fewest(&free)) >= bought {
+        return false;
+    }
+    let after = of_stock(work, (own.stock, stock), &blanks, &mut 0);
+    after.unplaced.is_empty() && after.bought().count() < own.bought().count()
+}
+
 fn of_stock(
     work: &Workings<'_>,
     (id, stock): (StockId, &Stock),
@@ -75,7 +96,6 @@ fn of_stock(
     number: &mut usize,
 ) -> OfLumber {
     let yard = Yard::of(work, stock, blanks);
-    let is_usual = yard.is_usual;
     let with = |yard: Yard, on_hand: &[OnHand]| Laid::of(work, (yard, on_hand), blanks, *number);
     let mut all = vec![with(yard, &stock.on_hand)];
     // A board that hardly anything comes from: larger ones may do without it.
@@ -96,7 +116,7 @@ fn of_stock(
     let is_dearer = laid.bench.bought() > least && work.piece.shop.lay_out == LayOut::Looks;
     let looks = if is_dearer { looks_cost(&laid.bench, laid.free, laid.floor) } else { 0 };
     let unplaced = laid.unplaced.iter().filter_map(|index| blanks.get(*index)).cloned().collect();
-    OfLumber { stock: id, boards: laid.boards, sizes, is_usual, least, looks, unplaced }
+    OfLumber { stock: id, boards: laid.boards, sizes, least, looks, unplaced }
 }
 
 /// Every blank on a board.
@@ -104,11 +124,11 @@ struct Laid {
     bench: Bench,
     yard: Yard,
     boards: Vec<Sawn>,
-    /// All blanks as they are ordered where nobody minds the looks, and what no plan of them
+    /// All blanks that are in the plan as they are ordered where nobody minds the looks, and what no plan of them
     /// costs less than.
     free: cutting::Order,
     floor: i64,
-    /// Those that no board is large enough for.
+    /// Those that no board is left for that is large enough.
     unplaced: Vec<usize>,
 }
 
@@ -119,25 +139,22 @@ impl Laid {
         blanks: &[Blank],
         before: usize,
     ) -> Self {
-        let shop = &work.piece.shop;
-        let mut sources: Vec<Source> =
-            on_hand.iter().map(|own| yard::on_hand(own, shop.kerf)).collect();
-        let had = sources.len();
-        sources.extend(yard.sources(shop.board_ends));
-        let lost = sources.iter().flat_map(|own| own.lost.iter());
-        let lost = lost.flat_map(|(from, to)| [*from, *to]);
-        let sides = sources.iter().flat_map(|own| own.size).chain(lost).chain([shop.kerf]);
-        let grid = grid(sides.chain(blanks.iter().flat_map(|blank| blank.size)));
-        let size = |blank: &Blank| blank.size.map(|side| on(grid, side + shop.kerf).ceil());
-        let sizes = blanks.iter().map(size).collect();
-        let mut bench = Bench { sources, had, begun: Vec::new(), sizes, kerf: shop.kerf, grid };
-        bench.lay_out();
+        let (mut bench, free) = begun(work, (&yard, on_hand), blanks);
         let all: Vec<usize> = (0..blanks.len()).collect();
-        let free = bench.order(&all, 0);
         let floor = cutting::fewest(&free);
-        let unplaced = match shop.lay_out {
+        let unplaced = match work.piece.shop.lay_out {
             LayOut::Looks => looks_first(work, blanks, &mut bench, floor),
             LayOut::Yield => bench.pack(&all, floor),
+        };
+        // What is in no plan asks for no board.
+        let (free, floor) = match unplaced.is_empty() {
+            true => (free, floor),
+            false => {
+                let placed = all.into_iter().filter(|index| !unplaced.contains(index));
+                let free = bench.order(&placed.collect::<Vec<_>>(), 0);
+                let floor = cutting::fewest(&free);
+                (free, floor)
+            }
         };
         let boards = sawn(work, blanks, (&bench, &yard), before);
         Self { bench, yard, boards, free, floor, unplaced }
@@ -145,16 +162,43 @@ impl Laid {
 
     /// True where hardly anything comes from a board that is bought.
     fn is_poor(&self) -> bool {
-        self.boards.iter().any(|own| !own.on_hand && used(own) < Exact::ratio(1, 2))
+        self.boards
+            .iter()
+            .any(|own| !own.on_hand && laid_area(own) * Exact::int(2) < area(own.size))
     }
 
     /// The less, the better: what is in no plan, what is bought, and how much of what is on
     /// hand is cut into.
     fn judged(&self) -> (usize, Exact, usize) {
         let bought = self.boards.iter().filter(|own| !own.on_hand);
-        let bought = bought.fold(Exact::ZERO, |all, own| all + area(own.size));
+        let bought = bought.map(|own| area(own.size)).sum();
         (self.unplaced.len(), bought, self.boards.iter().filter(|own| own.on_hand).count())
     }
+}
+
+/// The boards in which nothing is cut, and all blanks as they are ordered from them where nobody
+/// minds the looks.
+fn begun(
+    work: &Workings<'_>,
+    (yard, on_hand): (&Yard, &[OnHand]),
+    blanks: &[Blank],
+) -> (Bench, cutting::Order) {
+    let kerf = work.piece.shop.kerf;
+    let mut sources: Vec<Source> =
+        on_hand.iter().map(|own| yard::on_hand(work.piece, own)).collect();
+    let had = sources.len();
+    sources.extend(yard.sources(yard::lost_at_ends(work.piece)));
+    let lost = sources.iter().flat_map(|own| own.lost.iter());
+    let lost = lost.flat_map(|(from, to)| [*from, *to]);
+    let sides = sources.iter().flat_map(|own| own.size).chain(lost).chain([kerf]);
+    let grid = grid(sides.chain(blanks.iter().flat_map(|blank| blank.size)));
+    let size = |blank: &Blank| blank.size.map(|side| on(grid, side + kerf).ceil());
+    let sizes = blanks.iter().map(size).collect();
+    let mut bench = Bench { sources, had, begun: Vec::new(), sizes, kerf, grid };
+    bench.lay_out();
+    let all: Vec<usize> = (0..blanks.len()).collect();
+    let free = bench.order(&all, 0);
+    (bench, free)
 }
 
 /// Lays out one class after the other, and returns what no board is large enough for.
@@ -179,10 +223,9 @@ fn area([long, wide]: [Length; 2]) -> Exact {
     (long / Length::mm(1)) * (wide / Length::mm(1))
 }
 
-/// How much of a board is in its blanks.
-fn used(own: &Sawn) -> Exact {
-    let laid = own.laid.iter().fold(Exact::ZERO, |all, laid| all + area(laid.blank.size));
-    laid / area(own.size)
+/// What the blanks of a board have.
+fn laid_area(own: &Sawn) -> Exact {
+    own.laid.iter().map(|laid| area(laid.blank.size)).sum()
 }
 
 /// No plan buys fewer boards than this, if they are no larger than the largest that are
@@ -217,10 +260,8 @@ fn sawn(
     (bench, yard): (&Bench, &Yard),
     before: usize,
 ) -> Vec<Sawn> {
-    let lying: Vec<[Length; 2]> = blanks.iter().map(|blank| blank.size).collect();
     let (shop, unit) = (&work.piece.shop, work.piece.tape().unit);
-    let saw =
-        |keeps_strips| Saw { shop, unit, blanks, lying: &lying, of_boards: true, keeps_strips };
+    let saw = |keeps_strips| Saw { shop, unit, blanks, sheet: None, keeps_strips };
     let begun = bench.begun.iter().filter(|own| !own.is_whole());
     let boards = (before + 1..).zip(begun).filter_map(|(number, own)| {
         let source = bench.sources.get(own.source)?;

@@ -1,7 +1,7 @@
 //! What boards there are: those on hand, and those of the yard.
 
 use crate::measure::Length;
-use crate::model::{OnHand, Stock};
+use crate::model::{OnHand, Piece, Stock, joined};
 use crate::trade;
 
 use super::super::Workings;
@@ -10,8 +10,6 @@ use super::super::sawing::{Blank, Source};
 /// The boards that a plan counts on at the yard.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(super) struct Yard {
-    /// Nothing is known of the yard's boards, and these are the usual ones.
-    pub(super) is_usual: bool,
     /// The smallest and the largest that it has, along and across.
     smallest: [Length; 2],
     largest: [Length; 2],
@@ -24,12 +22,9 @@ impl Yard {
     /// as its largest. Where a blank asks for more, one as wide or as long as the yard has.
     pub(super) fn of(work: &Workings<'_>, stock: &Stock, blanks: &[Blank]) -> Self {
         let unit = work.piece.tape().unit;
-        let ends = work.piece.shop.board_ends.twice();
+        let ends = lost_at_ends(work.piece).twice();
         let steps = trade::asked_steps(unit);
-        let (ranges, is_usual) = match stock.boards {
-            Some(boards) => ([boards.long, boards.wide], false),
-            None => (usual(work, blanks), true),
-        };
+        let ranges = stock.boards.map_or_else(|| usual(work, blanks), |own| [own.long, own.wide]);
         let middles = [0, 1].map(|side| {
             let (least, most): (Length, Length) = ranges[side];
             let middle = (least + most).half();
@@ -48,7 +43,7 @@ impl Yard {
                 sizes.push([long, wide]);
             }
         }
-        Self { is_usual, smallest: ranges.map(|(least, _)| least), largest, sizes }
+        Self { smallest: ranges.map(|(least, _)| least), largest, sizes }
     }
 
     /// The same with the widest and the longest boards that the yard has, where these are not
@@ -72,7 +67,7 @@ impl Yard {
     /// The board to ask for at the yard where only so much of it is used.
     pub(super) fn asked(&self, work: &Workings<'_>, own: &Source, used: [Length; 2]) -> Source {
         let steps = trade::asked_steps(work.piece.tape().unit);
-        let ends = work.piece.shop.board_ends;
+        let ends = lost_at_ends(work.piece);
         let used = [used[0] + ends, used[1]];
         let size = [0, 1].map(|side| {
             let least = steps[side] * (used[side] / steps[side]).ceil();
@@ -88,10 +83,9 @@ fn usual(work: &Workings<'_>, blanks: &[Blank]) -> [(Length, Length); 2] {
     let unit = work.piece.tape().unit;
     let [long, wide] = trade::usual_board(unit);
     let longest = blanks.iter().map(|blank| blank.size[0]).max().unwrap_or_default();
-    let longest = longest + work.piece.shop.board_ends.twice();
+    let longest = longest + lost_at_ends(work.piece).twice();
     let step = unit.either(Length::inches(12, 1), Length::mm(300));
     [(long, long.max(step * (longest / step).ceil())), (wide, wide)]
-        .map(|(least, most)| (least, most))
 }
 
 /// As wide as the widest, as long as the longest, and both.
@@ -107,16 +101,27 @@ fn of_size(size: [Length; 2], ends: Length) -> Source {
     Source { on_hand: false, size, trim: Length::ZERO, lost }
 }
 
-/// A board in the rack. What is lost is at least as long as a saw cut is wide, since two cuts
-/// part it from what is sound.
-pub(super) fn on_hand(own: &OnHand, kerf: Length) -> Source {
-    let mut lost: Vec<(Length, Length)> = Vec::new();
-    for (from, to) in &own.lost {
-        let to = (*to).max(*from + kerf).min(own.long);
-        match lost.last_mut() {
-            Some(last) if *from <= last.1 => last.1 = last.1.max(to),
-            Some(_) | None => lost.push((*from, to)),
-        }
-    }
+/// The least that is lost where so many cuts part it from what is sound: what they take, and
+/// a mark of the tape, which falls off.
+fn least_lost(piece: &Piece, cuts: i64) -> Length {
+    piece.shop.kerf * cuts + piece.tape().mark
+}
+
+/// What is lost at each end of a board from the yard: no less than a cut takes.
+#[must_use]
+pub fn lost_at_ends(piece: &Piece) -> Length {
+    let ends = piece.shop.board_ends;
+    if ends.is_positive() { ends.max(least_lost(piece, 1)) } else { ends }
+}
+
+/// A board in the rack. What is lost of it is as long as what its cuts take: one behind its
+/// beginning, and two that part a stretch from what is sound on both sides. Nothing is sawn
+/// behind what is lost at its end.
+pub(super) fn on_hand(piece: &Piece, own: &OnHand) -> Source {
+    let widened = own.lost.iter().map(|(from, to)| {
+        let cuts = if from.is_positive() { 2 } else { 1 };
+        (*from, (*from + least_lost(piece, cuts)).max(*to).min(own.long))
+    });
+    let lost = joined(widened.collect());
     Source { on_hand: true, size: [own.long, own.wide], trim: Length::ZERO, lost }
 }

@@ -19,6 +19,7 @@ mod screw_lengths;
 mod screw_row;
 pub mod screws;
 mod screws_apart;
+mod sold_as;
 pub mod slides;
 pub mod spacers;
 mod stacked;
@@ -40,7 +41,7 @@ pub use leg_blocks::{LegBlock, of as leg_block};
 pub use on_wood::{OnWood, is_between_posts};
 pub use pins::{PinRows, Struck};
 
-pub(crate) use driver_room::{block, blocks, index, places};
+pub(crate) use driver_room::{block, blocks, places};
 pub(crate) use pockets::pockets_meet;
 pub use rods::{Rail, RailEnd};
 pub use screw_lines::ScrewLine;

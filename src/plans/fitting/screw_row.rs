@@ -2,7 +2,7 @@
 //! stretches of that where no cut is in the way.
 
 use crate::measure::{Length, Unit};
-use crate::parts::{Cuboid, Direction, FeatureKind, Part};
+use crate::parts::{Cuboid, Direction, Feature, FeatureKind, Part};
 use crate::trade;
 
 use super::screw_lines::ScrewLine;
@@ -20,11 +20,15 @@ pub(super) fn half_screw(unit: Unit) -> Length {
     unit.either(Length::inches(5, 64), Length::mm(2))
 }
 
-/// What is cut out of a board where screws may be. Those from behind end short of the
-/// flutes in a face.
+/// The cuts of a board that screws keep clear of. Those from behind end short of the flutes
+/// in a face.
+fn cutting(part: &Part) -> impl Iterator<Item = &Feature> {
+    part.features.iter().filter(|own| !matches!(own.kind, FeatureKind::Flute(_)))
+}
+
+/// What they take out of it.
 pub(super) fn cuts(part: &Part) -> impl Iterator<Item = Cuboid> {
-    let cut = part.features.iter().filter(|own| !matches!(own.kind, FeatureKind::Flute(_)));
-    cut.flat_map(|own| part.hollows(own))
+    cutting(part).flat_map(|own| part.hollows(own))
 }
 
 /// So short a stretch between two cuts holds no screw: 1-1/2 in, 40 mm (common practice,
@@ -33,10 +37,14 @@ fn shortest(unit: Unit) -> Length {
     unit.either(Length::inches(3, 2), Length::mm(40))
 }
 
-/// A driver keeps so far from a block that stands on the board: the half of a drill and a
-/// little, 1-5/8 in, 40 mm (common practice, no source).
-fn from_block(unit: Unit) -> Length {
-    unit.either(Length::inches(13, 8), Length::mm(40))
+/// A driver keeps so far from a block that stands on the board, and is so high: the half of a
+/// drill and a little, 1-5/8 in, 40 mm; beside one that a long bit reaches over, the half of
+/// the bit and a little, 3/8 in, 10 mm (common practice, no source).
+fn from_block(high: Length, unit: Unit) -> Length {
+    match high <= trade::long_bit() {
+        true => unit.either(Length::inches(3, 8), Length::mm(10)),
+        false => unit.either(Length::inches(13, 8), Length::mm(40)),
+    }
 }
 
 /// How deep behind the board that they go through screws look for wood: 3/4 in, 20 mm.
@@ -141,26 +149,15 @@ impl<'a> Row<'a> {
         let mut before = self.space;
         before.from.set(axis, own.from.along(axis));
         before.to.set(axis, own.to.along(axis));
-        let cuts = |part: &'a Part, room: Cuboid| {
-            self::cuts(part)
-                .filter(move |hollow| {
-                    Direction::ALL
-                        .into_iter()
-                        .filter(|side| *side != self.along)
-                        .all(|side| hollow.overlap_along(&room, side).is_positive())
-                })
-                .map(|hollow| (hollow.from.along(self.along), hollow.to.along(self.along)))
-                .collect::<Vec<_>>()
-        };
-        let mut cuts = [cuts(self.through, before), cuts(self.into, behind)].concat();
-        let beside = from_block(unit) - trade::from_cut(unit);
-        let near = blocks.iter().filter(|block| {
+        let mut cuts = self.through.cut_along(cutting(self.through), &before, self.along);
+        cuts.extend(self.into.cut_along(cutting(self.into), &behind, self.along));
+        let middle = own.from.along(self.across) + self.middle;
+        cuts.extend(blocks.iter().filter_map(|block| {
+            let beside = from_block(block.size(axis), unit) - trade::from_cut(unit);
             let (from, to) = (block.from.along(self.across), block.to.along(self.across));
-            let middle = own.from.along(self.across) + self.middle;
-            from - beside < middle && middle < to + beside
-        });
-        cuts.extend(near.map(|block| {
-            (block.from.along(self.along) - beside, block.to.along(self.along) + beside)
+            let is_near = from - beside < middle && middle < to + beside;
+            let ends = (block.from.along(self.along), block.to.along(self.along));
+            is_near.then_some((ends.0 - beside, ends.1 + beside))
         }));
         cuts.sort_unstable();
         let (mut free, mut from) = (Vec::new(), self.shared.0);

@@ -1,11 +1,13 @@
 //! What is sawn from sheets and boards, cut by cut, in exact lengths.
 
+mod bevel;
 mod sawn;
 mod tool;
 
 use crate::measure::{Exact, Length};
 use crate::parts::PartId;
 
+pub use bevel::Bevel;
 pub use sawn::{Area, Cut, Gives, Laid, Sawn};
 pub(super) use sawn::{Clear, Saw};
 pub use tool::Tool;
@@ -39,7 +41,8 @@ pub(super) struct Source {
     pub(super) size: [Length; 2],
     /// What is trimmed off each edge of a sheet.
     pub(super) trim: Length,
-    /// The stretches along a board that are lost, its ends among them.
+    /// The stretches along a board that are lost, its ends among them. Each but one at its far
+    /// end is longer than the cuts that part it from what is sound.
     pub(super) lost: Vec<(Length, Length)>,
 }
 

@@ -4,7 +4,7 @@ use std::collections::VecDeque;
 
 use crate::cutting::{Node, Way, What};
 use crate::measure::{Length, Unit};
-use crate::model::Shop;
+use crate::model::{Sheet, Shop};
 use crate::trade;
 
 use super::{Blank, Source, Tool};
@@ -90,10 +90,8 @@ pub(in crate::plans) struct Saw<'s> {
     pub(in crate::plans) shop: &'s Shop,
     pub(in crate::plans) unit: Unit,
     pub(in crate::plans) blanks: &'s [Blank],
-    /// The size of each as it lies.
-    pub(in crate::plans) lying: &'s [[Length; 2]],
-    /// They come from boards, and no machine is named for a cut.
-    pub(in crate::plans) of_boards: bool,
+    /// What they lie in; nothing for boards, of whose cuts no machine is named.
+    pub(in crate::plans) sheet: Option<&'s Sheet>,
     /// What would be no more than a strip is left on a blank, since the board is as large as
     /// it is and no larger.
     pub(in crate::plans) keeps_strips: bool,
@@ -155,24 +153,18 @@ impl Saw<'_> {
         let mut sawn = Sawn::of(number, source);
         let [long, wide] = source.size;
         let whole = Area { at: [Length::ZERO; 2], size: source.size };
-        let whole = Waiting {
-            node: &Node { size: [0, 0], what: What::Left },
-            area: whole,
-            name: String::new(),
-            cut: 0,
-        };
+        let whole = Waiting { node: &Node::left([0, 0]), area: whole, name: String::new(), cut: 0 };
         let mut waiting = VecDeque::new();
         let (mut at, mut cuts, mut name) = (Length::ZERO, 0, 0);
         for Clear { from, to, root } in clear {
             let held = lengths(root);
             if !held.is_empty() && *from > at {
+                // What is lost is longer than what its cuts take.
                 let off = *from - self.shop.kerf - at;
-                if off.is_positive() {
-                    cuts += 1;
-                    let mut own = cut(&whole, Way::Crosscut, (off, None), (cuts, at + off));
-                    own.gives.push(Gives::Lost);
-                    sawn.cuts.push(own);
-                }
+                cuts += 1;
+                let mut own = cut(&whole, Way::Crosscut, (off, None), (cuts, at + off));
+                own.gives.push(Gives::Lost);
+                sawn.cuts.push(own);
                 at = *from;
             }
             for node in held {
@@ -217,7 +209,7 @@ impl Saw<'_> {
         cut: usize,
         (above, names): (&str, &mut usize),
     ) -> Waiting<'n> {
-        while let Some(inner) = self.uncut(node, area).or_else(|| self.left_larger(node, area)) {
+        while let Some(inner) = self.inner(node, area) {
             node = inner;
         }
         let is_cut_on = matches!(node.what, What::Cut(..));
@@ -249,27 +241,21 @@ impl Saw<'_> {
         }
     }
 
-    /// The only part of a cut that nothing is left to cut off, since what it is in is no larger.
-    fn uncut<'n>(&self, node: &'n Node, area: Area) -> Option<&'n Node> {
+    /// The only part of a cut, where nothing is to be cut off it, since what it is in is no
+    /// larger. Of a piece no more than a strip is not cut off either, where it is cut to its
+    /// size later all the same, or is rough: it is left as large as it came off.
+    fn inner<'n>(&self, node: &'n Node, area: Area) -> Option<&'n Node> {
         let What::Cut(way, parts) = &node.what else { return None };
-        let mut held = parts.iter().filter(|part| !matches!(part.what, What::Left));
+        let mut held = held(parts);
         let (inner, None) = (held.next()?, held.next()) else { return None };
-        let (along, _) = axes(*way);
-        (self.holds(inner)[along] == area.size[along]).then_some(inner)
-    }
-
-    /// The only piece of a cut that would take no more than a strip off it, where it is cut
-    /// to its size later all the same, or is rough: it is left as large as it came off.
-    fn left_larger<'n>(&self, node: &'n Node, area: Area) -> Option<&'n Node> {
-        let What::Cut(way, parts) = &node.what else { return None };
-        let mut held = parts.iter().filter(|part| !matches!(part.what, What::Left));
-        let (inner, None) = (held.next()?, held.next()) else { return None };
-        let What::Piece { index, .. } = inner.what else { return None };
         let (along, _) = axes(*way);
         let rest = area.size[along] - self.holds(inner)[along];
+        let keeps_strip = match inner.what {
+            What::Piece { index, .. } => self.keeps_strips || self.blanks.get(index)?.later,
+            What::Cut(..) | What::Left => false,
+        };
         let is_strip = rest <= trade::narrowest_ripped(self.unit);
-        let is_left = self.keeps_strips || self.blanks.get(index)?.later;
-        (is_left && is_strip).then_some(inner)
+        (rest == Length::ZERO || (keeps_strip && is_strip)).then_some(inner)
     }
 
     /// What a node holds, along and across the sheet.
@@ -277,12 +263,12 @@ impl Saw<'_> {
         match &node.what {
             What::Left => [Length::ZERO; 2],
             What::Piece { index, turned } => {
-                let [long, wide] = self.lying.get(*index).copied().unwrap_or_default();
+                let size = self.blanks.get(*index).map_or([Length::ZERO; 2], |own| own.size);
+                let [long, wide] = self.sheet.map_or(size, |sheet| sheet.lying(size));
                 if *turned { [wide, long] } else { [long, wide] }
             }
             What::Cut(way, parts) => {
-                let held = parts.iter().filter(|part| !matches!(part.what, What::Left));
-                let held: Vec<[Length; 2]> = held.map(|part| self.holds(part)).collect();
+                let held: Vec<[Length; 2]> = held(parts).map(|part| self.holds(part)).collect();
                 let (along, across) = axes(*way);
                 let cuts = i64::try_from(held.len()).unwrap_or(1) - 1;
                 let mut size = [Length::ZERO; 2];
@@ -304,8 +290,7 @@ impl Saw<'_> {
         waiting: &mut VecDeque<Waiting<'n>>,
     ) {
         let (along, across) = axes(way);
-        let held = parts.iter().filter(|part| !matches!(part.what, What::Left));
-        let held: Vec<(&Node, Length)> = held.map(|part| (part, self.holds(part)[along])).collect();
+        let held = held(parts).map(|part| (part, self.holds(part)[along]));
         let end = own.area.at[along] + own.area.size[along];
         let mut at = own.area.at[along];
         let inside = sawn.size[along] - sawn.trim.twice();
@@ -321,8 +306,9 @@ impl Saw<'_> {
             let is_cut = at < end || is_trimmed;
             if is_cut {
                 *cuts += 1;
-                let tool = (!self.of_boards)
-                    .then(|| Tool::of(self.shop, self.unit, (own.area.size[across], off, rest)));
+                let tool = self
+                    .sheet
+                    .map(|_| Tool::of(self.shop, self.unit, (own.area.size[across], off, rest)));
                 count(sawn, own, way, (off, tool), (*cuts, at));
             }
             let piece = self.piece(node, area, *cuts, (&own.name, &mut name));
@@ -341,13 +327,16 @@ impl Saw<'_> {
     }
 }
 
+/// What comes of a cut that is not left over.
+fn held(parts: &[Node]) -> impl Iterator<Item = &Node> {
+    parts.iter().filter(|part| !part.is_left())
+}
+
 /// The pieces that crosscuts through a whole board part it into.
 fn lengths(root: &Node) -> Vec<&Node> {
     match &root.what {
         What::Left => Vec::new(),
-        What::Cut(Way::Crosscut, parts) => {
-            parts.iter().filter(|part| !matches!(part.what, What::Left)).collect()
-        }
+        What::Cut(Way::Crosscut, parts) => held(parts).collect(),
         What::Cut(Way::Rip, _) | What::Piece { .. } => vec![root],
     }
 }

@@ -19,10 +19,7 @@ pub(super) fn blanks(work: &Workings<'_>, stock: StockId, sheet: &Sheet) -> Vec<
         square::blanks(work.piece, work.parts).into_iter().collect();
     let inside = sheet.trimmed(work.piece.shop.edge_trim);
     let mut all = Vec::new();
-    for (id, part) in work.parts.iter().filter(|(_, part)| part.stock == stock) {
-        if work.ledger().is_cut(id) {
-            continue;
-        }
+    for (id, part) in work.left_of(stock) {
         let mut size = part.sawn();
         match planed.get(&id) {
             Some((wide, "wide")) => size[1] = *wide,

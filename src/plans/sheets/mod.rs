@@ -15,6 +15,8 @@ use super::sawing::{Blank, Saw, Sawn, Source, grid, on};
 const ROUNDS: [usize; 2] = [4000, 300];
 /// Where there are more pieces than this, a round takes longer, and so there are fewer.
 const FEW: usize = 30;
+/// A search that only looks whether fewer sheets may do takes so much fewer rounds.
+const SHORT: usize = 8;
 /// A sheet costs as much more than a piece on hand that no number of these outweighs it.
 const SHEET: i64 = 1_000_000;
 
@@ -53,13 +55,13 @@ pub(super) fn plan(work: &Workings<'_>) -> Vec<OfStock> {
     plans.collect()
 }
 
-fn of_stock(
-    work: &Workings<'_>,
-    (id, stock): (StockId, &Stock),
-    sheet: &Sheet,
-    blanks: &[Blank],
-    number: &mut usize,
-) -> OfStock {
+/// What is sawn, and the same as whole numbers.
+struct Ordered {
+    sources: Vec<Source>,
+    order: Order,
+}
+
+fn ordered(work: &Workings<'_>, stock: &Stock, sheet: &Sheet, blanks: &[Blank]) -> Ordered {
     let shop = &work.piece.shop;
     let source = |on_hand, size, trim| Source { on_hand, size, trim, lost: Vec::new() };
     let whole = source(false, [sheet.long, sheet.wide], shop.edge_trim);
@@ -77,9 +79,8 @@ fn of_stock(
         count: source.on_hand.then_some(1),
         above: None,
     };
-    let lying: Vec<[Length; 2]> = blanks.iter().map(|blank| sheet.lying(blank.size)).collect();
-    let wanted = |(blank, size): (&Blank, &[Length; 2])| Wanted {
-        size: size.map(|side| on(grid, side + shop.kerf).ceil()),
+    let wanted = |blank: &Blank| Wanted {
+        size: sheet.lying(blank.size).map(|side| on(grid, side + shop.kerf).ceil()),
         turns: blank.turns,
     };
     let first = match shop.first_cuts {
@@ -88,18 +89,52 @@ fn of_stock(
     };
     let order = Order {
         kinds: sources.iter().map(kind).collect(),
-        pieces: blanks.iter().zip(&lying).map(wanted).collect(),
+        pieces: blanks.iter().map(wanted).collect(),
         kerf: on(grid, shop.kerf).ceil(),
         stages: Stages { most: Some(shop.stages), first: Some(first) },
         floor: 0,
         rounds: ROUNDS.map(|rounds| rounds * FEW / blanks.len().max(FEW)),
     };
+    Ordered { sources, order }
+}
+
+/// True where a short search finds a plan that buys fewer sheets once each part is so much
+/// less long and wide.
+pub(crate) fn fewer_if(
+    work: &Workings<'_>,
+    own: &OfStock,
+    less: &dyn Fn(&Blank) -> [Length; 2],
+) -> bool {
+    let Some(stock) = work.piece.stock(own.stock) else { return false };
+    let Some(sheet) = stock.planned() else { return false };
+    let mut blanks = blanks::blanks(work, own.stock, &sheet);
+    for blank in &mut blanks {
+        let less = less(blank);
+        blank.size = [0, 1].map(|side| blank.size[side] - less[side]);
+    }
+    let Ordered { mut order, .. } = ordered(work, stock, &sheet, &blanks);
+    let most = (own.bought() - 1) * SHEET;
+    order.rounds = [order.rounds[0] / SHORT, 0];
+    order.floor = most;
+    let had = i64::try_from(stock.on_hand.len()).unwrap_or(i64::MAX);
+    cutting::fewest(&order) <= most && cutting::plan(&order).cost(&order) <= most + had
+}
+
+fn of_stock(
+    work: &Workings<'_>,
+    (id, stock): (StockId, &Stock),
+    sheet: &Sheet,
+    blanks: &[Blank],
+    number: &mut usize,
+) -> OfStock {
+    let shop = &work.piece.shop;
+    let Ordered { sources, order } = ordered(work, stock, sheet, blanks);
     let plan = cutting::plan(&order);
     let mut sheets = plan.sheets;
     // What is on hand is sawn first, and then the fullest sheets.
     sheets.sort_by_key(|sheet| (sheet.kind == 0, std::cmp::Reverse(sheet.root.filled())));
     let unit = work.piece.tape().unit;
-    let saw = Saw { shop, unit, blanks, lying: &lying, of_boards: false, keeps_strips: false };
+    let saw = Saw { shop, unit, blanks, sheet: Some(sheet), keeps_strips: false };
     let sawn = sheets.iter().filter_map(|own| {
         let source = sources.get(own.kind)?;
         *number += 1;

@@ -79,6 +79,20 @@ block! {
         "closing free",
     );
     PRICE: Price<ByPiece> = ("price", "what it costs", "price 5.80 each");
+    PACK: Count<1_000> = (
+        "pack",
+        "how many of these come in a pack: whole packs are bought",
+        "pack 10",
+    )
+        .can_be("2", "1000")
+        .usual("2", "250");
+    ON_HAND: Count<10_000> = (
+        "on-hand",
+        "how many of these are in the shop already: they are taken off what is bought",
+        "on-hand 4",
+    )
+        .can_be("1", "10000")
+        .usual("1", "1000");
     NOTE;
     [one_of "the kind of hinge"] {
         /// What a hinge is.
@@ -203,6 +217,20 @@ block! {
         .can_be("0 mm", "25 mm")
         .usual("0.5 mm", "8 mm");
     PRICE: Price<ByPair> = ("price", "what it costs", "price 31 per pair").unless(ON_WOOD);
+    PACK: Count<1_000> = (
+        "pack",
+        "how many pairs come in a pack: whole packs are bought",
+        "pack 10",
+    )
+        .can_be("2", "1000")
+        .usual("2", "250").unless(ON_WOOD);
+    ON_HAND: Count<10_000> = (
+        "on-hand",
+        "how many pairs are in the shop already: they are taken off what is bought",
+        "on-hand 4",
+    )
+        .can_be("1", "10000")
+        .usual("1", "1000").unless(ON_WOOD);
     NOTE;
     [one_of "the kind of slide"] {
         /// Where a slide runs.
@@ -318,6 +346,20 @@ block! {
         .can_be("0 mm", "200 mm")
         .usual("1.5 mm", "80 mm");
     PRICE: Price<ByPiece> = ("price", "what it costs", "price 12 each");
+    PACK: Count<1_000> = (
+        "pack",
+        "how many of these come in a pack: whole packs are bought",
+        "pack 10",
+    )
+        .can_be("2", "1000")
+        .usual("2", "250");
+    ON_HAND: Count<10_000> = (
+        "on-hand",
+        "how many of these are in the shop already: they are taken off what is bought",
+        "on-hand 4",
+    )
+        .can_be("1", "10000")
+        .usual("1", "1000");
     NOTE;
 }
 
@@ -384,6 +426,11 @@ block! {
     )
         .can_be("5 min", "1440 h")
         .usual("20 min", "96 h");
+    PRICE: Price<ByVolume> = (
+        "price",
+        "what it costs by the liter, the quart, or the gallon: whole ones are bought",
+        "price 38 per l",
+    );
     NOTE;
     [one_of "the kind of finish"] {
         /// What a finish is.

@@ -19,7 +19,33 @@ block! {
         "tape 1/32",
     );
     CURRENCY: Text = ("currency", "the currency of all prices", "currency \"USD\"");
+    GIVE: Braces = (
+        "give",
+        "how far the written sizes of the cases may give where that saves a sheet or a board; the buying list tells of it, and changes nothing by itself",
+        "give { wide 0; deep 1/4 }",
+    ).opens(give::block);
     NOTE;
+}
+
+block! {
+    /// `give { … }`
+    give: "give", "what may give",
+    "How much smaller a case may come out than it is written, where that saves a sheet or a board. The buying list tells which small change would save one, and each has been tried: the changed piece is sound, with no finding that it has not now. What may not change gives 0: the width of a built-in, the height of a counter. Cases in line stay in line, and what stands between two walls keeps its width, whatever gives.";
+    WIDE: Length = (
+        "wide",
+        "how much narrower a case may be, and a stretcher or a nailer",
+        "wide 0",
+    ).default("1/2 in").metric("12 mm")
+        .can_be("0 in", "12 in")
+        .usual("0 in", "3 in");
+    DEEP: Length = ("deep", "how much less deep a case may be", "deep 1/4")
+        .default("1/2 in").metric("12 mm")
+        .can_be("0 in", "12 in")
+        .usual("0 in", "3 in");
+    HIGH: Length = ("high", "how much lower a case may be", "high 0")
+        .default("1/2 in").metric("12 mm")
+        .can_be("0 in", "12 in")
+        .usual("0 in", "3 in");
 }
 
 block! {

@@ -149,6 +149,34 @@ block! {
 }
 
 block! {
+    /// `supply SORT { … }`
+    supply: "supply", "a supply",
+    "How screws, pins, or clips are sold, for the buying list. It counts what the piece takes, with a tenth more, and rounds it up to whole packs. Where several of a sort differ in length, give `long`; without it, one holds for all that have none of their own.";
+    LONG: Length = (
+        "long",
+        "how long the screws are; of shelf pins and plate screws, how wide their holes are",
+        "long 1-1/4",
+    )
+        .can_be("2 mm", "12 in")
+        .usual("3 mm", "6 in");
+    PACK: Count<10_000> = (
+        "pack",
+        "how many come in a pack: whole packs are bought",
+        "pack 100",
+    )
+        .can_be("2", "10000")
+        .usual("2", "2500");
+    PRICE: Price<ByPack> = ("price", "what a pack costs, or one", "price 7.50 per pack");
+    ON_HAND: Count<100_000> = (
+        "on-hand",
+        "how many are in the shop already: they are taken off what is bought; it takes `long` where several lengths are bought",
+        "on-hand 40",
+    )
+        .can_be("1", "100000")
+        .usual("1", "5000");
+}
+
+block! {
     /// `species NAME { … }`
     species: "species", "a species",
     "A wood with figures of your own: how heavy it is, how stiff it is, and how much it moves. `radial` and `tangential` are the change for each point of moisture, across and along the rings. Use `shrinks` for tables that give the shrinkage from green to oven-dry instead.";

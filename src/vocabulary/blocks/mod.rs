@@ -39,6 +39,7 @@ use super::word::Block;
 pub static BLOCKS: &[&Block] = &[
     &file::BLOCK,
     &job::BLOCK,
+    &give::BLOCK,
     &site::BLOCK,
     &wall::BLOCK,
     &keep_out::BLOCK,
@@ -46,6 +47,7 @@ pub static BLOCKS: &[&Block] = &[
     &allow::BLOCK,
     &times::BLOCK,
     &tolerance::BLOCK,
+    &supply::BLOCK,
     &species::BLOCK,
     &shrinks::BLOCK,
     &stock::BLOCK,

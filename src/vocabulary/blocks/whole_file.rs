@@ -63,6 +63,11 @@ block! {
         "a finish",
         "finish oil { hardwax-oil; coats 2; cure 24 h }",
     ).opens(finish::block).many();
+    SUPPLY: Supply = (
+        "supply",
+        "screws, pins, or clips as they are sold: how many to a pack, what one costs, and how many are on hand",
+        "supply wood-screws { long 1-1/4; pack 100; price 7.50 per pack }",
+    ).opens(supply::block).many();
     CASE: Define = (
         "case",
         "a cabinet; several stand side by side, left to right",

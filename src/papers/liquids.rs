@@ -1,0 +1,62 @@
+//! The finish and the glue on the buying list.
+
+use crate::diagnostics::counted;
+use crate::measure::{Exact, Length};
+use crate::plans::finish;
+use crate::plans::liquids::{self, Liquid, Wet};
+
+use super::buying_list::{Line, roll};
+use super::{Source, with_currency};
+
+/// A line for each.
+pub(super) fn lines(source: &Source<'_, '_>) -> Vec<Line> {
+    liquids::list(source.work).iter().filter_map(|own| line(source, own)).collect()
+}
+
+fn line(source: &Source<'_, '_>, own: &Liquid) -> Option<Line> {
+    let piece = source.work.piece;
+    let tape = piece.tape();
+    let (sort, what) = match own.what {
+        Wet::Finish { finish, coats, parts } => {
+            let finish = piece.finish(finish)?;
+            let coats = counted(i64::from(coats), "coat");
+            let mut what = format!("{}: {}, {coats}", finish.name, finish.kind.word());
+            if let Some(parts) = parts {
+                let [one, other] = parts.map(|own| finish::measured_out(tape, own));
+                what.push_str(&format!(", mixed of {one} and {other}"));
+            }
+            if own.milliliters.is_none() {
+                what.push_str(
+                    "; how much is not known, since it does not say what a liter `covers`",
+                );
+            }
+            ("finish", what)
+        }
+        Wet::Glue { long, layers } => ("glue", glue(source, (long, layers))),
+    };
+    Some(Line {
+        sort,
+        amount: own
+            .milliliters
+            .map_or_else(|| "?".to_owned(), |own| finish::measured_out(tape, own)),
+        what,
+        price: own.price.map_or_else(String::new, |price| with_currency(source, price)),
+        comes_to: own.comes_to(),
+    })
+}
+
+/// `wood glue: a line 1 in wide along 84 ft of joints, at 200 sq ft to the gallon`.
+fn glue(source: &Source<'_, '_>, (long, layers): (Length, Exact)) -> String {
+    let tape = source.work.piece.tape();
+    let is_metric = tape.unit.is_metric();
+    let line = roll(source, long);
+    let wide = if is_metric { "25 mm" } else { "1 in" };
+    let between = layers
+        .is_positive()
+        .then(|| format!(" and {} between layers", finish::told(tape, layers.to_f64())));
+    let covers = if is_metric { "4.9 m2 to the liter" } else { "200 sq ft to the gallon" };
+    format!(
+        "wood glue: a line {wide} wide along {line} of joints{}, at {covers}",
+        between.unwrap_or_default()
+    )
+}

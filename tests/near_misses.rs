@@ -1,0 +1,197 @@
+//! Small changes that save a sheet or a board: each is made as it is told, and the sheets, the
+//! boards, and the money are counted again.
+
+use casewright::papers::{self, Format};
+use casewright::pipeline::Compilation;
+use serde_json::Value;
+
+use crate::support::{compile, demo_pieces, packet, spec};
+
+/// A line of the list: what changes, what to write in which line, what is bought less, and by
+/// how much less the list comes to.
+#[derive(Debug, PartialEq)]
+struct Told {
+    change: String,
+    write: String,
+    line: usize,
+    buy: String,
+    less: Option<f64>,
+}
+
+fn told(compiled: &Compilation) -> Vec<Told> {
+    let paper = papers::one(compiled, "buying-list", Format::Text).expect("a list");
+    let Some((_, own)) = paper.split_once("== What would save a sheet or a board ==") else {
+        return Vec::new();
+    };
+    let rows = own.lines().skip_while(|line| !line.starts_with("  change")).skip(1);
+    let rows = rows.take_while(|line| line.starts_with("  "));
+    let row = |row: &str| {
+        let cells: Vec<&str> =
+            row.split("  ").map(str::trim).filter(|own| !own.is_empty()).collect();
+        let (write, line) = cells[1].split_once(" in line ").unwrap();
+        Told {
+            change: cells[0].to_owned(),
+            write: write.trim_matches('`').to_owned(),
+            line: line.parse().unwrap(),
+            buy: cells[2].to_owned(),
+            less: cells.get(3).map(|own| own.strip_suffix(" less").unwrap().parse().unwrap()),
+        }
+    };
+    rows.map(row).collect()
+}
+
+/// How many sheets or boards of a stock its plans ask the yard for.
+fn bought(packet: &Value, stock: &str) -> usize {
+    let all = ["sheets", "boards"].into_iter().flat_map(|list| packet[list].as_array().unwrap());
+    all.filter(|own| own["stock"] == stock && own["on_hand"] == false).count()
+}
+
+fn total(compiled: &Compilation) -> f64 {
+    let paper = papers::one(compiled, "buying-list", Format::Csv).unwrap();
+    let mut rows = csv::Reader::from_reader(paper.as_bytes());
+    let at = rows.headers().unwrap().iter().position(|own| own == "comes to").unwrap();
+    rows.records().filter_map(|row| row.unwrap()[at].parse::<f64>().ok()).sum()
+}
+
+/// Makes the change in the text, as a maker would who reads the line, and counts.
+fn holds(text: &str, told: &Told) {
+    let before = compile(text);
+    let word = told.write.split(' ').next().unwrap();
+    let changed: Vec<String> = text
+        .lines()
+        .enumerate()
+        .map(|(at, line)| {
+            if at + 1 != told.line {
+                return line.to_owned();
+            }
+            let from = line.find(&format!("{word} ")).expect(line);
+            let until = line[from..].find([';', '}', '#']).map_or(line.len(), |at| from + at);
+            let kept = line[from..until].len() - line[from..until].trim_end().len();
+            format!("{}{}{}", &line[..from], told.write, &line[until - kept..])
+        })
+        .collect();
+    let after = compile(&changed.join("\n"));
+    assert!(after.is_sound(), "{told:?}");
+    let slugs = |own: &Compilation| {
+        let mut all: Vec<_> =
+            own.diagnostics.iter().map(|own| (own.slug, own.subject.clone())).collect();
+        all.sort();
+        all
+    };
+    let known = slugs(&before);
+    assert!(slugs(&after).iter().all(|own| known.contains(own)), "{told:?}");
+    let (one, other) = (packet(&before), packet(&after));
+    for part in told.buy.split(" and ").flat_map(|own| own.split(", ")) {
+        let words: Vec<&str> = part.split(' ').collect();
+        let [count, _, "of", stock, "less"] = words[..] else { panic!("{part}") };
+        let count: usize = count.parse().unwrap();
+        assert_eq!(bought(&one, stock), bought(&other, stock) + count, "{told:?}");
+    }
+    if let Some(less) = told.less {
+        assert!((total(&before) - total(&after) - less).abs() < 0.001, "{told:?}");
+    }
+}
+
+/// The first cabinet with ends of a stock of their own, whose sheets are 70 by 20. With half
+/// an inch trimmed off every edge they are 69 long, and two ends beside each other would be
+/// wider than 19.
+fn with_ends(high: &str, give: &str) -> String {
+    let own = "stock end-ply { plywood 3/4; actual 23/32; price 82 per sheet; sheet { long 70; wide 20 } }\n";
+    let text = spec("first.case").replace("stock thin ", &format!("{own}stock thin "));
+    let text = text.replace("high 34-1/2", &format!("high {high}"));
+    let text = text.replace("ends { stock ply }", "ends { stock end-ply }");
+    text.replace("revision A", &format!("revision A; {give}"))
+}
+
+/// Worked by hand. Two ends of 34-1/2 and a blade of 1/8 are 69-1/8, an eighth more than a
+/// sheet has; of 34-3/8 they are 68-7/8. Of 34-7/16 they are just 69.
+#[test]
+fn an_eighth_less_saves_a_sheet() {
+    let text = with_ends("34-1/2", "");
+    let all = told(&compile(&text));
+    let line = 1 + text.lines().position(|line| line.contains("high 34-1/2")).unwrap();
+    let [own] = &all[..] else { panic!("{all:?}") };
+    assert_eq!(own.change, "cupboard 1/8 lower");
+    assert_eq!((own.write.as_str(), own.line), ("high 34-3/8", line));
+    assert_eq!((own.buy.as_str(), own.less), ("1 sheet of end-ply less", Some(82.0)));
+    holds(&text, own);
+    let text = with_ends("34-1/2", "give { high 1/16 }");
+    let all = told(&compile(&text));
+    assert_eq!(all[0].write, "high 34-7/16");
+    holds(&text, &all[0]);
+}
+
+/// Nothing is told that the spec does not let give, that half an inch would not save, or that
+/// is saved already.
+#[test]
+fn what_may_not_give_is_not_told() {
+    for (high, give) in [
+        ("34-1/2", "give { high 0 }"),
+        ("34-1/2", "give { high 1/32 }"),
+        ("35", ""),
+        ("34-7/16", ""),
+    ] {
+        assert_eq!(told(&compile(&with_ends(high, give))), [], "{high}; {give}");
+    }
+    let text = with_ends("34-15/16", "");
+    assert_eq!(told(&compile(&text))[0].write, "high 34-7/16");
+}
+
+/// Worked by hand, with `a_blade_takes_its_width` of the board plan: stiles of 31-1/2, rails
+/// of 33-1/2, a blade, and the ends make 67-1/8, a sixteenth more than a board of the yard.
+/// An eighth off the height takes it off the stiles, and an eighth off the width off the rails.
+#[test]
+fn an_eighth_less_saves_a_board() {
+    let own = "stock oak { lumber 4/4; thickness 3/4; species red-oak; price 6 per board-foot; boards { wide 5-1/2 to 5-1/2; long 67-1/16 to 67-1/16 } }\n";
+    let text = spec("first.case").replace("stock thin ", &format!("{own}stock thin "));
+    let text = text.replace("stock maple; joint pocket", "stock oak; joint pocket");
+    let all = told(&compile(&text));
+    let changes: Vec<&str> = all.iter().map(|own| own.change.as_str()).collect();
+    assert_eq!(changes, ["cupboard 1/8 narrower", "cupboard 1/8 lower"]);
+    for own in &all {
+        assert_eq!(own.buy, "1 board of oak less");
+        holds(&text, own);
+    }
+}
+
+/// Between two walls the room gives the width. Of two cases in line none gets lower by
+/// itself. What has parts that are cut stays as it is.
+#[test]
+fn what_others_depend_on_does_not_give() {
+    let own = "stock oak { lumber 4/4; thickness 3/4; species red-oak; boards { wide 5-1/2 to 5-1/2; long 67-1/16 to 67-1/16 } }\n";
+    let text = spec("first.case").replace("stock thin ", &format!("{own}stock thin "));
+    let text = text.replace("stock maple; joint pocket", "stock oak; joint pocket");
+    let walled = text.replace("left open; right open", "left wall; right wall");
+    assert_eq!(
+        told(&compile(&walled)).iter().map(|own| own.change.as_str()).collect::<Vec<_>>(),
+        ["cupboard 1/8 lower"]
+    );
+    let ends = with_ends("34-1/2", "");
+    let (head, case) = ends.split_once("case cupboard").unwrap();
+    let two = format!("{head}case cupboard{case}\ncase other{case}");
+    let two = two.replace("{ long 70; wide 20 }", "{ long 139-1/4; wide 20 }");
+    assert!(compile(&two).is_sound());
+    assert!(told(&compile(&two)).iter().all(|own| !own.change.ends_with("lower")));
+    let cut = format!(
+        "{ends}\ncut 2026-03-14 {{ cupboard.left-end {{ mark LE; long 34-1/2; wide 17-1/4; thick 23/32; stock end-ply; joints 0 }} }}\n"
+    );
+    let compiled = compile(&cut);
+    assert!(compiled.is_sound(), "{:?}", compiled.diagnostics);
+    assert_eq!(told(&compiled), []);
+}
+
+/// Whatever is told of a demo piece is true.
+#[test]
+fn what_is_told_of_demo_pieces_holds() {
+    let mut all = 0;
+    for (name, compiled) in demo_pieces() {
+        let text = spec(&format!("{name}.case"));
+        for own in told(&compiled) {
+            all += 1;
+            if !text.contains("\nuse ") {
+                holds(&text, &own);
+            }
+        }
+    }
+    assert!(all > 1, "{all}");
+}
