@@ -139,7 +139,7 @@ function tests.a_slip_is_seen_while_it_is_typed()
   vim.cmd("normal! cwwdie")
   until_("a finding", function() return #findings() > 0 end)
   assert(findings()[1].message == "`wdie` can't stand in a case", findings()[1].message)
-  vim.cmd("undo")
+  vim.cmd("silent undo")
   until_("no finding", function() return #findings() == 0 end)
 end
 

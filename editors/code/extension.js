@@ -27,7 +27,8 @@ async function start() {
     await own.start();
   } catch (why) {
     const how = "Put it on your path, or name it in the setting casewright.command.";
-    window.showErrorMessage(`The command ${command} could not be started (${why.message}). ${how}`);
+    const told = why?.message ?? why;
+    window.showErrorMessage(`The command ${command} could not be started. ${how} (${told})`);
   }
 }
 

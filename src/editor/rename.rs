@@ -76,26 +76,7 @@ fn is_word(text: &str) -> bool {
 /// after these edits; `None` where the piece would not be the same.
 fn follow(compiled: &Compilation, edits: &mut BTreeMap<Span, String>) -> Option<()> {
     let old = compiled.parts.as_ref()?;
-    // A part that is cut may not be found by its name before that follows.
-    let built = parts::build(edited(compiled, edits)?.piece.as_ref()?);
-    let known = PartNames::of(old);
-    let mut marked: Vec<(Span, PartId)> = Vec::new();
-    for Use { asked, words } in gather::gather(compiled).used {
-        let Asked::Place { by_mark } = asked else { continue };
-        let name = text(&words);
-        let Some(id) = known.meant(&name, by_mark) else { continue };
-        let whole = words.first()?.1.to(words.last()?.1);
-        let path = &old.get(id)?.path;
-        if !parts::suits(&name, path) {
-            marked.push((whole, id));
-            continue;
-        }
-        let now = called(&built, id, words.len())?;
-        edits.retain(|span, _| *span < words[0].1 || *span > words[words.len() - 1].1);
-        if now != name {
-            edits.insert(whole, now);
-        }
-    }
+    let marked = follow_parts(compiled, old, edits)?;
     let mut after = edited(compiled, edits)?;
     let mark = |after: &Compilation, id| Some(after.parts.as_ref()?.get(id)?.mark.clone());
     for (whole, id) in &marked {
@@ -116,6 +97,40 @@ fn follow(compiled: &Compilation, edits: &mut BTreeMap<Span, String>) -> Option<
         && slugs(&after) == slugs(compiled)
         && is_alike(old, after.parts.as_ref()?);
     same.then_some(())
+}
+
+/// Lets the names of parts follow that stand for themselves; gives those that are written as
+/// marks, with their parts.
+fn follow_parts(
+    compiled: &Compilation,
+    old: &Parts,
+    edits: &mut BTreeMap<Span, String>,
+) -> Option<Vec<(Span, PartId)>> {
+    let mut marked = Vec::new();
+    let used = gather::gather(compiled).used;
+    if !used.iter().any(|own| matches!(own.asked, Asked::Place { .. })) {
+        return Some(marked);
+    }
+    // A part that is cut may not be found by its name before that follows.
+    let built = parts::build(edited(compiled, edits)?.piece.as_ref()?);
+    let known = PartNames::of(old);
+    for Use { asked, words } in used {
+        let Asked::Place { by_mark } = asked else { continue };
+        let name = text(&words);
+        let Some(id) = known.meant(&name, by_mark) else { continue };
+        let whole = words.first()?.1.to(words.last()?.1);
+        let path = &old.get(id)?.path;
+        if !parts::suits(&name, path) {
+            marked.push((whole, id));
+            continue;
+        }
+        let now = called(&built, id, words.len())?;
+        edits.retain(|span, _| *span < words[0].1 || *span > words[words.len() - 1].1);
+        if now != name {
+            edits.insert(whole, now);
+        }
+    }
+    Some(marked)
 }
 
 /// What a part is called, in so many words, or in full where these mean others
