@@ -401,3 +401,20 @@ fn a_block_that_nothing_names_is_told() {
     let named = more.replacen("slide runner\n", "slide runner; packer-stock spare\n", 1);
     assert_eq!(told(&named), ["nothing uses the pull bar"]);
 }
+
+/// `fixed` is a word of shelves, and three letters from `fixing`; makers call an end a side and
+/// the kick a plinth.
+#[test]
+fn another_form_of_a_word_and_what_makers_call_it_are_offered() {
+    for (sound, wrong) in [
+        ("fixing wall", "fixed wall"),
+        ("price 82 per", "cost 82 per"),
+        ("end left { stock", "side left { stock"),
+        ("hinge  ", "hinged "),
+    ] {
+        let compiled = with("hall-console.case", sound, wrong);
+        let word = sound.split(' ').next().unwrap();
+        assert_eq!(slugs(&compiled)[0], "word-unknown", "{wrong}");
+        assert_eq!(edits(&compiled)[0], word, "{wrong}");
+    }
+}
