@@ -401,3 +401,41 @@ fn a_block_that_nothing_names_is_told() {
     let named = more.replacen("slide runner\n", "slide runner; packer-stock spare\n", 1);
     assert_eq!(told(&named), ["nothing uses the pull bar"]);
 }
+
+/// `fixed` is a word of shelves, and three letters from `fixing`; makers call an end a side and
+/// the kick a plinth.
+#[test]
+fn another_form_of_a_word_and_what_makers_call_it_are_offered() {
+    for (sound, wrong) in [
+        ("fixing wall", "fixed wall"),
+        ("price 82 per", "cost 82 per"),
+        ("end left { stock", "side left { stock"),
+        ("hinge  ", "hinged "),
+    ] {
+        let compiled = with("hall-console.case", sound, wrong);
+        let word = sound.split(' ').next().unwrap();
+        assert_eq!(slugs(&compiled)[0], "word-unknown", "{wrong}");
+        assert_eq!(edits(&compiled)[0], word, "{wrong}");
+    }
+}
+
+/// 42 mm are 1.65 in, which slides take off a width, and 22 mm are 0.87, which they take off
+/// a height. 42 in are more than the opening is wide, and a tenth of that, 4.2, is more than
+/// any slide takes. 16-1/4 is 1-5/8 with its point a place off.
+#[test]
+fn what_a_slide_takes_off_its_opening_in_the_other_unit_is_offered() {
+    let at = |word: &str, figure: &str| {
+        let wrong = format!("{word} opening - {figure}");
+        let sound = match word {
+            "box-inside" => "box-inside opening - 1-5/8",
+            _ => "box-high opening - 7/8",
+        };
+        let compiled = compile(&FIRST.replacen(sound, &wrong, 1));
+        assert!(compiled.diagnostics.len() < 2, "{:?}", slugs(&compiled));
+        edits(&compiled)
+    };
+    assert_eq!(at("box-inside", "42"), ["box-inside opening - 42 mm"]);
+    assert_eq!(at("box-high", "22"), ["box-high opening - 22 mm"]);
+    assert_eq!(at("box-inside", "42 mm"), Vec::<String>::new());
+    assert_eq!(at("box-inside", "16-1/4"), ["box-inside opening - 1-5/8"]);
+}

@@ -13,6 +13,12 @@ use super::{Compilation, found_with};
 /// What is found of a figure by itself.
 pub(super) const OF_FIGURES: &[&str] = &["unit-slip", "figure-impossible", "figure-odd"];
 
+/// True for a finding of a figure from which others may follow: what is found of it by itself,
+/// and what a slide takes off its opening.
+fn is_of_figure(slug: &str) -> bool {
+    OF_FIGURES.contains(&slug) || slug == "slide-odd"
+}
+
 /// How many figures are looked into; where more are wrong, each stands for itself.
 const MOST: usize = 4;
 
@@ -24,7 +30,7 @@ const TOLD: usize = 3;
 
 /// The compilation with every finding told at its cause.
 pub(super) fn told(files: &dyn SourceFiles, entry: &str, mut compiled: Compilation) -> Compilation {
-    let is_figure = |found: &Diagnostic| OF_FIGURES.contains(&found.slug);
+    let is_figure = |found: &Diagnostic| is_of_figure(found.slug);
     let count = compiled.diagnostics.iter().filter(|found| is_figure(found)).count();
     for number in (0..count.min(most(&compiled))).rev() {
         let mut places =
@@ -178,7 +184,7 @@ impl Tried {
 /// True for two findings of the same thing. Two figures may have one place: that of a
 /// keep-out, say, among others.
 pub(super) fn same(one: &Diagnostic, other: &Diagnostic) -> bool {
-    let by_title = one.subject.is_none() || OF_FIGURES.contains(&one.slug);
+    let by_title = one.subject.is_none() || is_of_figure(one.slug);
     one.slug == other.slug
         && one.subject == other.subject
         && (!by_title || one.title == other.title)
@@ -203,14 +209,15 @@ fn fold(
     let goes = |found: &Diagnostic| {
         let stays = |tried: &Tried| tried.after.iter().any(|after| same(after, found));
         let is_gone = tried.first().is_some_and(|best| !stays(best));
-        is_gone && !OF_FIGURES.contains(&found.slug)
+        is_gone && !is_of_figure(found.slug)
     };
     let Some(figure) = all.get(at) else { return };
     let going: Vec<usize> = (0..all.len()).filter(|place| goes(&all[*place])).collect();
     let is_odd = figure.severity != Severity::Error;
     let only = |place: usize| going.len() <= 1 && going.iter().all(|it| *it == place);
     // Where nothing else follows, the rule that it breaks says more than its range.
-    let told_by = |place: &usize| stands.is_told_by(&all[*place], is_odd && only(*place));
+    let told_by =
+        |place: &usize| *place != at && stands.is_told_by(&all[*place], is_odd && only(*place));
     let brings_errors =
         |but: usize| going.iter().any(|it| *it != but && all[*it].severity == Severity::Error);
     let bears_all =

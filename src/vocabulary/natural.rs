@@ -21,9 +21,64 @@ pub(super) fn same<'a>(text: &str, mut words: impl Iterator<Item = &'a str>) -> 
     words.find(|word| alike.contains(word))
 }
 
+/// What makers call a thing that the language has another word for. It may mean something
+/// else too, so the word is offered and not taken for it.
+const CALLED: &[&[&str]] = &[
+    &["end", "side"],
+    &["ends", "sides"],
+    &["pull", "handle", "knob"],
+    &["slide", "runner", "glide"],
+    &["base", "plinth"],
+    &["toe-kick", "kick", "kickboard", "plinth"],
+    &["countertop", "counter"],
+    &["stock", "material"],
+    &["species", "wood"],
+    &["price", "cost"],
+    &["joint", "joinery"],
+    &["open", "opening"],
+];
+
+/// The one of these words that `text` may be another form of, as `fixed` is of `fixing`, or
+/// that makers call so.
+pub(super) fn near<'a>(
+    text: &str,
+    words: impl Iterator<Item = &'a str> + Clone,
+) -> Option<&'a str> {
+    let stem = stem(text);
+    let form = words.clone().find(|word| self::stem(word) == stem);
+    form.or_else(|| {
+        let mut words = words;
+        let known =
+            |word: &&str| CALLED.iter().any(|own| own.contains(&text) && own.contains(word));
+        words.find(known)
+    })
+}
+
+/// A word without the ending of its form, where three letters are left.
+fn stem(word: &str) -> &str {
+    let ended = ["ing", "ed", "es", "e", "s"].iter().filter_map(|end| word.strip_suffix(end));
+    ended.into_iter().find(|stem| stem.len() >= 3).unwrap_or(word)
+}
+
 #[cfg(test)]
 mod tests {
-    use super::same;
+    use super::{near, same};
+
+    #[test]
+    fn another_form_of_a_word_and_what_makers_call_it_are_near() {
+        let site = ["left", "right", "fixing", "humidity"].into_iter();
+        assert_eq!(near("fixed", site.clone()), Some("fixing"));
+        assert_eq!(near("fix", site.clone()), Some("fixing"));
+        assert_eq!(near("righting", site.clone()), Some("right"));
+        assert_eq!(near("plinth", site), None);
+        let case = ["ends", "end", "base", "hinge", "bottom"].into_iter();
+        assert_eq!(near("hinged", case.clone()), Some("hinge"));
+        assert_eq!(near("side", case.clone()), Some("end"));
+        assert_eq!(near("plinth", case.clone()), Some("base"));
+        // What is left of `bed` and `used` is no word.
+        assert_eq!(near("bed", case.clone()), None);
+        assert_eq!(near("used", case), None);
+    }
 
     #[test]
     fn the_word_of_the_place_is_found() {

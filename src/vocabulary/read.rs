@@ -459,31 +459,31 @@ fn homes(text: &str) -> Option<Vec<&'static str>> {
 /// of.
 fn meant(block: &'static Block, text: &str) -> Option<&'static str> {
     let words = || block.words.iter().map(|word| word.word);
+    let is_other = |word: &str| natural::near(text, words()).is_some_and(|near| near != word);
     natural::same(text, words())
-        .or_else(|| nearest(text, words()).filter(|_| homes(text).is_none()))
+        .or_else(|| nearest(text, words()).filter(|word| homes(text).is_none() && !is_other(word)))
 }
 
 fn unknown(block: &'static Block, text: &str, span: Span) -> Diagnostic {
     let title = format!("`{text}` can't stand in {}", block.title);
     let found = |label: &str| Diagnostic::error("word-unknown", title, span, label);
-    match (meant(block, text), homes(text)) {
-        (Some(word), _) => {
-            found("unknown word").fix(Fix::new(Grade::Sure, format!("write `{word}`"), span, word))
-        }
-        (None, Some(homes)) => {
-            let found = found("this does not belong here")
-                .note(format!("`{text}` belongs in {}", homes.join(" or in ")));
-            // A word of another block may be a slip for one of this.
-            match nearest(text, block.words.iter().map(|word| word.word)) {
-                Some(word) => {
-                    found.fix(Fix::new(Grade::Choice, format!("write `{word}`"), span, word))
-                }
-                None => found,
+    let words = || block.words.iter().map(|word| word.word);
+    let write = |grade, word| Fix::new(grade, format!("write `{word}`"), span, word);
+    let near = natural::near(text, words());
+    let found = match (meant(block, text), homes(text)) {
+        (Some(word), _) => return found("unknown word").fix(write(Grade::Sure, word)),
+        (None, Some(homes)) => found("this does not belong here")
+            .note(format!("`{text}` belongs in {}", homes.join(" or in "))),
+        (None, None) => {
+            let all = || words().collect::<Vec<&str>>().join(", ");
+            let found = found("unknown word");
+            match near {
+                Some(_) => found,
+                None => found.note(format!("{} may hold {}", block.title, all())),
             }
         }
-        (None, None) => {
-            let words: Vec<&str> = block.words.iter().map(|word| word.word).collect();
-            found("unknown word").note(format!("{} may hold {}", block.title, words.join(", ")))
-        }
-    }
+    };
+    // A word of another block may be a slip for one of this.
+    let slip = nearest(text, words()).filter(|word| Some(*word) != near);
+    near.into_iter().chain(slip).fold(found, |found, word| found.fix(write(Grade::Choice, word)))
 }

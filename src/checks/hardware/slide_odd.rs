@@ -3,7 +3,7 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
-use crate::measure::{Exact, Length};
+use crate::measure::{Exact, Length, Unit};
 use crate::model::{BoxRule, BoxWidth, Hardware, Piece, Slide};
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -70,10 +70,18 @@ fn look(
             tape.figure_with_unit(*usual.end())
         ))
         .subject(&slide.name);
-    let tries = [Exact::int(10), Exact::ratio(1, 10), Exact::ratio(127, 5), Exact::ratio(5, 127)];
-    let written = |meant: &Length| meant.in_unit(tape.unit).denom() <= 64;
-    let meant = tries.map(|times| off * times).into_iter();
-    for meant in meant.filter(|meant| usual.contains(meant) && written(meant)) {
+    // As it is written it may be in the other unit, or its point a place off.
+    let (unit, other) =
+        tape.unit.either((Unit::Inch, Unit::Millimetre), (Unit::Millimetre, Unit::Inch));
+    let in_other = Length::new(off.in_unit(unit), other);
+    let is_written = |meant: Length, unit: Unit| {
+        let parts = meant.in_unit(unit).denom();
+        parts <= 64 && (unit != Unit::Inch || parts.count_ones() == 1)
+    };
+    let tenfold = [off * Exact::int(10), off * Exact::ratio(1, 10)];
+    let tries = std::iter::once((in_other, other)).chain(tenfold.map(|meant| (meant, unit)));
+    let tries = tries.filter(|(meant, unit)| usual.contains(meant) && is_written(*meant, *unit));
+    for (meant, _) in tries {
         let meant = tape.source(meant);
         found = found.fix(Fix::new(
             Grade::Choice,
