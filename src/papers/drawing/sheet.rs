@@ -10,6 +10,7 @@ use crate::papers::sawn::{size, told};
 use crate::plans::sawing::{Area, Cut, Laid, Sawn};
 use crate::vocabulary::SheetGrain;
 
+use super::labels::{Area as Room, meets};
 use super::legible;
 use super::svg::{Anchor, Fill, Line, Svg, mm, wide};
 
@@ -45,7 +46,8 @@ fn drawn(
     let bare = RefCell::new(Vec::new());
     let draw = |letter: f64| {
         let svg = Svg::lettered(letter);
-        let mut sketch = Sketch { svg, letter, own, source, left, wider, bare: Vec::new() };
+        let taken = Vec::new();
+        let mut sketch = Sketch { svg, letter, own, source, left, wider, taken, bare: Vec::new() };
         sketch.whole(grain);
         bare.replace(sketch.bare);
         sketch.svg
@@ -64,8 +66,17 @@ struct Sketch<'s, 'w, 'a> {
     left: &'static str,
     /// How much larger widths are drawn than lengths.
     wider: f64,
+    /// Where letters stand.
+    taken: Vec<Room>,
     /// The marks that have no room in their pieces.
     bare: Vec<String>,
+}
+
+/// The letters beside a cut.
+struct Beside {
+    at: (f64, f64),
+    text: String,
+    anchor: Anchor,
 }
 
 impl Sketch<'_, '_, '_> {
@@ -77,6 +88,8 @@ impl Sketch<'_, '_, '_> {
     fn whole(&mut self, grain: SheetGrain) {
         let (long, across) = self.size(self.own.size);
         self.svg.rect((0.0, 0.0), (long, across), Line::Narrow, Fill::White);
+        // What is told of a cut stands at its line, and the marks clear of that.
+        let beside: Vec<Beside> = self.own.cuts.iter().flat_map(|cut| self.cut(cut)).collect();
         for area in &self.own.left {
             self.left(area);
         }
@@ -89,8 +102,8 @@ impl Sketch<'_, '_, '_> {
         for laid in &self.own.laid {
             self.piece(laid);
         }
-        for cut in &self.own.cuts {
-            self.cut(cut);
+        for Beside { at, text, anchor } in &beside {
+            self.svg.label(*at, text, self.letter, *anchor);
         }
         self.grain(grain);
     }
@@ -152,9 +165,19 @@ impl Sketch<'_, '_, '_> {
         };
         let first: Vec<&String> = must.iter().collect();
         let choices = [(&all, false), (&all, true), (&first, false), (&first, true)];
-        let found = choices.into_iter().find(|(lines, upright)| fits(lines, *upright));
-        let Some((lines, upright)) = found else { return false };
-        let (middle_x, middle_y) = (x + long / 2.0, y + across / 2.0);
+        let fitting = choices.into_iter().filter(|(lines, upright)| fits(lines, *upright));
+        let found = fitting.flat_map(|(lines, upright)| {
+            let size = (widest(lines), high(lines));
+            let (wide, high) = if upright { (size.1, size.0) } else { size };
+            places((x, y), (long, across), (wide, high)).map(move |middle| {
+                let from = (middle.0 - wide / 2.0, middle.1 - high / 2.0);
+                (lines, upright, middle, (from, (from.0 + wide, from.1 + high)))
+            })
+        });
+        let is_clear = |room: &Room| self.taken.iter().all(|own| !meets(own, room));
+        let found = found.into_iter().find(|(.., room)| is_clear(room));
+        let Some((lines, upright, (middle_x, middle_y), room)) = found else { return false };
+        self.taken.push(room);
         let step = self.letter * 1.25;
         let start = -(lines.len() as f64 - 1.0) / 2.0 * step + self.letter * 0.35;
         for (nth, line) in lines.iter().enumerate() {
@@ -167,25 +190,60 @@ impl Sketch<'_, '_, '_> {
     }
 
     /// The numbers of cuts, each beside the line where it begins, those of the sheet outside
-    /// of it; and the names of the pieces that are cut on, in their corners.
-    fn cut(&mut self, cut: &Cut) {
+    /// of it; and the names of the pieces that are cut on, in their corners. A number that
+    /// would stand on other letters moves along its line.
+    fn cut(&mut self, cut: &Cut) -> Vec<Beside> {
         let is_first = cut.from.is_empty();
         let (x, y) = self.corner(cut.area.at);
+        let (long, across) = self.size(cut.area.size);
         let gap = self.letter * 0.35;
+        let mut all = Vec::new();
+        let name = Beside {
+            at: (x + gap, y + self.letter * 1.1),
+            text: cut.from.clone(),
+            anchor: Anchor::Start,
+        };
         if !is_first {
-            self.svg.label((x + gap, y + self.letter * 1.1), &cut.from, self.letter, Anchor::Start);
+            self.taken.push(self.room(&name));
+            all.push(name);
         }
         for (nth, line) in cut.lines.iter().enumerate() {
-            let number = (cut.numbers.0 + nth).to_string();
+            let text = (cut.numbers.0 + nth).to_string();
             let (along, down) = self.corner([*line, *line]);
-            let (at, anchor) = match (cut.way, is_first) {
-                (Way::Rip, true) => ((-gap, down + gap), Anchor::End),
-                (Way::Rip, false) => ((x + gap, down - gap), Anchor::Start),
-                (Way::Crosscut, true) => ((along, -gap), Anchor::Middle),
-                (Way::Crosscut, false) => ((along - gap, y + self.letter * 1.1), Anchor::End),
+            let (at, anchor, step, most) = match (cut.way, is_first) {
+                (Way::Rip, true) => ((-gap, down + gap), Anchor::End, (0.0, 0.0), 0.0),
+                (Way::Rip, false) => ((x + gap, down - gap), Anchor::Start, (gap, 0.0), long),
+                (Way::Crosscut, true) => ((along, -gap), Anchor::Middle, (0.0, 0.0), 0.0),
+                (Way::Crosscut, false) => {
+                    ((along - gap, y + self.letter * 1.1), Anchor::End, (0.0, gap), across)
+                }
             };
-            self.svg.label(at, &number, self.letter, anchor);
+            let count = (most / gap).floor().max(0.0) as usize;
+            let moved = (0..=count).map(|times| {
+                let by = times as f64;
+                let at = (at.0 + step.0 * by, at.1 + step.1 * by);
+                Beside { at, text: text.clone(), anchor }
+            });
+            let is_clear = |own: &Beside| {
+                let room = self.room(own);
+                self.taken.iter().all(|taken| !meets(taken, &room))
+            };
+            let own = moved.into_iter().find(is_clear).unwrap_or(Beside { at, text, anchor });
+            self.taken.push(self.room(&own));
+            all.push(own);
         }
+        all
+    }
+
+    /// The room that letters take beside a cut.
+    fn room(&self, own: &Beside) -> Room {
+        let wide = wide(&own.text, self.letter);
+        let left = match own.anchor {
+            Anchor::Start => own.at.0,
+            Anchor::Middle => own.at.0 - wide / 2.0,
+            Anchor::End => own.at.0 - wide,
+        };
+        ((left, own.at.1 - self.letter * 0.8), (left + wide, own.at.1 + self.letter * 0.25))
     }
 
     /// Which way the grain runs, below the sheet.
@@ -208,4 +266,24 @@ impl Sketch<'_, '_, '_> {
             );
         }
     }
+}
+
+/// Where letters may stand in an area: in its middle, and else as near to it as the room
+/// around them lets them.
+fn places(
+    (x, y): (f64, f64),
+    (long, across): (f64, f64),
+    (wide, high): (f64, f64),
+) -> impl Iterator<Item = (f64, f64)> {
+    const STEPS: i32 = 8;
+    let (spare_x, spare_y) = ((long - wide) / 2.0, (across - high) / 2.0);
+    let mut all: Vec<(i32, i32)> = Vec::new();
+    for right in -STEPS..=STEPS {
+        all.extend((-STEPS..=STEPS).map(|down| (right, down)));
+    }
+    all.sort_by_key(|(right, down)| (right.abs().max(down.abs()), right.abs(), -right, -down));
+    all.into_iter().map(move |(right, down)| {
+        let [right, down] = [right, down].map(|own| f64::from(own) / f64::from(STEPS));
+        (x + long / 2.0 + spare_x * right, y + across / 2.0 + spare_y * down)
+    })
 }
