@@ -3,9 +3,10 @@
 use casewright::papers::{self, Format};
 use casewright::pipeline::Compilation;
 use casewright::plans::finish;
+use serde_json::{Value, json};
 
 use crate::bench;
-use crate::support::{compile, slugs, spec};
+use crate::support::{compile, packet, slugs, spec};
 
 /// The first piece with an oiled frame and oiled fronts on a painted case.
 fn painted() -> Compilation {
@@ -63,6 +64,23 @@ fn nothing_is_coated_twice_and_nothing_left_bare() {
     };
     let (one, two) = (whole(&compile(&spec("first.case"))), whole(&painted()));
     assert!((one - two).abs() < 1e-9, "{one} {two}");
+}
+
+/// Oil is sanded for up to 180 grit, paint up to 220, and wax up to 180 as oil: of three
+/// finishes in this order two grits are told, each once.
+#[test]
+fn no_grits_are_told_twice() {
+    let oil = "finish oil { hardwax-oil; coats 2; cure 24 h }";
+    let text = spec("first.case")
+        .replacen(oil, &format!("{oil}\nfinish gray {{ paint; coats 3; cure 12 h }}\nfinish slick {{ wax; coats 1; cure 1 h }}"), 1)
+        .replacen("  frame {", "  frame {\n    finish oil", 1)
+        .replacen("  drawers {", "  drawers {\n    finish slick", 1)
+        .replacen("  finish oil\n}", "  finish gray\n}", 1);
+    let packet = packet(&compile(&text));
+    let all = packet["operations"].as_array().unwrap().iter();
+    let sanded: Vec<&Value> =
+        all.filter(|own| own["kind"] == "sand").map(|own| &own["grits"]).collect();
+    assert_eq!(sanded, [&json!([120, 150, 180]), &json!([120, 150, 180, 220])]);
 }
 
 /// With one finish nothing is said of what it goes on.

@@ -82,6 +82,7 @@ mod screws;
 mod saving;
 mod sawn_dadoes;
 mod seasons;
+mod server;
 mod shared_bases;
 mod sheet_plans;
 mod sheets;

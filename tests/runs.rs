@@ -283,3 +283,44 @@ fn a_site_is_added_before_the_run() {
     assert!(!slugs(&compile(&mended)).contains(&"tips"));
     assert!(!slugs(&compile(&mended)).contains(&"word-unknown"));
 }
+
+/// Two cases of 500 and 300 beside each other, drawers in the first and a bare niche in the
+/// second, whose ends reach as far forward as the drawer fronts: those keep the whole gap of 3
+/// to them, and half of it, 1.5, at the free end, where another front would keep the other
+/// half. So a front is 500 - 3 - 1.5 wide, and the gap sheet has the 3.
+#[test]
+fn a_front_keeps_its_gap_to_a_case_that_reaches_as_far_forward() {
+    let head = "casework 1\njob \"t\" { units mm; tape 0.5 }\nsite { left open; right open; fixing wall }\nstock ply { plywood 18; actual 18; sheet { long 2440; wide 1220 } }\nstock thin { plywood 6; actual 6; sheet { long 2440; wide 1220 } }\nslide beside { side-mount; length 400; room 410; box-outside opening - 26; box-high opening - 20 }\npull knob { screw 4 }\n";
+    let both = "stock ply; bottom { joint dado { deep 6 } }; back { stock thin; joint rabbet }; top { panel; joint dowel }; frame none";
+    let drawers = "fronts { stock ply; set overlay; gap 3; pull knob }\n  drawers { stock ply; bottom-stock thin; slide beside; groove { up 12; deep 6 }; joint rabbet }";
+    let first = "across { drawer a { share 1 } }";
+    let second = "across { open b { share 1 } }";
+    let run = format!(
+        "{head}run row {{ deep 500; high 300; {both}\n  base {{ toe-kick; high 100; set-back 60; cut-into ends }}\n  {drawers}\n  across {{ case one {{ wide 500; {first} }}; case two {{ wide 300; {second} }} }}\n}}\n"
+    );
+    let alone = |name: &str, wide: u32, rest: &str| {
+        format!(
+            "case {name} {{ wide {wide}; deep 500; high 300; {both}\n  base {{ toe-kick; high 100; set-back 60; cut-into ends }}\n  {rest}\n}}\n"
+        )
+    };
+    let apart = [
+        head.to_owned(),
+        alone("one", 500, &format!("{first}\n  {drawers}")),
+        alone("two", 300, second),
+    ]
+    .concat();
+    for (text, path) in [(run, "row.one.a.front"), (apart, "one.a.front")] {
+        let compiled = sound(&text);
+        assert_eq!(slugs(&compiled), Vec::<&str>::new());
+        assert_eq!(part(&compiled, path).length.length, mm(991).half());
+        let gaps = papers::one(&compiled, "gaps", Format::Text).unwrap();
+        let words = |line: &str| line.split_whitespace().collect::<Vec<_>>().join(" ");
+        assert!(gaps.lines().any(|line| words(line).contains("right left end 3.00")), "{gaps}");
+        // Beside a case with a drawer of its own, each keeps half.
+        let other = text.replace(second, "across { drawer b { share 1 } }").replace(
+            "wide 300; deep 500; high 300;",
+            &format!("{drawers}; wide 300; deep 500; high 300;"),
+        );
+        assert_eq!(part(&sound(&other), path).length.length, mm(497));
+    }
+}

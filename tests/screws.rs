@@ -3,24 +3,7 @@
 use serde_json::Value;
 
 use crate::bench;
-use crate::support::{compile, packet, slugs, spec};
-
-/// The screw lines through a board into another: what each counts from, its first screw, and
-/// the next, with how many there are.
-fn lines(text: &str, [through, into]: [&str; 2]) -> Vec<(String, String, Option<String>, u64)> {
-    let packet = packet(&compile(text));
-    let own = |line: &&Value| {
-        line["kind"] == "screw line" && line["through"] == through && line["into"] == into
-    };
-    let text = |figure: &Value| figure["print"].as_str().map(str::to_owned);
-    let all = packet["operations"].as_array().unwrap().iter().filter(own);
-    let line = |line: &Value| {
-        let from = line["from"][0].as_str().unwrap().to_owned();
-        let count = line["count"].as_u64().unwrap();
-        (from, text(&line["first"]).unwrap(), text(&line["apart"]), count)
-    };
-    all.map(line).collect()
-}
+use crate::support::{compile, packet, screw_lines, slugs, spec};
 
 /// What the shop says of screws.
 fn complaints(text: &str) -> Vec<String> {
@@ -60,14 +43,14 @@ fn no_screw_of_a_case_goes_down_into_a_dado() {
     let text = STACK;
     let from = || "front edge".to_owned();
     let apart = || Some("6-7/8".to_owned());
-    let found = lines(text, ["UP-B", "KST"]);
+    let found = screw_lines(text, ["UP-B", "KST"]);
     let wanted =
         [(from(), "2-1/4".to_owned(), apart(), 2), (from(), "13-7/8".to_owned(), apart(), 2)];
     assert_eq!(found, wanted);
     assert_eq!(complaints(text), Vec::<String>::new());
     // With the dado clear of them the three stay.
     let text = text.replace("share 1 }; divider", "wide 12 }; divider");
-    let found = lines(&text, ["UP-B", "KST"]);
+    let found = screw_lines(&text, ["UP-B", "KST"]);
     assert_eq!(found, [(from(), "2-1/4".to_owned(), Some("9-1/4".to_owned()), 3)]);
 }
 
@@ -81,7 +64,7 @@ fn screws_of_packers_at_both_sides_of_a_partition_keep_apart() {
         "across { high 5; drawer one { share 1 }; stile { wide 1-1/2; partition { joint pocket } }; drawer two { share 1 } }",
     );
     let low = |through| {
-        let lines = lines(&text, [through, "PON-TW"]).into_iter();
+        let lines = screw_lines(&text, [through, "PON-TW"]).into_iter();
         let low = lines.filter(|(from, ..)| from == "bottom edge");
         low.map(|(_, first, _, count)| (first, count)).collect::<Vec<_>>()
     };
@@ -111,9 +94,11 @@ fn a_short_block_has_one_screw_between_two() {
     let line = |first: &str, apart: Option<&str>, count| {
         ("front edge".to_owned(), first.to_owned(), apart.map(str::to_owned), count)
     };
-    assert_eq!(lines(&held("2"), ["UP-LHB", "LS"]), [line("7/8", None, 1)]);
+    assert_eq!(screw_lines(&held("2"), ["UP-LHB", "LS"]), [line("7/8", None, 1)]);
     assert_eq!(complaints(&held("2")), Vec::<String>::new());
-    let [(_, _, _, count)] = &*lines(&held("3"), ["UP-LHB", "LS"]) else { panic!("one line") };
+    let [(_, _, _, count)] = &*screw_lines(&held("3"), ["UP-LHB", "LS"]) else {
+        panic!("one line")
+    };
     assert_eq!(*count, 2);
     assert_eq!(complaints(&held("3")), Vec::<String>::new());
 }
@@ -156,7 +141,7 @@ run row {
   }
 }
 "#;
-    let found = lines(text, ["TW-B", "BSF"]);
+    let found = screw_lines(text, ["TW-B", "BSF"]);
     assert_eq!(found, [("front edge".to_owned(), "1".to_owned(), Some("6-1/4".to_owned()), 5)]);
     assert_eq!(complaints(text), Vec::<String>::new());
 }
@@ -171,7 +156,7 @@ fn a_narrow_strip_of_a_stretcher_holds_no_screw() {
     let into = |deep: &str, board: &str| {
         let text = text.replace("deep 10; high 20", &format!("deep {deep}; high 20"));
         assert_eq!(complaints(&text), Vec::<String>::new());
-        lines(&text, ["UP-B", board]).len()
+        screw_lines(&text, ["UP-B", board]).len()
     };
     assert_eq!(["7-1/2", "7-5/8"].map(|deep| into(deep, "MST1")), [0, 2]);
     assert_eq!(["7-1/2", "7-5/8"].map(|deep| into(deep, "KST")), [2, 2]);
@@ -223,7 +208,7 @@ fn a_screw_stays_in_a_low_leg() {
 #[test]
 fn the_screws_of_a_hinge_block_stand_before_its_plate() {
     let text = spec("first.case").replacen("swing 105 deg", "swing 105 deg; plate { }", 1);
-    let found = lines(&text, ["ST-LH1", "LE"]);
+    let found = screw_lines(&text, ["ST-LH1", "LE"]);
     let wanted = ("front edge".to_owned(), "11/16".to_owned(), Some("1-13/32".to_owned()), 2);
     assert_eq!(found, [wanted]);
     let packet = packet(&compile(&text));

@@ -72,6 +72,8 @@ pub enum Command {
     Completions(Completions),
     /// Print a manual page (read it with `casewright man | man -l -`)
     Man(Man),
+    /// Answer an editor by the Language Server Protocol, over standard input and output
+    LanguageServer,
     /// Show what changes in the shop between two revisions of a piece
     Diff(Diff),
     /// Answer `git diff`, which runs this with its seven arguments

@@ -16,6 +16,7 @@ mod found;
 mod format;
 mod git;
 mod git_diff;
+mod language_server;
 mod man;
 mod measure;
 mod mend;
@@ -71,6 +72,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> Exit {
             Command::New(new) => new::run(new, &terminal),
             Command::Completions(completions) => completions::run(completions, &terminal),
             Command::Man(man) => man::run(man, &terminal),
+            Command::LanguageServer => language_server::run(),
             Command::Diff(diff) => diff::run(diff, &terminal),
             Command::GitDiff(diff) => git_diff::run(diff, &terminal),
         };

@@ -1,11 +1,9 @@
 //! `casewright why`
 
-use std::fmt::Write as _;
-
 use crate::diagnostics::listed;
-use crate::diagnostics::{Sources, render::plain};
-use crate::editor::{self, Subject, Sum, Term, TermFrom, Thing, Unknown};
-use crate::vocabulary::Origin;
+use crate::diagnostics::render::plain;
+use crate::editor::{self, Subject, Unknown};
+use std::fmt::Write as _;
 
 use super::args::Why;
 use super::check;
@@ -32,20 +30,7 @@ pub(super) fn run(why: &Why, terminal: &Terminal) -> Exit {
     };
     let mut text = String::new();
     for why in &answer.whys {
-        let name = plain(&why.name);
-        let _ = match &why.thing {
-            Thing::Case | Thing::Run | Thing::SetUp | Thing::Piece => writeln!(text, "{name}"),
-            Thing::Opening => writeln!(text, "{name}, opening"),
-            Thing::Part { mark } => writeln!(text, "{name}, mark {}", plain(mark)),
-            Thing::Front => writeln!(text, "{name}, front"),
-            Thing::GlueUp => writeln!(text, "{name}, glue-up"),
-            Thing::Step { title } => writeln!(text, "{name}: {}", plain(title)),
-        };
-        let longest = why.sizes.iter().map(|sum| sum.word.chars().count()).max().unwrap_or(0);
-        let width = (longest + 1).max(10);
-        for sum in &why.sizes {
-            print(&mut text, &compiled.sources, sum, width);
-        }
+        text.push_str(&editor::told(&compiled.sources, why));
         text.push('\n');
     }
     if answer.subjects.len() > 1 {
@@ -82,50 +67,5 @@ fn refuse(unknown: &Unknown) {
             plain(name),
             all(known)
         )),
-    }
-}
-
-fn print(text: &mut String, sources: &Sources, sum: &Sum, width: usize) {
-    let rounded = sum.printed.as_ref().map(|printed| format!("  (printed {printed})"));
-    let word = plain(&sum.word);
-    let _ = writeln!(text, "  {word:<width$}{}{}", sum.exact, rounded.unwrap_or_default());
-    for term in &sum.terms {
-        one(text, sources, term);
-    }
-}
-
-fn one(text: &mut String, sources: &Sources, term: &Term) {
-    let (name, mut from) = match &term.from {
-        TermFrom::Fact { name, origin } => (name.as_str(), vec![stands(sources, *origin)]),
-        TermFrom::Worked { name, how, from } => {
-            let how = (!how.is_empty()).then(|| plain(how));
-            let from = from.iter().map(|origin| stands(sources, *origin));
-            (name.as_str(), how.into_iter().chain(from).collect())
-        }
-        TermFrom::Rounded => ("rounded", Vec::new()),
-        TermFrom::Rest => {
-            let from = "from the geometry or the hardware's own figures";
-            let _ = writeln!(text, "    {:<16}{from}", term.text);
-            return;
-        }
-    };
-    from.reverse();
-    let line =
-        format!("    {:<15} {:<23} {}", term.text, plain(name), from.pop().unwrap_or_default());
-    let _ = writeln!(text, "{}", line.trim_end());
-    while let Some(more) = from.pop() {
-        let _ = writeln!(text, "{:<44}{more}", "");
-    }
-}
-
-/// Where a figure stands.
-fn stands(sources: &Sources, origin: Origin) -> String {
-    match origin {
-        Origin::Written(span) | Origin::Measured(span) => {
-            let file = sources.get(span.file).map_or("", |source| source.name.as_str());
-            let line = sources.position(span).line;
-            format!("{}:{line}  {}", plain(file), plain(sources.text(span)))
-        }
-        Origin::Default { block, word } => format!("default of `{word}` in `{block}`"),
     }
 }

@@ -42,17 +42,7 @@ impl Sources {
 
     /// Adds a text and says which file it is.
     pub fn add(&mut self, name: impl Into<String>, text: impl Into<Arc<str>>) -> FileId {
-        let text = text.into();
-        let mut line_starts = vec![0];
-        line_starts.extend(
-            text.bytes().enumerate().filter(|(_, b)| *b == b'\n').map(|(i, _)| i as u32 + 1),
-        );
-        self.files.push(Source {
-            name: name.into(),
-            text,
-            line_starts,
-            editor_lines: OnceLock::new(),
-        });
+        self.files.push(Source::new(name, text));
         FileId(self.files.len() as u32 - 1)
     }
 
@@ -96,6 +86,16 @@ impl Sources {
 }
 
 impl Source {
+    /// A text by itself.
+    pub fn new(name: impl Into<String>, text: impl Into<Arc<str>>) -> Self {
+        let text = text.into();
+        let mut line_starts = vec![0];
+        line_starts.extend(
+            text.bytes().enumerate().filter(|(_, b)| *b == b'\n').map(|(i, _)| i as u32 + 1),
+        );
+        Self { name: name.into(), text, line_starts, editor_lines: OnceLock::new() }
+    }
+
     /// Line and column of a byte.
     #[must_use]
     pub fn position(&self, byte: u32) -> Position {

@@ -15,6 +15,8 @@ pub struct Context {
     pub word: Option<&'static Row>,
     /// What may stand there; `None` where a word begins, or nothing may.
     pub kind: Option<Kind>,
+    /// Which of the word's arguments that is.
+    pub slot: Option<usize>,
     /// Where the name that is being typed begins; the cursor's own place where
     /// none is.
     pub start: u32,
@@ -230,31 +232,39 @@ impl<'a> Scan<'a> {
         }
         let block = self.block();
         let Some((from, word)) = self.head else {
-            return Context { block, word: None, kind: None, start: start as u32, open: true };
+            return Context {
+                block,
+                word: None,
+                kind: None,
+                slot: None,
+                start: start as u32,
+                open: true,
+            };
         };
-        let kind = word.and_then(|word| self.kind(word, from, start, unit));
-        Context { block, word, kind, start: start as u32, open: true }
+        let slot = word.and_then(|word| self.slot(word, from, start, unit));
+        let kind = slot.and_then(|slot| word?.takes.get(slot)).map(|slot| slot.kind);
+        Context { block, word, kind, slot, start: start as u32, open: true }
     }
 
-    /// What may stand behind the words of a statement.
-    fn kind(&self, word: &'static Row, from: usize, start: usize, unit: Unit) -> Option<Kind> {
+    /// Which argument comes next behind the words of a statement.
+    fn slot(&self, word: &'static Row, from: usize, start: usize, unit: Unit) -> Option<usize> {
         let (tree, found) = vocabulary::parse(FileId::default(), self.text.get(from..start)?);
         let statement = tree.items.iter().find_map(|item| match item {
             Item::Statement(statement) => Some(statement),
             _ => None,
         });
         if let (Some(statement), true) = (statement, found.is_empty()) {
-            return vocabulary::next_slot(word, statement, unit).map(|slot| slot.kind);
+            return vocabulary::next_slot(word, statement, unit);
         }
         // Arithmetic that waits for its next figure.
         let only = word.takes.first().map(|slot| slot.kind);
-        only.filter(|kind| matches!(kind, Kind::Size | Kind::Length))
+        only.filter(|kind| matches!(kind, Kind::Size | Kind::Length)).map(|_| 0)
     }
 
     /// In a comment or a text.
     fn closed_to_offers(&self) -> Context {
         let start = self.text.len() as u32;
         let word = self.head.and_then(|(_, word)| word);
-        Context { block: self.block(), word, kind: None, start, open: false }
+        Context { block: self.block(), word, kind: None, slot: None, start, open: false }
     }
 }

@@ -4,8 +4,10 @@
 //! In: a compilation. Out: data; whoever shows it chooses the words.
 //! Must not know disk, terminal or any editor's protocol.
 
+mod colors;
 mod context;
 mod gather;
+mod hints;
 mod hover;
 mod meaning;
 mod names;
@@ -13,14 +15,18 @@ mod offers;
 mod part_names;
 mod paths;
 mod rename;
+mod told;
 mod why;
 
+pub use colors::{Color, colors};
 pub use context::{Context, context};
+pub use hints::{Hint, hints};
 pub use hover::{Hover, hover};
 pub use meaning::{Meaning, NameId, NameKind};
 pub use names::{Mention, Named, Names};
 pub use offers::{Offer, OfferKind, offers};
 pub use rename::{Refused, rename};
+pub use told::told;
 pub use why::{
     Answer, Subject, Sum, Term, TermFrom, Thing, Unknown, Value, Why, answer, known_names, why,
 };

@@ -199,14 +199,14 @@ pub(super) fn beyond(
     exposure: &[Exposure; 2],
     covers: &[Option<Cover>; 2],
     frameless: bool,
-    fillers: [bool; 2],
+    level: [bool; 2],
 ) -> ([Size; 2], [bool; 2]) {
     let own = |side: Side| side.of(covers).as_ref().filter(|_| frameless);
     let size = |side: Side| {
         let cover = own(side).map(|cover| cover.thick.clone());
         side.of(exposure).scribe() + cover.unwrap_or_default()
     };
-    let beside = |side: Side| *side.of(&fillers) || own(side).is_some();
+    let beside = |side: Side| *side.of(&level) || own(side).is_some();
     (Side::BOTH.map(size), Side::BOTH.map(beside))
 }
 

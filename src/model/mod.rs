@@ -38,6 +38,7 @@ mod joinery;
 mod kick_lines;
 pub mod layout;
 mod leaf_room;
+mod level;
 mod limits;
 mod load;
 mod lower;

@@ -14,8 +14,9 @@ pub(super) struct Place {
     pub(super) path: String,
     pub(super) run: Option<RunId>,
     pub(super) exposure: [Exposure; 2],
-    /// A filler stands beside it, level with its fronts.
-    pub(super) fillers: [bool; 2],
+    /// What stands beside it reaches as far forward as its fronts: a filler, or a case that
+    /// has none before it.
+    pub(super) level: [bool; 2],
     /// The countertop of its run lies on it.
     pub(super) is_covered: bool,
     /// What it stands on, where that is another case.

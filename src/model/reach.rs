@@ -5,8 +5,8 @@
 //! An overlay that is not written follows from the gap in the same way. At the
 //! bottom of the case it covers the board there; at the sides and the top it stays
 //! back by half a gap, as the front of a case beside it does, and under a countertop,
-//! over the floor of the room, or beside a filler by a whole one. Common practice, no
-//! source.
+//! over the floor of the room, beside a filler, or beside a case that reaches as far
+//! forward by a whole one. Common practice, no source.
 
 use super::edge::{Edge, Edges};
 use super::edges::{Beyond, Elevation};
@@ -23,8 +23,8 @@ pub(super) struct Around {
     pub(super) has_countertop: bool,
     /// It stands on the floor with its lowest board.
     pub(super) is_on_floor: bool,
-    /// A filler stands beside it, level with its fronts.
-    pub(super) fillers: [bool; 2],
+    /// What stands beside it reaches as far forward as its fronts.
+    pub(super) level: [bool; 2],
     /// The outer stiles, without their scribe, or the ends.
     pub(super) sides: [Size; 2],
     /// The upper rail, or the top.
@@ -94,8 +94,8 @@ fn reach(
             let free = match edge {
                 Edge::Top if around.has_countertop => fronts.gap.clone(),
                 Edge::Bottom if around.is_on_floor => fronts.gap.clone(),
-                Edge::Left if around.fillers[0] => fronts.gap.clone(),
-                Edge::Right if around.fillers[1] => fronts.gap.clone(),
+                Edge::Left if around.level[0] => fronts.gap.clone(),
+                Edge::Right if around.level[1] => fronts.gap.clone(),
                 Edge::Bottom => Size::zero(),
                 Edge::Left | Edge::Right | Edge::Top => fronts.gap.half(),
             };

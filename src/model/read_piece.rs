@@ -16,6 +16,7 @@ use super::id::{CaseId, RunId};
 use super::job::{self, Job};
 use super::kick_lines;
 use super::leaf_room::{self, Fittings};
+use super::level;
 use super::limits::{self, MOST_CASES};
 use super::load::Loaded;
 use super::lower::{Lower, Names};
@@ -335,7 +336,7 @@ fn cases(
                     path,
                     run: None,
                     exposure,
-                    fillers: [false; 2],
+                    level: level_beside(&standing, index),
                     is_covered: false,
                     on: None,
                     wide: None,
@@ -458,4 +459,20 @@ fn accept(entry: Said<'_, (Finding, On, Path, Text)>) -> Option<Accept> {
         reason: entry.fourth()?.value.to_owned(),
         span: entry.head,
     })
+}
+
+/// On which sides of a case by itself another one stands that reaches as far forward as its
+/// fronts; one of them that hangs is beside another that does.
+fn level_beside(standing: &[(OnFloor, &Entry)], index: usize) -> [bool; 2] {
+    let hangs = |entry: &Entry| entry.body().is_some_and(|own| own.says(words::case::HUNG));
+    let own = standing.get(index).is_some_and(|(_, entry)| hangs(entry));
+    let beside = |next: Option<&(OnFloor, &Entry)>| {
+        next.is_some_and(|(kind, entry)| {
+            *kind == OnFloor::Case && hangs(entry) == own && level::is_level(entry)
+        })
+    };
+    let is_lowest = |own: &&(OnFloor, &Entry)| stacked::stands_on(own.0, own.1).is_none();
+    let before = standing.get(..index).unwrap_or_default();
+    let after = standing.get(index + 1..).unwrap_or_default();
+    [beside(before.iter().rfind(is_lowest)), beside(after.iter().find(is_lowest))]
 }

@@ -13,6 +13,7 @@ use super::equations::{Known, Says, Sheet, Unknown};
 use super::id::{CaseId, OpeningId, RunId, StockId};
 use super::insertion::Insertion;
 use super::layout::{Solution, Variable};
+use super::level;
 use super::limits::{self, MOST_CASES};
 use super::lower::Lower;
 use super::opening::{Axis, Item};
@@ -132,7 +133,7 @@ pub(super) fn lower(
                 run: Some(stand.id),
                 is_covered: countertop::lies_on(body, thing.entry),
                 exposure: exposure(&things, index, &stand.exposure),
-                fillers: fillers_beside(&things, index),
+                level: level::beside(index, |at| things.get(at).is_some_and(is_level)),
                 on: None,
                 wide: Some(width(thing, &wide, ctx)),
             };
@@ -281,12 +282,9 @@ fn exposure(things: &[Thing<'_>], index: usize, run: &[Exposure; 2]) -> [Exposur
     ]
 }
 
-/// On which sides of an item of a run a filler stands.
-fn fillers_beside(things: &[Thing<'_>], index: usize) -> [bool; 2] {
-    [index.checked_sub(1), index.checked_add(1)].map(|at| {
-        let beside = at.and_then(|at| things.get(at));
-        beside.is_some_and(|thing| thing.kind == Stands::Filler)
-    })
+/// True for what reaches as far forward as the fronts beside it.
+fn is_level(thing: &Thing<'_>) -> bool {
+    thing.kind == Stands::Filler || thing.case.as_ref().is_some_and(level::is_level)
 }
 
 /// The width of a case as its own equations take it: as a figure of its own where it is
@@ -441,7 +439,7 @@ fn own_width(
         run: Some(stand.id),
         is_covered: false,
         exposure: [Exposure::Neighbour, Exposure::Neighbour],
-        fillers: [false; 2],
+        level: [false; 2],
         on: None,
         wide: None,
     };

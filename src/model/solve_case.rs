@@ -85,7 +85,7 @@ impl OuterSizes {
         is_framed: bool,
         has_countertop: bool,
         is_hung: bool,
-        (beyond, fillers): ([Size; 2], [bool; 2]),
+        (beyond, level): ([Size; 2], [bool; 2]),
     ) -> Option<Around> {
         let [left, right] = &self.sides;
         let side = |size: &Option<Size>, beyond: &Size| Some(size.as_ref()? - beyond);
@@ -93,7 +93,7 @@ impl OuterSizes {
             is_framed,
             has_countertop,
             is_on_floor: self.base.is_none() && !is_hung,
-            fillers,
+            level,
             sides: [side(left, &beyond[0])?, side(right, &beyond[1])?],
             above: self.above.clone().unwrap_or_default(),
             below: self.below.clone().unwrap_or_default(),
@@ -126,7 +126,7 @@ pub(super) fn lower(
 }
 
 fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> Option<Case> {
-    let Place { id, path, run, exposure, fillers, is_covered, on, wide } = place;
+    let Place { id, path, run, exposure, level, is_covered, on, wide } = place;
     let body = entry.body()?;
     let name = entry.name()?.value;
     let blocks = Blocks::read(entry, body, shared, ctx)?;
@@ -192,7 +192,7 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
         || top.as_ref().is_some_and(|top| top.stretchers.is_some());
     let hanging = hung::read(body, covers.below(), ctx);
     let up = hanging.as_ref().map(hung::Hanging::up).or(on.as_ref().map(Stacking::up));
-    let beyond = cover::beyond(&exposure, &covers.ends, frameless, fillers);
+    let beyond = cover::beyond(&exposure, &covers.ends, frameless, level);
     let around = sizes.around(!frameless, has_countertop, hanging.is_some(), beyond);
     let placed = drafts.finish(shown, sizes.origin(up), around.as_ref(), &context, ctx);
     if placed.is_none() || settled.is_some() {

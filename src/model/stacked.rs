@@ -240,7 +240,7 @@ pub(super) fn lower(
         path: name.to_owned(),
         run: None,
         exposure,
-        fillers: [false; 2],
+        level: [false; 2],
         is_covered: false,
         on: Some(on.clone()),
         wide: None,

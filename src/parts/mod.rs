@@ -25,6 +25,7 @@ mod short_names;
 mod space;
 mod stacked;
 
+pub(crate) use build::cover_of;
 pub use build::{Planes, asked_edging, build, hinge_heights, is_cut_round, planes};
 pub use channel::Channel;
 pub use clash::{Clash, clashes};

@@ -284,6 +284,15 @@ impl Parts {
         self.all.get(from..to).unwrap_or(&[])
     }
 
+    /// The joints of the parts of one case into others; they follow each other.
+    #[must_use]
+    pub fn joints_of(&self, case: CaseId) -> &[Joint] {
+        let own = |joint: &Joint| self.get(joint.part).map(|part| part.case);
+        let from = self.joints.partition_point(|joint| own(joint) < Some(case));
+        let to = self.joints.partition_point(|joint| own(joint) <= Some(case));
+        self.joints.get(from..to).unwrap_or(&[])
+    }
+
     /// The parts of one case, each with its id.
     pub fn iter_case(&self, case: CaseId) -> impl Iterator<Item = (PartId, &Part)> + Clone {
         let from = self.all.partition_point(|part| part.case < case);

@@ -60,6 +60,16 @@ pub enum Direction {
 impl Direction {
     /// All three.
     pub const ALL: [Self; 3] = [Self::X, Self::Y, Self::Z];
+
+    /// Which of the three axes of the piece it is: 0 for the first.
+    #[must_use]
+    pub(crate) fn index(self) -> usize {
+        match self {
+            Self::X => 0,
+            Self::Y => 1,
+            Self::Z => 2,
+        }
+    }
 }
 
 /// A face of a part, named in the part's own frame.

@@ -1,15 +1,17 @@
 //! What is worked out of a piece: each thing when it is first asked for, and
 //! once.
 
+use std::collections::BTreeMap;
 use std::sync::OnceLock;
 
-use crate::model::{CaseId, Piece, StockId};
+use crate::model::{CaseId, Finish, FinishId, Piece, StockId};
 use crate::parts::{self, Front, Part, PartId, Parts};
 
 use super::assembly::gluing::{self, GlueUp, Load};
 use super::assembly::{self, Assembly, Stages};
 use super::boards::{self, OfLumber};
 use super::buying::{self, Bought};
+use super::finish::{self, Surface};
 use super::fitting::{self, Fastened, Fitting, PinRows};
 use super::hung::{self, Hangs};
 use super::layout::{self, Layout};
@@ -37,6 +39,7 @@ pub struct Workings<'a> {
     boards: OnceLock<Vec<OfLumber>>,
     buying: OnceLock<Vec<Bought>>,
     climate: OnceLock<Climate>,
+    finishes: OnceLock<Vec<(FinishId, &'a Finish)>>,
     fitting: OnceLock<Fitting<'a>>,
     fastened: OnceLock<Fastened<'a>>,
     floats: OnceLock<Vec<Float<'a>>>,
@@ -56,6 +59,7 @@ pub struct Workings<'a> {
     stages: OnceLock<Stages>,
     sticks: OnceLock<Sticks>,
     presses: OnceLock<Vec<Presses<'a>>>,
+    surfaces: OnceLock<BTreeMap<FinishId, Surface>>,
     tipping: OnceLock<Vec<Tipping>>,
     weights: OnceLock<Weights>,
 }
@@ -71,6 +75,7 @@ impl<'a> Workings<'a> {
             boards: OnceLock::new(),
             buying: OnceLock::new(),
             climate: OnceLock::new(),
+            finishes: OnceLock::new(),
             fitting: OnceLock::new(),
             fastened: OnceLock::new(),
             floats: OnceLock::new(),
@@ -90,6 +95,7 @@ impl<'a> Workings<'a> {
             stages: OnceLock::new(),
             sticks: OnceLock::new(),
             presses: OnceLock::new(),
+            surfaces: OnceLock::new(),
             tipping: OnceLock::new(),
             weights: OnceLock::new(),
         }
@@ -118,6 +124,11 @@ impl<'a> Workings<'a> {
     /// What is screwed, pinned, and clipped.
     pub fn fastened(&self) -> &Fastened<'a> {
         self.fastened.get_or_init(|| fitting::fastened(self))
+    }
+
+    /// The finishes that parts have, in the order in which the spec describes them.
+    pub fn finishes(&self) -> &[(FinishId, &'a Finish)] {
+        self.finishes.get_or_init(|| finish::used(self.piece, self.parts))
     }
 
     /// Where the hardware goes.
@@ -231,6 +242,13 @@ impl<'a> Workings<'a> {
     /// Every case that stands on another, full.
     pub fn presses(&self) -> &[Presses<'a>] {
         self.presses.get_or_init(|| stacked::presses(self))
+    }
+
+    /// The surface of all parts with each finish.
+    pub fn surfaces(&self) -> &BTreeMap<FinishId, Surface> {
+        let surface = |id: FinishId| finish::surface(self.piece, self.parts, id, &[]);
+        let each = || self.finishes().iter().map(|(id, _)| (*id, surface(*id)));
+        self.surfaces.get_or_init(|| each().collect())
     }
 
     /// Every case on its front edge.

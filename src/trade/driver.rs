@@ -20,6 +20,9 @@ pub fn block_round(one: &Block, other: &Block) -> Block {
     })
 }
 
+/// The box that holds nothing, to begin [`block_round`] with.
+pub const NOWHERE: Block = [[f64::INFINITY, f64::NEG_INFINITY]; 3];
+
 /// True where two boxes share space.
 #[must_use]
 pub fn blocks_meet(one: &Block, other: &Block) -> bool {
@@ -45,6 +48,12 @@ const ANGLED: [Stretch; 2] = [Stretch(1.0, 50.0, 10.0), Stretch(50.0, 140.0, 38.
 /// Its arm, which leaves the head at its far end to any of four sides: 8 in (200 mm), as
 /// thick as the head (common practice, no source).
 const ARM: f64 = 200.0;
+
+/// A long bit is so long: 6 in, 150 mm (common practice, no source).
+#[must_use]
+pub fn long_bit() -> Length {
+    Length::mm(150)
+}
 
 /// Between two boards, a right-angle driver takes so much: 1-1/2 in, 38 mm (common practice,
 /// no source).

@@ -7,7 +7,7 @@ use crate::syntax::{Argument, Expr, ExprKind, Item, Name, Statement, Tree};
 use super::blocks::file;
 use super::pairs::{Found, Pairs};
 use super::value::Value;
-use super::word::{Block, Kind, Row, Slot};
+use super::word::{Block, Kind, Row};
 
 /// What a walk meets, in the order of the text.
 #[derive(Debug)]
@@ -111,14 +111,14 @@ fn items<'a>(
     }
 }
 
-/// What may stand behind the arguments that a statement has: the next slot that
-/// nothing fills; `None` where there is no more, or where what stands there is
-/// no value yet.
+/// What may stand behind the arguments that a statement has: the place of the next slot that
+/// nothing fills; `None` where there is no more, or where what stands there is no value yet.
 #[must_use]
-pub fn next_slot(word: &'static Row, statement: &Statement, unit: Unit) -> Option<&'static Slot> {
-    let next = Pairs::of(word, statement, unit)
-        .find(|pair| matches!(pair.found, Found::Nothing | Found::Wrong(..)))?;
-    matches!(next.found, Found::Nothing).then_some(next.slot)
+pub fn next_slot(word: &'static Row, statement: &Statement, unit: Unit) -> Option<usize> {
+    let mut all = Pairs::of(word, statement, unit).enumerate();
+    let (place, next) =
+        all.find(|(_, pair)| matches!(pair.found, Found::Nothing | Found::Wrong(..)))?;
+    matches!(next.found, Found::Nothing).then_some(place)
 }
 
 /// The names in an expression, left to right.

@@ -106,6 +106,44 @@ impl Kind {
             Self::Exactly(word) => format!("the word `{word}`"),
         }
     }
+
+    /// The same in a word or two, as it stands in the form of a statement: `length`.
+    #[must_use]
+    pub fn noun(self) -> String {
+        match self {
+            Self::Length | Self::Offset => "length".into(),
+            Self::Size => "size".into(),
+            Self::Count(_) => "count".into(),
+            Self::Number => "number".into(),
+            Self::Nominal => "nominal".into(),
+            Self::Percent => "percent".into(),
+            Self::PercentRange => "percent to percent".into(),
+            Self::LengthRange => "length to length".into(),
+            Self::Angle => "angle".into(),
+            Self::Temperature => "temperature".into(),
+            Self::Duration => "time".into(),
+            Self::Mass => "weight".into(),
+            Self::Load => "weight on an area".into(),
+            Self::Stiffness => "stiffness".into(),
+            Self::Price(_) => "price".into(),
+            Self::Feed => "length per min".into(),
+            Self::Ratio => "number to number".into(),
+            Self::Coverage => "area per volume".into(),
+            Self::Text => "\"text\"".into(),
+            Self::File => "\"file\"".into(),
+            Self::Label => "word".into(),
+            Self::LetterOrNumber => "letter or number".into(),
+            Self::Finding => "finding".into(),
+            Self::Define => "name".into(),
+            Self::Refer(what) => what.into(),
+            Self::Path => "opening or part".into(),
+            Self::Date => "date".into(),
+            Self::Choice(choices) => {
+                choices.iter().map(|choice| choice.word).collect::<Vec<_>>().join("|")
+            }
+            Self::Exactly(word) => word.into(),
+        }
+    }
 }
 
 /// Several words to choose from: `` `a`, `b` or `c` ``.

@@ -657,9 +657,27 @@ pub(super) struct Shape {
     pub(super) deep: Figure,
     pub(super) spans: [Span; 2],
     pub(super) long_point: Option<String>,
+    pub(super) sawn: Option<SawnMiter>,
     pub(super) pockets: Option<Pockets>,
     pub(super) row: Option<Row>,
     pub(super) tails: Option<Tails>,
+}
+
+/// How the edge of a miter is sawn.
+#[derive(Debug, Deserialize)]
+pub(super) struct SawnMiter {
+    pub(super) with: MiterSaw,
+    pub(super) on: String,
+    pub(super) up: String,
+    pub(super) at: Figure,
+}
+
+/// What leads the saw for a miter.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub(super) enum MiterSaw {
+    Fence,
+    StraightEdge,
 }
 
 /// A row of pocket holes.

@@ -1,7 +1,7 @@
 //! What is sawn, pared, chopped, or bored by a jig.
 
 use super::board::{Board, Cut, Sort};
-use super::packet::{Face, Figure, Shape, Shaped, Span};
+use super::packet::{Face, Figure, MiterSaw, SawnMiter, Shape, Shaped, Span};
 use super::wood::{NOTHING, Space};
 
 /// The wood that a shape takes of a board whose sizes may be off by the slack.
@@ -36,7 +36,14 @@ pub(super) fn cut(
         Shaped::Mortise => Sort::Mortise,
         Shaped::Tenon => Sort::Tenon,
         Shaped::Dovetails => Sort::Dovetails,
-        Shaped::Miter => miter(shape, face, &space, board)?,
+        Shaped::Miter => {
+            let sort = miter(shape, face, &space, board)?;
+            if let (Some(sawn), Sort::Miter(outer, long)) = (&shape.sawn, sort) {
+                let wide = leans(sawn, (outer, long), board, slack)?;
+                space[outer.axis] = board.counted(outer, [0.0, wide]);
+            }
+            sort
+        }
         Shaped::PocketHoles | Shaped::DowelHoles => Sort::Hidden,
     };
     Ok(Cut { operation, sort, space, face, run: None })
@@ -79,6 +86,38 @@ fn miter(shape: &Shape, face: Face, space: &Space, board: &Board<'_>) -> Result<
         face
     };
     Ok(Sort::Miter(outer, long))
+}
+
+/// How much of the edge a saw that leans 45 degrees takes away on the face without the long
+/// point. The edge across from it lies at the fence, with the long point up, since the blade
+/// leans away from the fence and rises outward; by hand the long point looks down. From that
+/// line the cut comes out as far off as the board is thick: at the corner, or the board is
+/// narrower than it is drawn, or keeps a square edge.
+fn leans(
+    sawn: &SawnMiter,
+    (outer, long): (Face, Face),
+    board: &Board<'_>,
+    slack: f64,
+) -> Result<f64, String> {
+    let (on, up) = (board.face(&sawn.on)?, board.face(&sawn.up)?);
+    if on.axis != outer.axis || on.is_end == outer.is_end {
+        return Err(format!("the {} is not across from the mitered edge", sawn.on));
+    }
+    let is_up = up == long;
+    let is_down = up.axis == long.axis && up.is_end != long.is_end;
+    let lies = match sawn.with {
+        MiterSaw::Fence => is_up,
+        MiterSaw::StraightEdge => is_down,
+    };
+    if !lies {
+        return Err(format!("with the {} up, the miter slopes the other way", sawn.up));
+    }
+    let thick = board.exact[long.axis];
+    if (sawn.at.exact + thick - board.exact[outer.axis]).abs() > slack + NOTHING {
+        return Err(format!("the blade at {} comes out beside the corner", sawn.at.print));
+    }
+    // The cut is come up to until it reaches the corner, however thick the board came out.
+    Ok(thick)
 }
 
 /// The edge that a box lies along, other than the face it is cut into.

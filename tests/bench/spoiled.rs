@@ -484,6 +484,32 @@ fn a_miter_with_its_long_point_inside() {
     noticed(frame(), inside, "LE, part LE: it hits LS, part LS");
 }
 
+/// The end is 300 wide and 18 thick: with its back edge at the fence and its outside face up,
+/// the blade stands 300 − 18 = 282 from the fence and comes out at the corner. With the inside
+/// face up it cuts the long point off; by hand it is the other way round.
+#[test]
+fn a_miter_at_the_saw() {
+    let end = || {
+        let mut packet = frame();
+        let shape = operation(&mut packet, "shape", 1);
+        assert_eq!(shape["part"], "LE");
+        let at = json!({ "exact": "282", "print": "282" });
+        shape["sawn"] = json!({ "with": "fence", "on": "back edge", "up": "outside", "at": at });
+        packet
+    };
+    assert_eq!(build(&end().to_string()).complaints, Vec::<String>::new());
+    let says = |key: &'static str, value: &'static str| {
+        move |packet: &mut Value| operation(packet, "shape", 1)["sawn"][key] = value.into()
+    };
+    noticed(end(), says("up", "inside"), "with the inside up, the miter slopes the other way");
+    noticed(end(), says("with", "straight-edge"), "the miter slopes the other way");
+    noticed(end(), says("on", "front edge"), "the front edge is not across from the mitered edge");
+    let near = |packet: &mut Value| {
+        operation(packet, "shape", 1)["sawn"]["at"]["exact"] = "280".into();
+    };
+    noticed(end(), near, "comes out beside the corner");
+}
+
 /// Tails let go along the thickness of their board only.
 #[test]
 fn dovetails_pulled_the_wrong_way() {

@@ -182,3 +182,23 @@ pub(crate) fn demo_pieces() -> Vec<(String, Compilation)> {
         })
         .collect()
 }
+
+/// A line of screws on the layout sheet: what its first screw counts from, that screw, the
+/// next, and how many there are.
+pub(crate) type PrintedLine = (String, String, Option<String>, u64);
+
+/// The screw lines through a board into another, by their marks.
+pub(crate) fn screw_lines(text: &str, [through, into]: [&str; 2]) -> Vec<PrintedLine> {
+    let packet = packet(&compile(text));
+    let own = |line: &&Value| {
+        line["kind"] == "screw line" && line["through"] == through && line["into"] == into
+    };
+    let text = |figure: &Value| figure["print"].as_str().map(str::to_owned);
+    let all = packet["operations"].as_array().unwrap().iter().filter(own);
+    let line = |line: &Value| {
+        let from = line["from"][0].as_str().unwrap().to_owned();
+        let count = line["count"].as_u64().unwrap();
+        (from, text(&line["first"]).unwrap(), text(&line["apart"]), count)
+    };
+    all.map(line).collect()
+}

@@ -1,6 +1,8 @@
 //! A screw that no driver gets at when it is to be driven.
 
+use std::cell::OnceCell;
 use std::collections::{BTreeMap, BTreeSet};
+use std::ops::Range;
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, listed};
@@ -10,7 +12,7 @@ use crate::parts::{
     Assembly, Cuboid, Direction, Feature, FeatureKind, Joint, JointSort, Of, Part, PartId, Role,
 };
 use crate::plans::Workings;
-use crate::plans::fitting::{ScrewLine, block, blocks, index, places};
+use crate::plans::fitting::{ScrewLine, block, blocks, places};
 use crate::plans::operations::{Doing, Move};
 use crate::trade::{self, Block, ScrewWay};
 
@@ -51,8 +53,8 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         let joints = joints.filter_map(|index| work.parts.joints.get(*index));
         let mut found: Vec<(&Joint, &Part, Vec<&str>)> = Vec::new();
         for joint in joints {
-            let there: Vec<PartId> = there(moves, joint).into_iter().collect();
-            let Some(stands) = room.stopped(joint, &there, &|_| true) else { continue };
+            let there = there(moves, joint);
+            let Some(stands) = room.stopped(joint, &|id, _| there.contains(&id)) else { continue };
             let into = work.parts.get(joint.into).map_or("", |part| part.path.as_str());
             // What one board keeps off is told once for all that a board is screwed to.
             let same = |(other, board, _): &&mut (&Joint, &Part, Vec<&str>)| {
@@ -89,23 +91,55 @@ fn fixed(screws: Vec<ScrewWay>) -> Side {
     screws.into_iter().map(|screw| vec![screw]).collect()
 }
 
+/// Which boards are there.
+type There<'r> = &'r dyn Fn(PartId, &Part) -> bool;
+
+/// A board as a driver meets it.
+struct Board {
+    /// The box round it.
+    around: Block,
+    /// What is left of that between its notches.
+    left: OnceCell<Vec<Block>>,
+}
+
+/// The boards of one case, which follow each other, and the box round them.
+struct CaseBoards {
+    ids: Range<usize>,
+    around: Block,
+    /// Where the farthest to the right of it and those before it ends.
+    right: f64,
+}
+
 /// The boards of a piece as boxes.
 struct Room<'w, 'a> {
     work: &'w Workings<'a>,
-    blocks: Vec<Block>,
+    boards: Vec<Board>,
+    /// From left to right.
+    cases: Vec<CaseBoards>,
     /// The printed lines of screws of each case, by what they go through and into.
-    lines: BTreeMap<CaseId, Vec<&'w ScrewLine<'a>>>,
+    lines: OnceCell<BTreeMap<CaseId, Vec<&'w ScrewLine<'a>>>>,
 }
 
 impl<'w, 'a> Room<'w, 'a> {
     fn of(work: &'w Workings<'a>) -> Self {
-        let blocks = work.parts.all.iter().map(|part| block(&part.cuboid())).collect();
-        let mut lines: BTreeMap<CaseId, Vec<&ScrewLine<'a>>> = BTreeMap::new();
-        for line in work.fastened().fastenings.iter().flat_map(|own| &own.lines) {
-            let cases = BTreeSet::from([line.through.case, line.into.case]);
-            cases.into_iter().for_each(|case| lines.entry(case).or_default().push(line));
+        let board = |part: &Part| Board { around: block(&part.cuboid()), left: OnceCell::new() };
+        let boards: Vec<Board> = work.parts.all.iter().map(board).collect();
+        let (mut cases, mut first) = (Vec::new(), 0);
+        for own in work.parts.all.chunk_by(|one, other| one.case == other.case) {
+            let ids = first..first + own.len();
+            let round = |all: Block, own: &Board| trade::block_round(&all, &own.around);
+            let of_case = boards.get(ids.clone()).unwrap_or(&[]);
+            let around = of_case.iter().fold(trade::NOWHERE, round);
+            first = ids.end;
+            cases.push(CaseBoards { ids, around, right: 0.0 });
         }
-        Self { work, blocks, lines }
+        cases.sort_by(|one, other| one.around[0][0].total_cmp(&other.around[0][0]));
+        let mut right = f64::NEG_INFINITY;
+        for own in &mut cases {
+            right = right.max(own.around[0][1]);
+            own.right = right;
+        }
+        Self { work, boards, cases, lines: OnceCell::new() }
     }
 
     /// The joints whose screws no driver gets at when all stands that may stand by then:
@@ -115,43 +149,65 @@ impl<'w, 'a> Room<'w, 'a> {
         let parts = self.work.parts;
         let is_shut = |joint: &Joint| {
             let both = [parts.get(joint.part)?, parts.get(joint.into)?];
-            let cases: BTreeSet<CaseId> = match both[0].role {
-                // A filler between two cases is screwed on when both stand, and a kick when
-                // all do.
-                Role::Batten | Role::Kick => {
-                    self.work.piece.cases.iter().map(|case| case.id).collect()
-                }
-                _ => both.map(|part| part.case).into(),
-            };
+            // A filler between two cases is screwed on when both stand, and a kick when
+            // all do.
+            let of_all = matches!(both[0].role, Role::Batten | Role::Kick);
             let own = both[0].assembly;
             let alone = own == both[1].assembly && !matches!(own, Assembly::Loose(_));
             // A nailer goes in from behind, before the back and the countertop.
             let nailed = both[0].role.is_nailer();
             let closes = |part: &Part| matches!(part.role, Role::Back | Role::Countertop);
-            let is_there =
-                |part: &Part| !(nailed && closes(part)) && (!alone || part.assembly == own);
-            let all = cases.into_iter().flat_map(|case| parts.iter_case(case));
-            let all: Vec<PartId> = all.map(|(id, _)| id).collect();
-            self.stopped(joint, &all, &is_there)
+            let is_there = |_: PartId, part: &Part| {
+                (of_all || both.iter().any(|own| own.case == part.case))
+                    && !(nailed && closes(part))
+                    && (!alone || part.assembly == own)
+            };
+            self.stopped(joint, &is_there)
         };
         let screwed = parts.joints.iter().enumerate().filter(|(_, joint)| is_screwed(joint.sort));
         screwed.filter(|(_, joint)| is_shut(joint).is_some()).map(|(index, _)| index).collect()
     }
 
-    fn block(&self, id: PartId) -> Option<&Block> {
-        self.blocks.get(id.0)
+    /// The boards that a box meets, in their order.
+    fn within(&self, reach: &Block) -> Vec<PartId> {
+        let [from, to] = reach[0];
+        let first = self.cases.partition_point(|own| own.right <= from);
+        let cases = self.cases.get(first..).unwrap_or(&[]).iter();
+        let cases = cases.take_while(|own| own.around[0][0] < to);
+        let cases = cases.filter(|own| trade::blocks_meet(reach, &own.around));
+        let meets = |id: &usize| {
+            self.boards.get(*id).is_some_and(|own| trade::blocks_meet(reach, &own.around))
+        };
+        let mut found: Vec<usize> = cases.flat_map(|own| own.ids.clone()).filter(meets).collect();
+        found.sort_unstable();
+        found.into_iter().map(PartId).collect()
     }
 
-    /// The board of those of `all` that are there that is in the way of the screws of a
-    /// joint, from each side that they can be driven from.
-    fn stopped(
+    /// The boards that a box meets, of those that are there when two boards are screwed
+    /// together.
+    fn others(
         &self,
-        joint: &Joint,
-        all: &[PartId],
-        is_there: &dyn Fn(&Part) -> bool,
-    ) -> Option<&'a Part> {
+        reach: &Block,
+        both: [&Part; 2],
+        is_there: There<'_>,
+    ) -> Vec<(PartId, &'a Part)> {
         let parts = self.work.parts;
-        let (part, into) = (parts.get(joint.part)?, parts.get(joint.into)?);
+        let others = self.within(reach).into_iter().filter_map(|id| Some((id, parts.get(id)?)));
+        others.filter(|(id, other)| is_there(*id, other) && !self.opens(other, both)).collect()
+    }
+
+    /// What is left of a board between its notches.
+    fn left(&self, id: PartId, part: &Part) -> &[Block] {
+        let board = self.boards.get(id.0);
+        board.map_or(&[], |own| own.left.get_or_init(|| blocks(part)).as_slice())
+    }
+
+    /// The board of those that are there that is in the way of the screws of a joint, from
+    /// each side that they can be driven from.
+    fn stopped(&self, joint: &Joint, is_there: There<'_>) -> Option<&'a Part> {
+        let parts = self.work.parts;
+        let both = [parts.get(joint.part)?, parts.get(joint.into)?];
+        let [part, into] = both;
         // A drawer is pulled out, and a hand driver gets into its open box.
         if joint.sort == JointSort::FrontFixed && into.role == Role::DrawerFront {
             return None;
@@ -159,15 +215,14 @@ impl<'w, 'a> Room<'w, 'a> {
         // The drill stands over its own board, and in front of the other.
         let (sides, own) = match joint.sort {
             JointSort::Wood(JointKind::Pocket) => {
-                (vec![fixed(pocketed(part, self.block(joint.into)?))], vec![joint.part])
+                let into = &self.boards.get(joint.into.0)?.around;
+                (vec![fixed(pocketed(part, into))], vec![joint.part])
             }
             // A front is screwed on from behind, and only there.
-            JointSort::FrontFixed => {
-                (vec![self.struck([part, into])], vec![joint.part, joint.into])
-            }
+            JointSort::FrontFixed => (vec![self.struck(both)], vec![joint.part, joint.into]),
             // What is planted has its screws on their lines, or nails.
             JointSort::Planted => {
-                let struck = self.struck([part, into]);
+                let struck = self.struck(both);
                 if struck.is_empty() {
                     return None;
                 }
@@ -182,14 +237,11 @@ impl<'w, 'a> Room<'w, 'a> {
             // Nearly all boards stand where no driver of these screws reaches.
             let screws = sides.iter().flatten().flatten().map(ScrewWay::reach);
             let reach = screws.reduce(|all, own| trade::block_round(&all, &own))?;
-            let others = all.iter().filter_map(|id| Some((*id, self.block(*id)?)));
-            let others = others.filter(|(_, block)| trade::blocks_meet(&reach, block));
-            let others = others.filter(|(id, _)| !own.contains(id));
-            let others = others.filter_map(|(id, _)| parts.get(id));
-            let others = others.filter(|other| is_there(other));
-            let others = others.filter(|other| !self.opens(other, [part, into]));
-            let others =
-                others.flat_map(|other| blocks(other).into_iter().map(move |own| (other, own)));
+            let mut others = self.others(&reach, both, is_there);
+            others.retain(|(id, _)| !own.contains(id));
+            let others = others
+                .into_iter()
+                .flat_map(|(id, other)| self.left(id, other).iter().map(move |own| (other, *own)));
             let (others, blocks): (Vec<&Part>, Vec<Block>) = others.unzip();
             let stopped = |places: &Vec<ScrewWay>| {
                 let stops: Option<Vec<usize>> =
@@ -206,17 +258,32 @@ impl<'w, 'a> Room<'w, 'a> {
             return Some(found);
         }
         // On their printed lines all of them may be in reach.
-        let struck = self.struck([part, into]);
+        let struck = self.struck(both);
         (struck.is_empty() || stands(&[struck]).is_some()).then_some(found)
+    }
+
+    /// The printed lines of screws of a case.
+    fn lines(&self, case: CaseId) -> impl Iterator<Item = &'w ScrewLine<'a>> {
+        let lines = self.lines.get_or_init(|| {
+            let mut lines: BTreeMap<CaseId, Vec<&ScrewLine<'a>>> = BTreeMap::new();
+            for line in self.work.fastened().fastenings.iter().flat_map(|own| &own.lines) {
+                let (one, other) = (line.through.case, line.into.case);
+                lines.entry(one).or_default().push(line);
+                if other != one {
+                    lines.entry(other).or_default().push(line);
+                }
+            }
+            lines
+        });
+        lines.get(&case).into_iter().flatten().copied()
     }
 
     /// The screws of the printed lines between two boards, each with the places that it may
     /// be moved to.
     fn struck(&self, both: [&Part; 2]) -> Side {
         let is_one = |own: &Part| both.iter().any(|part| std::ptr::eq(*part, own));
-        let lines = self.lines.get(&both[0].case).into_iter().flatten();
-        let own = lines.filter(|line| is_one(line.through) && is_one(line.into));
-        own.flat_map(|line| places(line)).collect()
+        let lines = self.lines(both[0].case);
+        lines.filter(|line| is_one(line.through) && is_one(line.into)).flat_map(places).collect()
     }
 
     /// True for a door, which stands open, and for a drawer, which is pulled out, unless
@@ -286,7 +353,7 @@ fn pocketed(part: &Part, into: &Block) -> Vec<ScrewWay> {
                 own if own == out => side(out, face_at_start),
                 _ => space.from.along(across) + at,
             });
-            let (along, away) = ((index(run), at_start), (index(out), !face_at_start));
+            let (along, away) = ((run.index(), at_start), (out.index(), !face_at_start));
             ScrewWay::pocket(end, along, away, part.thickness.length)
         };
         feature.pocket_places(count).into_iter().map(screw).collect()
@@ -298,7 +365,7 @@ fn pocketed(part: &Part, into: &Block) -> Vec<ScrewWay> {
 /// and in the middle, through either of them that is no thicker than a screw is long.
 fn through(part: &Cuboid, into: &Cuboid) -> Vec<Vec<ScrewWay>> {
     let overlaps = Direction::ALL.map(|axis| part.overlap_along(into, axis));
-    let shared = |axis: Direction| overlaps[index(axis)];
+    let shared = |axis: Direction| overlaps[axis.index()];
     let from = |axis: Direction| part.from.along(axis).max(into.from.along(axis));
     let middle = |axis: Direction| from(axis) + shared(axis).half();
     let Some(axis) = Direction::ALL.into_iter().min_by_key(|axis| shared(*axis)) else {
@@ -319,7 +386,7 @@ fn through(part: &Cuboid, into: &Cuboid) -> Vec<Vec<ScrewWay>> {
                 own if own == long => from(long) + shared(long) * tenths / 10,
                 _ => middle(own),
             });
-            ScrewWay::square(at, (index(axis), to_end), index(long))
+            ScrewWay::square(at, (axis.index(), to_end), long.index())
         };
         [1, 5, 9].map(screw).to_vec()
     };
@@ -353,18 +420,20 @@ fn report(
     let alone = parts.get(joint.into).is_some_and(|into| matches!(into.of, Of::Case(_)));
     let mend = match (joint.sort, role) {
         (JointSort::Wood(JointKind::Pocket), _) => {
-            "make the opening larger, join the board another way, or use a driver that is shorter than 5-1/2 in (140 mm)".to_owned()
+            "make the opening larger, join the board another way".to_owned()
         }
         // Where several cases stand on one base nobody comes to it from below.
         (JointSort::Planted, Some(Role::Bottom)) if alone => {
-            format!("screw blocks 1 in (25 mm) square into the corner of {part} and {into} from below, or use a driver that is shorter than 5-1/2 in (140 mm)")
+            format!(
+                "screw blocks 1 in (25 mm) square into the corner of {part} and {into} from below"
+            )
         }
         (JointSort::Planted, Some(Role::Kick)) => {
-            format!("screw a block 1-1/2 in (38 mm) square to {into} behind {part}, and screw {part} to the middle of that, or use a driver that is shorter than 5-1/2 in (140 mm)")
+            format!(
+                "screw a block 1-1/2 in (38 mm) square to {into} behind {part}, and screw {part} to the middle of that"
+            )
         }
-        _ => {
-            "move one of the boards, join it another way, or use a driver that is shorter than 5-1/2 in (140 mm)".to_owned()
-        }
+        _ => "move one of the boards, join it another way".to_owned(),
     };
     let case = parts.get(joint.part).and_then(|part| piece.case(part.case));
     if let Some(at) = case.and_then(|case| super::screwed_by(case, joint.span)) {
@@ -378,7 +447,9 @@ fn report(
     }
     found
         .because(format!("in step {step} of the assembly order {other} is in the way"))
-        .note(format!("drive them before {other} goes in, where the order allows it; else {mend}"))
+        .note(format!(
+            "drive them before {other} goes in, where the order allows it; else {mend}, or use a driver that is shorter than 5-1/2 in (140 mm)"
+        ))
         .subject(part)
 }
 

@@ -11,7 +11,7 @@ mod species_unknown;
 
 use crate::checks::rule::Rule;
 use crate::diagnostics::{Diagnostic, Fix, Grade};
-use crate::measure::Tape;
+use crate::measure::{Length, Tape};
 use crate::model::{Piece, Stock};
 use crate::parts::Parts;
 use crate::trade;
@@ -50,6 +50,12 @@ fn used<'a>(piece: &'a Piece, parts: &'a Parts) -> impl Iterator<Item = &'a Stoc
 fn rough_name(stock: &Stock, tape: &Tape) -> String {
     let usual = trade::quarters(stock.nominal);
     usual.map_or_else(|| tape.figure_with_unit(stock.nominal), str::to_owned)
+}
+
+/// What the boards of a stock are usually planed to, on the tape.
+fn usually_planed(stock: &Stock, tape: &Tape) -> Option<Length> {
+    let planed = trade::planes_to(stock.nominal).map(|planed| tape.down(planed));
+    planed.filter(|planed| planed.is_positive())
 }
 
 /// Names the next rough board that planes to the thickness that is asked for.

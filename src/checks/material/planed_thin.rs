@@ -3,7 +3,6 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink};
 use crate::plans::Workings;
-use crate::trade;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "planed-thin",
@@ -44,8 +43,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             .label(stock.nominal_span, format!("{rough} rough"))
             .because("four fifths of the wood would go into chips")
             .subject(&stock.name);
-        let planed = trade::planes_to(stock.nominal).map(|planed| tape.down(planed));
-        let found = match planed.filter(|planed| planed.is_positive()) {
+        let found = match super::usually_planed(stock, tape) {
             Some(planed) => {
                 let usual = tape.figure(planed);
                 found.note(format!("{rough} boards are usually planed to {usual}"))

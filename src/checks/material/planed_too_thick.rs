@@ -3,7 +3,6 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Fix, Grade, Severity, Sink};
 use crate::plans::Workings;
-use crate::trade;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "planed-too-thick",
@@ -44,8 +43,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             .label(stock.nominal_span, format!("{rough} rough"))
             .because("nothing is left for planing the two faces flat")
             .subject(&stock.name);
-        let planed = trade::planes_to(stock.nominal).map(|planed| tape.down(planed));
-        let diagnostic = match planed.filter(|planed| planed.is_positive()) {
+        let diagnostic = match super::usually_planed(stock, tape) {
             Some(planed) => diagnostic.fix(Fix::new(
                 Grade::Choice,
                 format!("plane them to {}, as is usual", tape.figure(planed)),

@@ -3,7 +3,7 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Fix, Grade, Severity, Sink};
 use crate::measure::{Duration, Exact};
-use crate::plans::{Workings, finish};
+use crate::plans::Workings;
 use crate::trade;
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -25,15 +25,16 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 fn check(work: &Workings<'_>, sink: &mut Sink) {
     let piece = work.piece;
-    let used = finish::used(piece, work.parts);
     for (index, finish) in piece.finishes.iter().enumerate() {
-        let is_used = used.iter().any(|(id, _)| id.0 == index);
         let Some(span) = finish.cure_span else { continue };
         let Some(kind) = trade::finish_named(finish.kind.slug()) else { continue };
         let minutes = |count: u32| Duration(Exact::int(count.into()));
         let (least, most) = (minutes(kind.between_coats.0), minutes(kind.between_coats.1));
-        let counts = is_used || crate::checks::in_spec(finish.span);
-        if !counts || (least <= finish.cure && finish.cure <= most) {
+        if least <= finish.cure && finish.cure <= most {
+            continue;
+        }
+        let is_used = || work.finishes().iter().any(|(id, _)| id.0 == index);
+        if !crate::checks::in_spec(finish.span) && !is_used() {
             continue;
         }
         let word = finish.kind.word();

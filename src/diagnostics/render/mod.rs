@@ -13,7 +13,7 @@ mod short;
 mod snippet;
 mod summary;
 mod terminal;
-mod uri;
+pub(crate) mod uri;
 mod visible;
 mod wrap;
 
@@ -21,6 +21,7 @@ pub use annotations::{annotation_unread, annotations};
 pub use json::{SCHEMA, fraction, json, json_line};
 pub use look::Look;
 pub use mend::describe as mending;
+pub use said::{finding, way};
 pub use sarif::{Finding, RuleText, Run, sarif, sarif_findings};
 pub use short::short;
 pub use summary::summary;

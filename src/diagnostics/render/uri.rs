@@ -8,7 +8,7 @@ const WRITTEN_OUT: &AsciiSet =
     &NON_ALPHANUMERIC.remove(b'-').remove(b'.').remove(b'_').remove(b'~').remove(b'/');
 
 /// Relative stays relative; a path from the root is a `file` URI.
-pub(super) fn uri(name: &str) -> String {
+pub(crate) fn uri(name: &str) -> String {
     let written = utf8_percent_encode(name, WRITTEN_OUT);
     match name.split_once(":/") {
         // A drive, where there are drives.

@@ -8,6 +8,7 @@ mod fitted;
 mod laid_on;
 mod layout;
 mod lines;
+mod miters;
 mod opens;
 mod record;
 mod sections;

@@ -4,7 +4,9 @@ use serde::Serialize;
 
 use super::lines::Refs;
 use super::opens::Opens;
-use super::{bases, covers, done, fitted, laid_on, layout, sections, sheets, stacked, wooden};
+use super::{
+    bases, covers, done, fitted, laid_on, layout, miters, sections, sheets, stacked, wooden,
+};
 
 #[derive(Serialize)]
 pub(super) struct Data<'d> {
@@ -303,8 +305,8 @@ pub(super) enum What<'d> {
         deep: Figure,
         spans: [Stretch; 2],
         lines: Refs,
-        #[serde(skip_serializing_if = "Option::is_none")]
-        long_point: Option<String>,
+        #[serde(flatten)]
+        miter: miters::Miter,
         #[serde(skip_serializing_if = "Option::is_none")]
         holes: Option<u32>,
         #[serde(skip_serializing_if = "Option::is_none")]

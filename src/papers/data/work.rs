@@ -2,7 +2,7 @@
 
 use crate::measure::{Length, Tape};
 use crate::model::{BitShape, Piece};
-use crate::parts::{Direction, Face, Feature, FeatureKind, Part, PartId};
+use crate::parts::{Direction, Face, FeatureKind, Part, PartId};
 use crate::plans::assembly::{Blank, Wait};
 use crate::plans::edging;
 use crate::plans::guide::Guide;
@@ -333,7 +333,7 @@ impl<'d> Maker<'d, '_> {
             deep: self.mating(feature.deep),
             spans: [self.stretch(part, first, feature.u), self.stretch(part, second, feature.v)],
             lines: self.of_features(std::iter::once((id, number))),
-            long_point: long_point(part, feature),
+            miter: self.miter(part, feature),
             holes: match feature.kind {
                 FeatureKind::Pockets(count, _) | FeatureKind::Dowels(count, ..) => Some(count),
                 _ => None,
@@ -378,12 +378,6 @@ impl<'d> Maker<'d, '_> {
             how: own.tilted.then_some("tilted"),
         }
     }
-}
-
-/// The face of a mitered edge whose corner stays: it is seen.
-fn long_point(part: &Part, feature: &Feature) -> Option<String> {
-    (feature.kind == FeatureKind::Miter).then_some(())?;
-    part.show.map(|show| part.face_name(show))
 }
 
 /// What a setting names its bit or its blade by.

@@ -164,7 +164,7 @@ pub(super) fn fasten(piece: &Piece, parts: &mut Parts) {
 }
 
 /// The cover that a part is.
-pub(super) fn cover_of<'a>(case: &'a Case, part: &Part) -> Option<&'a Cover> {
+pub(crate) fn cover_of<'a>(case: &'a Case, part: &Part) -> Option<&'a Cover> {
     match part.which {
         Which::At(side) => side.of(&case.covers.ends).as_ref(),
         Which::Back => case.covers.back.as_ref(),

@@ -34,6 +34,7 @@ use super::space::Direction;
 use super::{finished, mark, named};
 use builder::Builder;
 pub use builder::{Planes, planes};
+pub(crate) use cover::cover_of;
 pub use edging::asked as asked_edging;
 pub use hinging::hinge_heights;
 pub use round::is_cut_round;

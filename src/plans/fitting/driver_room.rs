@@ -17,24 +17,19 @@ pub(crate) fn block(space: &Cuboid) -> Block {
 /// What a driver may meet of a part: all of it but the notches through it, such as an end
 /// has at its foot.
 pub(crate) fn blocks(part: &Part) -> Vec<Block> {
-    let whole = Space::whole([&part.length, &part.width, &part.thickness].map(|own| own.length));
-    let notches = part.features.iter().filter(|own| {
+    let is_through = |own: &&Feature| {
         own.kind == FeatureKind::Notch && own.face.is_broad() && own.deep == part.depth(own.face)
-    });
-    let left = notches.fold(vec![whole], |left, notch| {
+    };
+    let notches: Vec<&Feature> = part.features.iter().filter(is_through).collect();
+    if notches.is_empty() {
+        return vec![block(&part.cuboid())];
+    }
+    let whole = Space::whole([&part.length, &part.width, &part.thickness].map(|own| own.length));
+    let left = notches.into_iter().fold(vec![whole], |left, notch| {
         let gone = Space::of(part, notch);
         left.iter().flat_map(|piece| piece.without(&gone)).collect()
     });
     left.iter().map(|piece| block(&part.in_piece(piece.0))).collect()
-}
-
-/// Which of the three axes of the piece a direction is.
-pub(crate) fn index(direction: Direction) -> usize {
-    match direction {
-        Direction::X => 0,
-        Direction::Y => 1,
-        Direction::Z => 2,
-    }
 }
 
 /// Where each screw of a line may be driven: at its place, and as far to either side as the
@@ -58,31 +53,30 @@ fn ways(line: &ScrewLine<'_>) -> Vec<ScrewWay> {
     let place = &line.through.placement;
     let (axis, long) = (place.direction(line.face), place.direction(line.end));
     let to_end = !line.face.is_start();
-    let way = |head: crate::parts::Point| {
+    let heads = line.heads().into_iter().map(|head| {
         let at = Direction::ALL.map(|own| head.along(own));
-        ScrewWay::square(at, (index(axis), to_end), index(long))
-    };
-    line.heads().into_iter().map(way).collect()
+        ScrewWay::square(at, (axis.index(), to_end), long.index())
+    });
+    heads.collect()
 }
 
-/// True where a driver gets at every screw of a line in a carcass that is put together,
-/// without its back.
-pub(super) fn is_reached(parts: &Parts, line: &ScrewLine<'_>) -> bool {
-    let own = [line.through, line.into];
+/// True where a driver gets at every screw of the lines between two boards in a carcass that
+/// is put together, without its back.
+pub(super) fn are_reached(parts: &Parts, both: [&Part; 2], lines: &[ScrewLine<'_>]) -> bool {
     let stands = |part: &&Part| {
         matches!(part.assembly, Assembly::Carcass(_))
             && part.role != Role::Back
-            && !own.iter().any(|own| std::ptr::eq(*own, *part))
+            && !both.iter().any(|own| std::ptr::eq(*own, *part))
     };
-    let boards = parts.of_case(line.through.case).iter().filter(stands);
+    let boards = parts.of_case(both[0].case).iter().filter(stands);
     let blocks: Vec<Block> = boards.flat_map(blocks).collect();
-    ways(line).iter().all(|screw| screw.stopped(&blocks).is_none())
+    lines.iter().flat_map(ways).all(|screw| screw.stopped(&blocks).is_none())
 }
 
 /// The boards that are joined to a bottom and stand on it.
 pub(super) fn standing_on(parts: &Parts, bottom: &Part) -> Vec<Cuboid> {
     let upper = bottom.cuboid().to.y;
-    let joined = parts.joints.iter().filter(|joint| {
+    let joined = parts.joints_of(bottom.case).iter().filter(|joint| {
         let of = parts.get(joint.into).is_some_and(|into| std::ptr::eq(into, bottom));
         of && matches!(joint.sort, JointSort::Wood(_))
     });

@@ -43,8 +43,10 @@ pub(super) fn lines<'a>(
     let count = trade::screws_along(along);
     let standing = driver_room::standing_on(parts, bottom);
     let lines = screw_lines::clear_of(bottom, leg, Some(count), &standing, unit);
-    let is_reached = |line: &ScrewLine<'_>| driver_room::is_reached(parts, line);
-    if lines.iter().all(is_reached) { lines } else { Vec::new() }
+    match driver_room::are_reached(parts, [bottom, leg], &lines) {
+        true => lines,
+        false => Vec::new(),
+    }
 }
 
 /// The block of the leg that a joint plants under a bottom; `None` where its screws go down

@@ -41,7 +41,7 @@ pub use leg_blocks::{LegBlock, of as leg_block};
 pub use on_wood::{OnWood, is_between_posts};
 pub use pins::{PinRows, Struck};
 
-pub(crate) use driver_room::{block, blocks, index, places};
+pub(crate) use driver_room::{block, blocks, places};
 pub(crate) use pockets::pockets_meet;
 pub use rods::{Rail, RailEnd};
 pub use screw_lines::ScrewLine;

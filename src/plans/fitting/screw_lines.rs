@@ -40,22 +40,24 @@ impl ScrewLine<'_> {
         let axes = [self.edge, self.end, self.face].map(|face| through.placement.direction(face));
         let [across, along, axis] = axes;
         let own = through.cuboid();
-        let place = |number: u32| {
-            let mut screw = own;
-            let mut stand = |direction, from: Face, at: Length| {
-                let at = own.from.along(direction) + through.distance(from, at);
-                screw.from.set(direction, at - around);
-                screw.to.set(direction, at + around);
-            };
-            stand(across, self.edge, self.at);
-            stand(along, self.end, self.first + self.apart * i64::from(number));
-            match self.face.is_start() {
-                true => screw.to.set(axis, own.from.along(axis) + long),
-                false => screw.from.set(axis, own.to.along(axis) - long),
-            }
+        let mut first = own;
+        let stand = |screw: &mut Cuboid, direction, at: Length| {
+            screw.from.set(direction, at - around);
+            screw.to.set(direction, at + around);
+        };
+        let place =
+            |direction, from: Face, at| own.from.along(direction) + through.distance(from, at);
+        stand(&mut first, across, place(across, self.edge, self.at));
+        match self.face.is_start() {
+            true => first.to.set(axis, own.from.along(axis) + long),
+            false => first.from.set(axis, own.to.along(axis) - long),
+        }
+        let screw = |number: u32| {
+            let (mut screw, at) = (first, self.first + self.apart * i64::from(number));
+            stand(&mut screw, along, place(along, self.end, at));
             screw
         };
-        (0..self.count).map(place).collect()
+        (0..self.count).map(screw).collect()
     }
 
     /// True where no cut of either board is at its screws, and half as much wood as usual

@@ -33,10 +33,14 @@ fn shortest(unit: Unit) -> Length {
     unit.either(Length::inches(3, 2), Length::mm(40))
 }
 
-/// A driver keeps so far from a block that stands on the board: the half of a drill and a
-/// little, 1-5/8 in, 40 mm (common practice, no source).
-fn from_block(unit: Unit) -> Length {
-    unit.either(Length::inches(13, 8), Length::mm(40))
+/// A driver keeps so far from a block that stands on the board, and is so high: the half of a
+/// drill and a little, 1-5/8 in, 40 mm; beside one that a long bit reaches over, the half of
+/// the bit and a little, 3/8 in, 10 mm (common practice, no source).
+fn from_block(high: Length, unit: Unit) -> Length {
+    match high <= trade::long_bit() {
+        true => unit.either(Length::inches(3, 8), Length::mm(10)),
+        false => unit.either(Length::inches(13, 8), Length::mm(40)),
+    }
 }
 
 /// How deep behind the board that they go through screws look for wood: 3/4 in, 20 mm.
@@ -153,14 +157,13 @@ impl<'a> Row<'a> {
                 .collect::<Vec<_>>()
         };
         let mut cuts = [cuts(self.through, before), cuts(self.into, behind)].concat();
-        let beside = from_block(unit) - trade::from_cut(unit);
-        let near = blocks.iter().filter(|block| {
+        let middle = own.from.along(self.across) + self.middle;
+        cuts.extend(blocks.iter().filter_map(|block| {
+            let beside = from_block(block.size(axis), unit) - trade::from_cut(unit);
             let (from, to) = (block.from.along(self.across), block.to.along(self.across));
-            let middle = own.from.along(self.across) + self.middle;
-            from - beside < middle && middle < to + beside
-        });
-        cuts.extend(near.map(|block| {
-            (block.from.along(self.along) - beside, block.to.along(self.along) + beside)
+            let is_near = from - beside < middle && middle < to + beside;
+            let ends = (block.from.along(self.along), block.to.along(self.along));
+            is_near.then_some((ends.0 - beside, ends.1 + beside))
         }));
         cuts.sort_unstable();
         let (mut free, mut from) = (Vec::new(), self.shared.0);

@@ -424,7 +424,11 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                     // Down into the base from inside, where no board stands.
                     (JointSort::Planted, Role::Bottom) => {
                         let standing = driver_room::standing_on(work.parts, part);
-                        screw_lines::clear_of(outer, inner, Some(count), &standing, unit)
+                        let clear =
+                            screw_lines::clear_of(outer, inner, Some(count), &standing, unit);
+                        // Where a board stands all along them, they go where they would and
+                        // `driver-reach` tells of it.
+                        if clear.is_empty() { line(outer, inner, count) } else { clear }
                     }
                     _ => line(outer, inner, count),
                 };

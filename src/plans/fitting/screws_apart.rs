@@ -60,12 +60,36 @@ fn is_fixed(purpose: Purpose) -> bool {
     }
 }
 
+/// The screws of a line that are in.
+struct Driven<'a> {
+    screws: Vec<Cuboid>,
+    /// The box round them.
+    around: Option<Cuboid>,
+    /// What they go through and into.
+    both: [&'a Part; 2],
+}
+
+impl<'a> Driven<'a> {
+    fn of(line: &ScrewLine<'a>, long: Length, unit: Unit) -> Self {
+        let screws = line.screws(long, around(unit));
+        let ends = [screws.first(), screws.last()].into_iter().flatten().copied();
+        let around = ends.reduce(|one, other| one.union(&other));
+        Self { screws, around, both: [line.through, line.into] }
+    }
+
+    fn meets(&self, other: &Self) -> bool {
+        let near = self.around.zip(other.around).is_some_and(|(one, two)| one.overlaps(&two));
+        near && self.screws.iter().any(|own| other.screws.iter().any(|two| own.overlaps(two)))
+    }
+}
+
 /// Moves the screws of each line that would meet those of one before it, and tells those
 /// that still would.
 pub(super) fn keep_apart<'a>(found: &mut [Fastening<'a>], tape: &Tape) -> Vec<Meeting<'a>> {
     let unit = tape.unit;
     let mut meetings = Vec::new();
-    let mut of_cases: BTreeMap<CaseId, Vec<(Cuboid, [&'a Part; 2])>> = BTreeMap::new();
+    let mut all_driven: Vec<Driven<'a>> = Vec::new();
+    let mut of_cases: BTreeMap<CaseId, Vec<usize>> = BTreeMap::new();
     // What has few places takes its own first, and the others step aside.
     let mut all: Vec<&mut Fastening<'a>> =
         found.iter_mut().filter(|own| !own.lines.is_empty()).collect();
@@ -80,43 +104,45 @@ pub(super) fn keep_apart<'a>(found: &mut [Fastening<'a>], tape: &Tape) -> Vec<Me
         let more = own.count.saturating_sub(count(&own.lines));
         let fixed = is_fixed(own.purpose);
         for line in &mut own.lines {
-            let screws = |line: &ScrewLine<'_>| {
-                let deep = long.unwrap_or(line.through.thickness.length);
-                line.screws(deep, around(unit))
-            };
-            // What joins two cases, such as one and the base under several, meets the screws
-            // of both.
-            let mut cases = vec![line.through.case, line.into.case];
-            cases.dedup();
-            let driven = || cases.iter().filter_map(|case| of_cases.get(case)).flatten();
-            let met = |line: &ScrewLine<'_>| {
-                let own = screws(line);
-                driven().find(|(other, _)| own.iter().any(|own| own.overlaps(other)))
-            };
+            let long = long.unwrap_or(line.through.thickness.length);
             // Those of a case on another count from its bays, and stand on the tape there.
             if !fixed && own.purpose != Purpose::Stacked {
                 *line = line.clone().on_tape(tape);
             }
-            if let Some((_, others)) = met(line).filter(|_| !fixed) {
-                let deep = long.unwrap_or(line.through.thickness.length);
-                let places: Vec<Cuboid> = driven().map(|(screw, _)| *screw).collect();
-                let between = line.between(&places, &screws(line));
+            let mut screws = Driven::of(line, long, unit);
+            // What joins two cases, such as one and the base under several, meets the screws
+            // of both.
+            let mut cases = vec![line.through.case, line.into.case];
+            cases.dedup();
+            let numbers = || cases.iter().filter_map(|case| of_cases.get(case)).flatten();
+            let driven = || numbers().filter_map(|number| all_driven.get(*number));
+            let met = |own: &Driven<'a>| driven().find(|other| own.meets(other));
+            if let Some(other) = met(&screws).filter(|_| !fixed) {
+                let places: Vec<Cuboid> =
+                    driven().flat_map(|own| own.screws.iter().copied()).collect();
+                let between = line.between(&places, &screws.screws);
                 let elsewhere = line.others(unit).into_iter().chain(between);
-                let mut elsewhere = elsewhere.map(|line| line.on_tape(tape));
-                match elsewhere.find(|line| met(line).is_none() && line.is_clear(deep, unit)) {
-                    Some(free) => *line = free,
+                let elsewhere = elsewhere.map(|line| line.on_tape(tape));
+                let mut elsewhere = elsewhere.map(|line| {
+                    let screws = Driven::of(&line, long, unit);
+                    (line, screws)
+                });
+                let is_free = |(line, screws): &(ScrewLine<'a>, Driven<'a>)| {
+                    met(screws).is_none() && line.is_clear(long, unit)
+                };
+                match elsewhere.find(is_free) {
+                    Some(free) => (*line, screws) = free,
                     None => meetings.push(Meeting {
                         through: line.through,
                         into: line.into,
-                        others: *others,
+                        others: other.both,
                     }),
                 }
             }
-            let both = [line.through, line.into];
             for case in cases {
-                let driven = of_cases.entry(case).or_default();
-                driven.extend(screws(line).into_iter().map(|screw| (screw, both)));
+                of_cases.entry(case).or_default().push(all_driven.len());
             }
+            all_driven.push(screws);
         }
         own.count = count(&own.lines) + more;
     }

@@ -1,11 +1,13 @@
 //! What is sawn from sheets and boards, cut by cut, in exact lengths.
 
+mod bevel;
 mod sawn;
 mod tool;
 
 use crate::measure::{Exact, Length};
 use crate::parts::PartId;
 
+pub use bevel::Bevel;
 pub use sawn::{Area, Cut, Gives, Laid, Sawn};
 pub(super) use sawn::{Clear, Saw};
 pub use tool::Tool;

@@ -1,7 +1,7 @@
 //! Every gap round every front: as it is fitted, and what the year makes of it.
 
 use crate::measure::{Exact, Length};
-use crate::model::{Axis, Edge, Leaf, Opening, Piece, StockId};
+use crate::model::{Axis, CaseId, Edge, Leaf, Opening, Piece, StockId};
 use crate::parts::{Assembly, Cuboid, Direction, Front, Part, Role};
 use crate::plans::Workings;
 
@@ -117,6 +117,7 @@ pub(in crate::plans) fn gaps<'a>(work: &Workings<'a>) -> Vec<Gap<'a>> {
                 matches!(part.assembly, Assembly::Frame(_) | Assembly::Carcass(_))
                     || matches!(part.role, Role::Packer | Role::Filler | Role::Cover)
             });
+            let still = still.chain(beside(work, front.case));
             members = still.map(|part| (part.cuboid(), part)).collect();
         }
         for edge in Edge::ALL {
@@ -124,6 +125,14 @@ pub(in crate::plans) fn gaps<'a>(work: &Workings<'a>) -> Vec<Gap<'a>> {
         }
     }
     found
+}
+
+/// The outer boards of the two cases beside one, which may reach as far forward as its fronts.
+fn beside<'a>(work: &Workings<'a>, case: CaseId) -> impl Iterator<Item = &'a Part> + use<'a> {
+    let parts = work.parts;
+    let cases = [case.0.checked_sub(1), case.0.checked_add(1)].into_iter().flatten();
+    let boards = cases.flat_map(move |at| parts.of_case(CaseId(at)));
+    boards.filter(|part| matches!(part.role, Role::End(_) | Role::Stile))
 }
 
 fn gap<'a>(

@@ -307,12 +307,11 @@ impl Maker<'_, '_> {
         for (used, finish) in self.finishes() {
             let mut hidden = self.early();
             hidden.retain(|id| {
-                self.parts.get(*id).is_some_and(|own| {
-                    is_of_end(own) == of_ends && finish::of_part(self.piece, own) == Some(used)
-                })
+                self.parts.get(*id).is_some_and(|own| is_of_end(own) == of_ends)
+                    && self.has_finish(*used, *id)
             });
             if !hidden.is_empty() {
-                self.prefinish_with((used, finish), hidden, of_ends);
+                self.prefinish_with((*used, finish), hidden, of_ends);
             }
         }
     }

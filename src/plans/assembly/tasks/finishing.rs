@@ -83,7 +83,7 @@ impl Maker<'_, '_> {
     /// How long the finish takes to be hard, at the least; `None` where none is used, or
     /// where it is hard when it is dry.
     pub(super) fn hard_after(&self) -> Option<Duration> {
-        let used = self.finishes().into_iter();
+        let used = self.finishes().iter();
         let cured = used.filter_map(|(_, own)| trade::finish_named(own.kind.slug())?.cured);
         let [least, _] = cured.max()?;
         Some(Duration::hours(Exact::int(24 * i64::from(least))))
@@ -171,9 +171,12 @@ impl Maker<'_, '_> {
             task.cured = glued;
             task.sands = true;
         }
-        let mut sandings: Vec<&'static [u32]> =
-            known.iter().map(|(_, kind)| kind.sanding.grits()).collect();
-        sandings.dedup();
+        let mut sandings: Vec<&'static [u32]> = Vec::new();
+        for grits in known.iter().map(|(_, kind)| kind.sanding.grits()) {
+            if !sandings.contains(&grits) {
+                sandings.push(grits);
+            }
+        }
         if sandings.is_empty() {
             sandings.push(&[]);
         }
@@ -187,18 +190,15 @@ impl Maker<'_, '_> {
         for (used, finish) in used {
             // What has its first coat already is not coated again before the second.
             let mut early = self.early();
-            early.retain(|id| {
-                self.parts
-                    .get(*id)
-                    .is_some_and(|own| finish::of_part(self.piece, own) == Some(used))
-            });
-            let first = finish::surface(self.piece, self.parts, used, &early);
-            last = self.one_coat(used, finish, 1, (&first, &early), last);
-            if finish.coats > 1 {
-                let whole = finish::surface(self.piece, self.parts, used, &[]);
-                for number in 2..=finish.coats {
-                    last = self.one_coat(used, finish, number, (&whole, &[]), last);
-                }
+            early.retain(|id| self.has_finish(*used, *id));
+            let whole = self.surface(*used);
+            let first = match early.as_slice() {
+                [] => whole.clone(),
+                early => finish::surface(self.piece, self.parts, *used, early),
+            };
+            last = self.one_coat(*used, finish, 1, (&first, &early), last);
+            for number in 2..=finish.coats {
+                last = self.one_coat(*used, finish, number, (&whole, &[]), last);
             }
         }
         let last = self.laid_from_behind(last);
@@ -206,9 +206,14 @@ impl Maker<'_, '_> {
         self.back_on(last).unwrap_or(last)
     }
 
+    /// The surface of all that has a finish, what has its first coat already among it.
+    fn surface(&self, finish: FinishId) -> Surface {
+        self.work.surfaces().get(&finish).cloned().unwrap_or_default()
+    }
+
     /// What has a finish, in words: `the frame and the fronts`.
     fn sorts_of(&self, finish: FinishId) -> String {
-        let surface = finish::surface(self.piece, self.parts, finish, &[]);
+        let surface = self.surface(finish);
         let sorts = surface.sorts().map(|(sort, _)| format!("the {}", sort.word()));
         listed(&sorts.collect::<Vec<_>>())
     }
@@ -257,11 +262,9 @@ impl Maker<'_, '_> {
 
     /// The faces that no coat goes on, since they lie against a wall or under a drawer.
     fn uncoated(&self, used: FinishId) -> Option<String> {
-        let is_coated = |part: &Part| finish::of_part(self.piece, part) == Some(used);
         let at = |role: fn(Role) -> bool| {
-            let own = self.ids(|part| {
-                role(part.role) && is_coated(part) && unseen(self.piece, part).is_some()
-            });
+            let mut own = self.ids(|part| role(part.role) && unseen(self.piece, part).is_some());
+            own.retain(|id| self.has_finish(used, *id));
             (!own.is_empty()).then(|| self.marks(&own))
         };
         let wall = at(|role| role != Role::DrawerBottom);
@@ -372,11 +375,8 @@ impl Maker<'_, '_> {
     /// What is covered up where a frame has another finish than the case that it stays on;
     /// `None` where none has.
     fn masked(&self) -> Option<String> {
-        let frames = |own: &(FinishId, &Finish)| {
-            let surface = finish::surface(self.piece, self.parts, own.0, &[]);
-            surface.sorts().any(|(sort, _)| sort == Coated::Frames)
-        };
-        self.finishes().iter().any(frames).then(|| {
+        let frames = |own: &Surface| own.sorts().any(|(sort, _)| sort == Coated::Frames);
+        self.work.surfaces().values().any(frames).then(|| {
             "the frame stays on its case and has another finish: lay tape along the seam between them, on the side that this finish is not for, and take it off while the last coat is still soft".to_owned()
         })
     }

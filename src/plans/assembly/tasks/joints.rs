@@ -293,6 +293,7 @@ impl Maker<'_, '_> {
                 ));
             }
         }
+        lines.extend(self.sawn_miters(&cuts));
         let of_box = |id: &PartId| {
             let part = self.parts.get(*id);
             part.is_some_and(|part| matches!(part.assembly, Assembly::DrawerBox(_)))

@@ -19,6 +19,7 @@ mod hung_up;
 mod installing;
 mod joints;
 mod legs;
+mod miters;
 mod nailers;
 mod openings;
 mod packed;
@@ -351,8 +352,13 @@ impl<'w, 'a> Maker<'w, 'a> {
     }
 
     /// The finishes of the piece.
-    fn finishes(&self) -> Vec<(FinishId, &'a Finish)> {
-        finish::used(self.piece, self.parts)
+    fn finishes(&self) -> &'w [(FinishId, &'a Finish)] {
+        self.work.finishes()
+    }
+
+    /// True for a part that has this finish.
+    fn has_finish(&self, used: FinishId, id: PartId) -> bool {
+        self.parts.get(id).is_some_and(|part| finish::of_part(self.piece, part) == Some(used))
     }
 
     /// True where some of it is finished.

@@ -1,0 +1,58 @@
+//! What may be written at a place.
+
+use lsp_types::request::Completion;
+use lsp_types::{
+    CompletionItem, CompletionItemKind, CompletionParams, CompletionResponse, CompletionTextEdit,
+    Documentation, Range, TextEdit,
+};
+
+use crate::editor::{self, Context, Offer, OfferKind};
+
+use super::answers::Answer;
+use super::hovering;
+use super::state::State;
+use super::texts;
+
+/// What may be written where the cursor stands, in the order in which it is offered.
+pub(super) fn offers(state: &State<'_>, params: CompletionParams) -> Answer<Completion> {
+    let at = params.text_document_position;
+    let Some(spot) = state.spot(&at.text_document.uri) else { return Ok(None) };
+    let Some(source) = spot.compiled.compilation.sources.get(spot.file) else { return Ok(None) };
+    let byte = spot.byte(at.position);
+    let context = editor::context(&source.text, byte, spot.compiled.unit());
+    let typed = params.context.and_then(|own| own.trigger_character);
+    // A space begins no word; at the start of a line it only sets it in.
+    if typed.as_deref() == Some(" ") && context.word.is_none() {
+        return Ok(None);
+    }
+    let range = texts::range(source, context.start.min(byte), byte);
+    let offers = editor::offers(&context, spot.compiled.names());
+    let all = offers.into_iter().enumerate();
+    let items = all.map(|(place, offer)| item(&context, offer, place, range));
+    Ok(Some(CompletionResponse::Array(items.collect())))
+}
+
+/// An offer; it takes the place of what is typed of it already.
+fn item(context: &Context, offer: Offer, place: usize, range: Range) -> CompletionItem {
+    let documentation = match (offer.kind, context.block) {
+        (OfferKind::Word, Some(block)) => {
+            let word = block.words.iter().find(|word| word.word == offer.text);
+            word.map(|word| Documentation::String(hovering::of_word(block, word, false)))
+        }
+        _ => None,
+    };
+    CompletionItem {
+        label: offer.text.clone(),
+        kind: Some(match offer.kind {
+            OfferKind::Word => CompletionItemKind::KEYWORD,
+            OfferKind::Choice => CompletionItemKind::ENUM_MEMBER,
+            OfferKind::Name => CompletionItemKind::VARIABLE,
+            OfferKind::Finding => CompletionItemKind::CONSTANT,
+        }),
+        detail: (!offer.help.is_empty()).then(|| offer.help.to_owned()),
+        documentation,
+        sort_text: Some(format!("{place:04}")),
+        text_edit: Some(CompletionTextEdit::Edit(TextEdit { range, new_text: offer.text })),
+        ..CompletionItem::default()
+    }
+}

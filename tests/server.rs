@@ -1,0 +1,7 @@
+//! An editor that talks to the language server as the protocol has it (Language Server
+//! Protocol 3.17), without a process between them.
+
+mod client;
+mod every_cut;
+mod talk;
+mod what_is_told;
