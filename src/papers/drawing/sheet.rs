@@ -1,6 +1,7 @@
 //! A sheet or a board to scale, with its cuts and what comes of them.
 
 use std::cell::RefCell;
+use std::collections::BTreeSet;
 
 use crate::cutting::Way;
 use crate::measure::Length;
@@ -43,18 +44,18 @@ fn drawn(
     title: &str,
 ) -> (String, Vec<String>) {
     let (long, across) = (mm(own.size[0]), mm(own.size[1]) * wider);
-    let bare = RefCell::new(Vec::new());
+    let too_narrow = RefCell::new(Vec::new());
     let draw = |letter: f64| {
         let svg = Svg::lettered(letter);
-        let taken = Vec::new();
-        let mut sketch = Sketch { svg, letter, own, source, left, wider, taken, bare: Vec::new() };
+        let (taken, named, bare) = (Vec::new(), BTreeSet::new(), Vec::new());
+        let mut sketch = Sketch { svg, letter, own, source, left, wider, taken, named, bare };
         sketch.whole(grain);
-        bare.replace(sketch.bare);
+        too_narrow.replace(sketch.bare);
         sketch.svg
     };
     let letter = legible::letter((long, across), (4.0, 4.0));
     let svg = legible::legible(letter, draw).finish(title);
-    (svg, bare.into_inner())
+    (svg, too_narrow.into_inner())
 }
 
 struct Sketch<'s, 'w, 'a> {
@@ -68,6 +69,8 @@ struct Sketch<'s, 'w, 'a> {
     wider: f64,
     /// Where letters stand.
     taken: Vec<Room>,
+    /// The pieces whose names stand there.
+    named: BTreeSet<String>,
     /// The marks that have no room in their pieces.
     bare: Vec<String>,
 }
@@ -89,7 +92,9 @@ impl Sketch<'_, '_, '_> {
         let (long, across) = self.size(self.own.size);
         self.svg.rect((0.0, 0.0), (long, across), Line::Narrow, Fill::White);
         // What is told of a cut stands at its line, and the marks clear of that.
-        let beside: Vec<Beside> = self.own.cuts.iter().flat_map(|cut| self.cut(cut)).collect();
+        let mut beside: Vec<Beside> =
+            self.own.cuts.iter().flat_map(|cut| self.numbers(cut)).collect();
+        beside.extend(self.own.cuts.iter().filter_map(|cut| self.name(cut)));
         for area in &self.own.left {
             self.left(area);
         }
@@ -189,61 +194,80 @@ impl Sketch<'_, '_, '_> {
         true
     }
 
+    /// The name of a piece that is cut on, once, in its corner or as near to it as is clear.
+    fn name(&mut self, cut: &Cut) -> Option<Beside> {
+        if cut.from.is_empty() || !self.named.insert(cut.from.clone()) {
+            return None;
+        }
+        let (x, y) = self.corner(cut.area.at);
+        let (long, across) = self.size(cut.area.size);
+        let (gap, high) = (self.letter * 0.35, self.letter * 1.1);
+        let columns = steps(long - wide(&cut.from, self.letter) - gap, gap);
+        let places = steps(across - high, gap)
+            .flat_map(|down| columns.clone().map(move |right| (x + gap + right, y + high + down)));
+        let places = places.collect();
+        Some(self.clear(&cut.from, Anchor::Start, places))
+    }
+
     /// The numbers of cuts, each beside the line where it begins, those of the sheet outside
-    /// of it; and the names of the pieces that are cut on, in their corners. A number that
-    /// would stand on other letters moves along its line.
-    fn cut(&mut self, cut: &Cut) -> Vec<Beside> {
+    /// of it. A number that would stand on other letters moves along its line.
+    fn numbers(&mut self, cut: &Cut) -> Vec<Beside> {
         let is_first = cut.from.is_empty();
         let (x, y) = self.corner(cut.area.at);
         let (long, across) = self.size(cut.area.size);
         let gap = self.letter * 0.35;
         let mut all = Vec::new();
-        let name = Beside {
-            at: (x + gap, y + self.letter * 1.1),
-            text: cut.from.clone(),
-            anchor: Anchor::Start,
-        };
-        if !is_first {
-            self.taken.push(self.room(&name));
-            all.push(name);
-        }
         for (nth, line) in cut.lines.iter().enumerate() {
             let text = (cut.numbers.0 + nth).to_string();
             let (along, down) = self.corner([*line, *line]);
-            let (at, anchor, step, most) = match (cut.way, is_first) {
-                (Way::Rip, true) => ((-gap, down + gap), Anchor::End, (0.0, 0.0), 0.0),
-                (Way::Rip, false) => ((x + gap, down - gap), Anchor::Start, (gap, 0.0), long),
-                (Way::Crosscut, true) => ((along, -gap), Anchor::Middle, (0.0, 0.0), 0.0),
+            let (places, anchor) = match (cut.way, is_first) {
+                (Way::Rip, true) => (vec![(-gap, down + gap)], Anchor::End),
+                (Way::Crosscut, true) => (vec![(along, -gap)], Anchor::Middle),
+                (Way::Rip, false) => {
+                    let moved = steps(long - wide(&text, self.letter) - gap, gap);
+                    // Above the line, and else below it.
+                    let beside = [down - gap, down + self.letter * 1.1].into_iter();
+                    let places =
+                        beside.flat_map(|y| moved.clone().map(move |right| (x + gap + right, y)));
+                    (places.collect(), Anchor::Start)
+                }
                 (Way::Crosscut, false) => {
-                    ((along - gap, y + self.letter * 1.1), Anchor::End, (0.0, gap), across)
+                    let high = self.letter * 1.1;
+                    let moved = steps(across - high, gap);
+                    // Before the line, and else behind it.
+                    let behind = along + gap + wide(&text, self.letter);
+                    let places = [along - gap, behind]
+                        .into_iter()
+                        .flat_map(|x| moved.clone().map(move |more| (x, y + high + more)));
+                    (places.collect(), Anchor::End)
                 }
             };
-            let count = (most / gap).floor().max(0.0) as usize;
-            let moved = (0..=count).map(|times| {
-                let by = times as f64;
-                let at = (at.0 + step.0 * by, at.1 + step.1 * by);
-                Beside { at, text: text.clone(), anchor }
-            });
-            let is_clear = |own: &Beside| {
-                let room = self.room(own);
-                self.taken.iter().all(|taken| !meets(taken, &room))
-            };
-            let own = moved.into_iter().find(is_clear).unwrap_or(Beside { at, text, anchor });
-            self.taken.push(self.room(&own));
-            all.push(own);
+            all.push(self.clear(&text, anchor, places));
         }
         all
     }
 
-    /// The room that letters take beside a cut.
-    fn room(&self, own: &Beside) -> Room {
-        let wide = wide(&own.text, self.letter);
-        let left = match own.anchor {
-            Anchor::Start => own.at.0,
-            Anchor::Middle => own.at.0 - wide / 2.0,
-            Anchor::End => own.at.0 - wide,
+    /// Letters at the first of these places that is clear, or else at the first.
+    fn clear(&mut self, text: &str, anchor: Anchor, places: Vec<(f64, f64)>) -> Beside {
+        let first = places.first().copied().unwrap_or_default();
+        let is_clear = |at: &(f64, f64)| {
+            let room = self.room(*at, text, anchor);
+            self.taken.iter().all(|taken| !meets(taken, &room))
         };
-        ((left, own.at.1 - self.letter * 0.8), (left + wide, own.at.1 + self.letter * 0.25))
+        let at = places.into_iter().find(is_clear).unwrap_or(first);
+        self.taken.push(self.room(at, text, anchor));
+        Beside { at, text: text.to_owned(), anchor }
+    }
+
+    /// The room that letters take beside a cut.
+    fn room(&self, (x, y): (f64, f64), text: &str, anchor: Anchor) -> Room {
+        let wide = wide(text, self.letter);
+        let left = match anchor {
+            Anchor::Start => x,
+            Anchor::Middle => x - wide / 2.0,
+            Anchor::End => x - wide,
+        };
+        ((left, y - self.letter * 0.8), (left + wide, y + self.letter * 0.25))
     }
 
     /// Which way the grain runs, below the sheet.
@@ -266,6 +290,11 @@ impl Sketch<'_, '_, '_> {
             );
         }
     }
+}
+
+/// From nought on by so much as far as there is room.
+fn steps(room: f64, by: f64) -> impl Iterator<Item = f64> + Clone {
+    (0..=(room / by).floor().max(0.0) as usize).map(move |own| own as f64 * by)
 }
 
 /// Where letters may stand in an area: in its middle, and else as near to it as the room
