@@ -1,6 +1,7 @@
 //! A small editor, played on what the library offers.
 
 mod names;
+mod places;
 mod typing;
 
 use std::collections::BTreeSet;
@@ -114,6 +115,8 @@ fn a_single_paper_is_that_of_the_packet() {
     for file in &packet {
         let single = papers::one(&console, file.paper, file.format);
         assert_eq!(single.as_ref(), Some(&file.text), "{}", file.name);
+        let sheet = papers::sheet(&console, file.paper, file.format);
+        assert_eq!(sheet, single.filter(|_| file.paper != "packet"), "{}", file.name);
     }
     assert_eq!(papers::one(&console, "weights", Format::Csv), None);
     assert_eq!(papers::one(&console, "index", Format::Text), None);

@@ -101,6 +101,25 @@ fn how_far_up_it_hangs_is_told() {
     assert_eq!(told("high").as_deref(), Some("400"));
 }
 
+/// A pipe parts the upper nailer: of three studs one may stand in the gap, so that two hold it
+/// with 4 screws, and with the 6 of the lower one there are 10.
+#[test]
+fn a_stud_in_the_gap_of_a_nailer_holds_nothing() {
+    let pipe = "site { keep-out \"pipe\" { from-left 500; wide 60; up 560; high 40; deep 40 };";
+    let text = shelf().replacen("site {", pipe, 1).replacen(
+        "hung { up 250 }",
+        "hung { up 250 }\n  around \"pipe\"",
+        1,
+    );
+    let compiled = compile(&text);
+    let (piece, parts) = (compiled.piece.as_ref().unwrap(), compiled.parts.as_ref().unwrap());
+    let parted = |part: &&Part| part.path.contains("top-nailer");
+    assert_eq!(parts.all.iter().filter(parted).count(), 2, "{:#?}", slugs(&compiled));
+    let work = Workings::of(piece, parts);
+    let [hangs] = work.hung() else { panic!("one case hangs") };
+    assert_eq!((hangs.studs, hangs.screws), (3, (4, 10)));
+}
+
 /// One stud is too few, a written second one is enough; with six screws in all the load of a
 /// full case is too much, with twelve it is not.
 #[test]

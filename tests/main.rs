@@ -50,6 +50,7 @@ mod framed;
 mod fuzzed;
 mod golden;
 mod grain;
+mod grammars;
 mod hall_console;
 mod history;
 mod hostile;

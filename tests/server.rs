@@ -1,6 +1,7 @@
 //! An editor that talks to the language server as the protocol has it (Language Server
-//! Protocol 3.17), without a process between them.
+//! Protocol 3.17), mostly without a process between them.
 
+mod burst;
 mod client;
 mod every_cut;
 mod talk;

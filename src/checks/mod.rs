@@ -28,6 +28,7 @@ use crate::plans::Workings;
 pub use accept::accept;
 pub use explain::{explain, first_sentence, index};
 pub use rule::{Base, Check, Example, Rule};
+pub(crate) use strength::TIPS;
 
 /// The rules that look at a piece, subject by subject, in the order they are
 /// listed.

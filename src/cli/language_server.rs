@@ -1,6 +1,7 @@
 //! `casewright language-server`
 
 use std::path::Path;
+use std::thread;
 
 use lsp_server::Connection;
 
@@ -11,7 +12,8 @@ use super::exit::Exit;
 use super::terminal::complain;
 
 pub(super) fn run() -> Exit {
-    let (connection, threads) = Connection::stdio();
+    let (outside, threads) = Connection::stdio();
+    let connection = unhurried(outside);
     let served = server::serve(&connection, &|spec| Box::new(Disk::for_spec(Path::new(spec))));
     // What is still to be written goes out before the end.
     drop(connection);
@@ -24,4 +26,13 @@ pub(super) fn run() -> Exit {
             Exit::Misused
         }
     }
+}
+
+/// The same connection, with room for all that comes in. By itself it holds one message, and
+/// a text that is typed faster than it can be checked would be checked at each letter.
+fn unhurried(outside: Connection) -> Connection {
+    let Connection { sender, receiver } = outside;
+    let (own, inside) = Connection::memory();
+    thread::spawn(move || receiver.iter().try_for_each(|message| own.sender.send(message)));
+    Connection { sender, receiver: inside.receiver }
 }

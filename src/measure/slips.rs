@@ -14,6 +14,9 @@ pub struct MeantInches {
 /// Said of a mixed number that was written as one fraction: `31/2` for `3-1/2`.
 pub const HYPHEN_MISSING: &str = "if its hyphen is missing";
 
+/// Said of a figure with a digit too many: `77` for `7`.
+pub const IF_DOUBLED: &str = "if a digit is doubled";
+
 /// The finest part of an inch that a rule has.
 const FINEST: i64 = 64;
 
@@ -36,6 +39,9 @@ pub fn meant_inches(count: Exact) -> Vec<MeantInches> {
             all.push(MeantInches { inches, if_so: "if its point is a place off" });
         }
     }
+    if let Some(inches) = undoubled(count) {
+        all.push(MeantInches { inches, if_so: IF_DOUBLED });
+    }
     let fractions = match (count.is_whole(), is_on_rule(count)) {
         (true, _) => part_missing(count.numer()),
         (false, true) => hyphen_missing(count),
@@ -43,6 +49,18 @@ pub fn meant_inches(count: Exact) -> Vec<MeantInches> {
     };
     all.extend(fractions);
     all
+}
+
+/// A whole number without the second of two digits that are alike and stand side by side:
+/// `7` for `77`, `140` for `1440`.
+#[must_use]
+pub fn undoubled(count: Exact) -> Option<Exact> {
+    let digits = count.is_whole().then(|| count.numer().to_string())?;
+    let pairs = digits.as_bytes().windows(2);
+    // Noughts in a row are most often meant.
+    let at = pairs.into_iter().position(|pair| pair[0] == pair[1] && pair[0] != b'0')?;
+    let (before, after) = (digits.get(..at)?, digits.get(at + 1..)?);
+    format!("{before}{after}").parse().ok().map(Exact::int)
 }
 
 /// `3` for `3/4` or `3/8`, `8` for `1/8`.
@@ -94,7 +112,8 @@ mod tests {
     fn slips_of_inches_are_read_back() {
         assert_eq!(meant(3, 1), ["30", "3/4", "3/8", "3/16", "3/32", "3/64"]);
         assert_eq!(meant(8, 1), ["80", "1/8"]);
-        assert_eq!(meant(55, 1), ["5-1/2", "550"]);
+        assert_eq!(meant(55, 1), ["5-1/2", "550", "5"]);
+        assert_eq!(meant(1440, 1), ["144", "14400", "140"]);
         assert_eq!(meant(31, 2), ["155", "3-1/2", "1/2"]);
         assert_eq!(meant(117, 16), ["73-1/8", "11-7/16", "5/16"]);
         // 2.7 and 0.3 are on no rule.

@@ -1,7 +1,7 @@
 //! What is said of openings that come out as nothing or less.
 
 use crate::diagnostics::{Diagnostic, Fix, Grade, Sum};
-use crate::measure::{Exact, Length, Span, Unit, meant_inches};
+use crate::measure::{Exact, IF_DOUBLED, Length, Span, Unit, meant_inches, undoubled};
 
 use super::layout::{Solution, Value};
 use super::lower::Lower;
@@ -119,8 +119,16 @@ fn slips(size: &Size, ctx: &Lower) -> Vec<Fix> {
 /// What may have been meant by a length in a job of this unit.
 fn meant(length: Length, unit: Unit) -> Vec<(Length, &'static str)> {
     if unit.is_metric() {
-        return vec![(length / 10, "if its point is a place off")];
+        let mut all = vec![(length / 10, "if its point is a place off")];
+        let whole = undoubled(length.in_unit(Unit::Millimetre));
+        all.extend(whole.map(|meant| (Length::new(meant, Unit::Millimetre), IF_DOUBLED)));
+        return all;
     }
-    let meant = meant_inches(length.in_unit(Unit::Inch));
-    meant.into_iter().map(|own| (Length::new(own.inches, Unit::Inch), own.if_so)).collect()
+    let count = length.in_unit(Unit::Inch);
+    let meant = meant_inches(count);
+    let inches = meant.into_iter().map(|own| (Length::new(own.inches, Unit::Inch), own.if_so));
+    // A room or a wall is told in feet.
+    let feet = count.is_whole() && length <= Length::inches(12, 1);
+    let feet = feet.then(|| (Length::new(count, Unit::Foot), "if feet are meant"));
+    feet.into_iter().chain(inches).collect()
 }

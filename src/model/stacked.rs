@@ -340,7 +340,15 @@ impl Piece {
     /// in one plane, but for those of cases that stand on others before it.
     #[must_use]
     pub fn ahead(&self, case: &Case) -> Length {
-        let back = case.on.as_ref().map_or(Length::ZERO, |on| on.back.length);
-        self.wall() - case.deep.length - back
+        case.ahead(self.wall())
+    }
+}
+
+impl Case {
+    /// How far behind the foremost face of a piece against this wall that of the case lies.
+    #[must_use]
+    pub fn ahead(&self, wall: Length) -> Length {
+        let back = self.on.as_ref().map_or(Length::ZERO, |on| on.back.length);
+        wall - self.deep.length - back
     }
 }

@@ -45,12 +45,13 @@ mod warnings;
 mod weights;
 mod words;
 
+use std::borrow::Cow;
 use std::collections::BTreeSet;
 use std::iter;
 
-use crate::measure::{Tape, Unit, digest};
+use crate::measure::{Span, Tape, Unit, digest};
 use crate::model::Piece;
-use crate::parts::Part;
+use crate::parts::{Part, Parts};
 use crate::pipeline::{Compilation, NearMiss};
 use crate::plans::fitting::pins;
 use crate::plans::{Hands, OneByOne, Workings};
@@ -258,14 +259,22 @@ pub fn packet_with(compiled: &Compilation, hands: &impl Hands) -> Option<Vec<Pap
 /// `None` where a packet has no such paper.
 #[must_use]
 pub fn one(compiled: &Compilation, slug: &str, format: Format) -> Option<String> {
+    if slug == PACKET {
+        let work = &sound(compiled)?;
+        let text = || data::packet(compiled, work, &hash(compiled));
+        return (format == Format::Json).then(text);
+    }
+    sheet(compiled, slug, format)
+}
+
+/// As [`one`], without the packet as data: for whoever prints papers only, and has no
+/// room for what writes that.
+#[must_use]
+pub fn sheet(compiled: &Compilation, slug: &str, format: Format) -> Option<String> {
     let work = &sound(compiled)?;
     if slug == INDEX {
         return (format == Format::Html)
             .then(|| index::html(work.piece, compiled, &hash(compiled)));
-    }
-    if slug == PACKET {
-        let text = || data::packet(compiled, work, &hash(compiled));
-        return (format == Format::Json).then(text);
     }
     let paper = PAPERS.iter().find(|paper| paper.slug == slug)?;
     if format == Format::Csv {
@@ -281,15 +290,49 @@ pub fn one(compiled: &Compilation, slug: &str, format: Format) -> Option<String>
     }
 }
 
+/// What a place on the elevation is a place of.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum PlaceOf {
+    /// An opening.
+    Opening,
+    /// A part.
+    Part {
+        /// Its mark.
+        mark: String,
+    },
+}
+
+/// Where a part or an opening lies on the elevation.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Place {
+    /// Its left upper corner in the coordinates of the drawing, in millimeters.
+    pub from: (f64, f64),
+    /// Its right lower one.
+    pub to: (f64, f64),
+    /// Its whole name: `console.bank.upper`.
+    pub name: String,
+    /// What it is.
+    pub of: PlaceOf,
+    /// The statement that it comes from.
+    pub span: Span,
+}
+
+/// Where each part and opening lies on the [`elevation`], those that cover others
+/// behind them: whoever looks for what is seen at a point takes the last that has it.
+#[must_use]
+pub fn places(compiled: &Compilation) -> Vec<Place> {
+    let Some((piece, parts)) = compiled.drawn() else { return Vec::new() };
+    let parts = on_pins(compiled, &parts);
+    drawing::shown::places(piece, &parts)
+}
+
 /// The piece from the front as SVG, with its marks: of a piece with errors
 /// too. Where its sizes are in doubt it bears no figures, and an opening of
 /// which a size does not hold is grey.
 #[must_use]
 pub fn elevation(compiled: &Compilation) -> Option<String> {
     let (piece, parts) = compiled.drawn()?;
-    let rows = compiled.piece.as_ref().map(|piece| Workings::of(piece, &parts));
-    let rows = rows.as_ref().map_or(&[][..], Workings::pin_rows);
-    let parts = pins::on_pins(rows, &parts);
+    let parts = on_pins(compiled, &parts);
     let whole = drawing::view::extent(&parts);
     Some(match (&compiled.piece, &compiled.standing) {
         (None, Some(standing)) => drawing::view::standing(piece, &parts, standing, &whole),
@@ -301,6 +344,12 @@ pub fn elevation(compiled: &Compilation) -> Option<String> {
             drawing::view::Doors::Closed,
         ),
     })
+}
+
+/// The parts as they are drawn: loose shelves on their pins.
+fn on_pins<'p>(compiled: &Compilation, parts: &'p Parts) -> Cow<'p, Parts> {
+    let rows = compiled.piece.as_ref().map(|piece| Workings::of(piece, parts));
+    pins::on_pins(rows.as_ref().map_or(&[][..], Workings::pin_rows), parts)
 }
 
 /// A piece that papers may be made of.

@@ -4,6 +4,7 @@ mod borne;
 
 use std::collections::BTreeMap;
 
+use crate::checks;
 use crate::diagnostics::listed;
 use crate::measure::{Exact, Length, Mass, Scale, Tape, Unit};
 use crate::model::{Opening, Piece};
@@ -378,6 +379,8 @@ fn tips(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>) {
     let names = listed(&tips);
     let several = tips.len() > 1 || plans.iter().any(|plan| plan.tips() && plan.cases.len() > 1);
     let (it, is) = if several { ("they", "are") } else { ("it", "is") };
+    let own = piece.accepts.iter().filter(|own| own.slug == checks::TIPS);
+    let accepted: Vec<&str> = own.map(|own| own.reason.trim_end_matches('.')).collect();
     let them = if several { "them" } else { "it" };
     blocks.extend(match (tips.is_empty(), piece.site.fixed) {
         (true, _) => None,
@@ -386,7 +389,10 @@ fn tips(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>) {
             (true, false) => "doors",
             (false, _) => "drawers",
         }))),
-        (false, false) => Some(Block::Caution(format!("{names} can tip, and nothing fixes {them} to the wall yet. Screw {them} to the wall."))),
+        (false, false) => Some(Block::Caution(match accepted.as_slice() {
+            [] => format!("{names} can tip, and nothing fixes {them} to the wall yet. Screw {them} to the wall."),
+            reasons => format!("{names} can tip, and no wall holds {them}. The spec accepts that: {}. See to it before anything is opened.", listed(reasons)),
+        })),
     });
 }
 

@@ -10,7 +10,7 @@ impl Parts {
     #[must_use]
     pub fn block_before(&self, id: PartId, feature: &Feature) -> Option<PartId> {
         let part = self.get(id)?;
-        let hole = part.hollows(feature).into_iter().next()?;
+        let hole = part.hollows(feature).next()?;
         let axis = part.placement.direction(feature.face);
         let mut on = self.joints.iter().filter(|joint| joint.into == id).map(|joint| joint.part);
         on.find(|block| {

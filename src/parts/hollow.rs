@@ -6,10 +6,15 @@ use crate::trade;
 use super::feature::{Feature, FeatureKind};
 use super::id::{PartId, Role};
 use super::part::{Part, Parts};
-use super::space::{Cuboid, Face};
+use super::space::{Cuboid, Direction, Face};
 
 /// From and to along the length, width and thickness of a part.
 type Own = [(Length, Length); 3];
+
+/// Half the width of a pocket.
+fn pocket_half() -> Length {
+    trade::pocket_width().half()
+}
 
 impl Parts {
     /// The parts that lie in a channel of a board: the one that it is made for, or all
@@ -30,6 +35,18 @@ impl Parts {
                 && hollow.overlaps(&part.cuboid())
         });
         own.map(|(id, _)| id).collect()
+    }
+}
+
+impl Feature {
+    /// From and to along its `v`, with the half of a pocket on either side.
+    fn reach(&self) -> (Length, Length) {
+        if matches!(self.kind, FeatureKind::Pockets(..)) {
+            let half = pocket_half();
+            (self.v.0 - half, self.v.1 + half)
+        } else {
+            self.v
+        }
     }
 }
 
@@ -61,14 +78,20 @@ impl Part {
 
     /// The boxes that a feature takes out of the part, in the whole piece: one,
     /// or one for each pocket at an end.
-    #[must_use]
-    pub fn hollows(&self, feature: &Feature) -> Vec<Cuboid> {
-        let FeatureKind::Pockets(count, _) = feature.kind else {
-            return vec![self.hollow(feature, feature.v)];
+    pub fn hollows<'f>(&'f self, feature: &'f Feature) -> impl Iterator<Item = Cuboid> + use<'f> {
+        self.own_hollows(feature).map(|own| self.in_piece(own))
+    }
+
+    /// The same in the part's own axes.
+    fn own_hollows<'f>(&'f self, feature: &'f Feature) -> impl Iterator<Item = Own> + use<'f> {
+        let (whole, pockets) = if let FeatureKind::Pockets(count, _) = feature.kind {
+            (None, feature.pocket_places(count))
+        } else {
+            (Some(feature.v), Vec::new())
         };
-        let half = trade::pocket_width().half();
-        let places = feature.pocket_places(count).into_iter();
-        places.map(|at| self.hollow(feature, (at - half, at + half))).collect()
+        let half = pocket_half();
+        let pockets = pockets.into_iter().map(move |at| (at - half, at + half));
+        whole.into_iter().chain(pockets).map(|v| self.own_hollow(feature, v))
     }
 
     /// True where a guest lies in a feature of this part: one that is made for it, or a
@@ -93,20 +116,46 @@ impl Part {
     ) -> bool {
         // A part has many channels, and all but one are elsewhere: what is
         // shared is moved into the part's own frame, once.
-        let place = &self.placement;
-        let shared = [
-            (place.length, self.length.length),
-            (place.width, self.width.length),
-            (place.thickness, self.thickness.length),
-        ]
-        .map(|(axis, size)| {
-            let origin = place.origin.along(axis);
-            let (from, to) = (guest.from.along(axis) - origin, guest.to.along(axis) - origin);
-            (from.max(Length::ZERO), to.min(size))
-        });
+        let sizes = [self.length.length, self.width.length, self.thickness.length];
+        let mut shared = self.in_own(guest);
+        for ((from, to), size) in shared.iter_mut().zip(sizes) {
+            (*from, *to) = ((*from).max(Length::ZERO), (*to).min(size));
+        }
         features.any(|feature| {
             let hollow = self.own_hollow(feature, feature.v);
             hollow.iter().zip(&shared).all(|(own, shared)| own.0 <= shared.0 && shared.1 <= own.1)
+        })
+    }
+
+    /// Where the features take something out of a room, all along an axis of the piece: from
+    /// and to along that, in the piece.
+    pub(crate) fn cut_along<'f>(
+        &'f self,
+        features: impl Iterator<Item = &'f Feature>,
+        room: &Cuboid,
+        along: Direction,
+    ) -> Vec<(Length, Length)> {
+        let place = &self.placement;
+        let axes = [place.length, place.width, place.thickness];
+        // As above: nearly all are elsewhere.
+        let room = self.in_own(room);
+        let meets = |own: &Own| {
+            let mut sides = axes.iter().zip(own).zip(&room);
+            sides.all(|((axis, own), room)| *axis == along || own.0.max(room.0) < own.1.min(room.1))
+        };
+        let origin = place.origin.along(along);
+        let near = features.filter(|own| meets(&self.own_hollow(own, own.reach())));
+        let cuts = near.flat_map(|own| self.own_hollows(own)).filter(meets);
+        let cuts = cuts.filter_map(|own| axes.iter().zip(own).find(|(axis, _)| **axis == along));
+        cuts.map(|(_, (from, to))| (origin + from, origin + to)).collect()
+    }
+
+    /// A box in the piece, from and to along the length, width, and thickness of the part.
+    fn in_own(&self, space: &Cuboid) -> Own {
+        let place = &self.placement;
+        [place.length, place.width, place.thickness].map(|axis| {
+            let origin = place.origin.along(axis);
+            (space.from.along(axis) - origin, space.to.along(axis) - origin)
         })
     }
 
@@ -121,13 +170,17 @@ impl Part {
     #[must_use]
     pub fn in_piece(&self, own: [(Length, Length); 3]) -> Cuboid {
         let place = &self.placement;
-        let (mut from, mut to) = (place.origin, place.origin);
-        let axes = [place.length, place.width, place.thickness];
-        for (axis, (start, end)) in axes.into_iter().zip(own) {
-            from.set(axis, place.origin.along(axis) + start);
-            to.set(axis, place.origin.along(axis) + end);
-        }
-        Cuboid { from, to }
+        let mut space = Cuboid { from: place.origin, to: place.origin };
+        let mut stand = |axis: Direction, (start, end): (Length, Length)| {
+            let origin = place.origin.along(axis);
+            space.from.set(axis, origin + start);
+            space.to.set(axis, origin + end);
+        };
+        let [long, wide, thick] = own;
+        stand(place.length, long);
+        stand(place.width, wide);
+        stand(place.thickness, thick);
+        space
     }
 
     fn own_hollow(&self, feature: &Feature, v: (Length, Length)) -> Own {

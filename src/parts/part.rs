@@ -93,8 +93,10 @@ pub struct Part {
     pub grain: Grain,
     /// Where it stands, all closed.
     pub placement: Placement,
-    /// The origin of its placement along x, y, and z, with the statements that it
-    /// comes from where they are known.
+    /// From the left side of the piece to that of its case.
+    pub beside: Size,
+    /// The origin of its placement along x from there, y, and z, with the statements that
+    /// it comes from where they are known.
     pub stands: [Size; 3],
     /// The broad face that is seen in the finished piece. What a face is called
     /// does not go by it: see [`Part::face_name`].
@@ -129,13 +131,13 @@ impl Part {
     pub fn side(&self, direction: Direction, far: bool) -> Size {
         let [x, y, z] = &self.stands;
         let from = match direction {
-            Direction::X => x,
-            Direction::Y => y,
-            Direction::Z => z,
+            Direction::X => &self.beside + x,
+            Direction::Y => y.clone(),
+            Direction::Z => z.clone(),
         };
         match far {
             true => from + self.along(direction),
-            false => from.clone(),
+            false => from,
         }
     }
 

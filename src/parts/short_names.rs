@@ -77,13 +77,14 @@ fn first(name: &str) -> &str {
 /// Gives every name a form of its own while there are some; names that run out
 /// of them share one.
 fn short(all: &BTreeSet<&str>) -> BTreeMap<String, String> {
-    let forms: Vec<(&str, Vec<String>)> = all.iter().map(|name| (*name, forms(name))).collect();
     let mut given: BTreeMap<String, String> = BTreeMap::new();
     let mut taken: BTreeSet<String> = BTreeSet::new();
-    let mut open: Vec<&(&str, Vec<String>)> = forms.iter().collect();
-    let most = forms.iter().map(|(_, forms)| forms.len()).max().unwrap_or(0);
-    for round in 0..most {
-        let asked = |forms: &'_ [String]| forms.get(round).or(forms.last()).cloned();
+    // Nearly every name has its first form: the others are made of those that have not.
+    let mut open: Vec<(&str, Vec<String>)> =
+        all.iter().map(|name| (*name, best(name).into_iter().collect())).collect();
+    let (mut round, mut most) = (0, 1);
+    while round < most {
+        let asked = |forms: &[String]| forms.get(round).or(forms.last()).cloned();
         let mut count: BTreeMap<String, usize> = BTreeMap::new();
         for form in open.iter().filter_map(|(_, forms)| asked(forms)) {
             *count.entry(form).or_default() += 1;
@@ -99,6 +100,13 @@ fn short(all: &BTreeSet<&str>) -> BTreeMap<String, String> {
             !clear
         });
         taken.extend(fresh);
+        if round == 0 {
+            for (name, own) in &mut open {
+                *own = forms(name);
+                most = most.max(own.len());
+            }
+        }
+        round += 1;
     }
     for (name, forms) in open {
         given.insert((*name).to_owned(), forms.first().cloned().unwrap_or_default());
@@ -106,14 +114,33 @@ fn short(all: &BTreeSet<&str>) -> BTreeMap<String, String> {
     given
 }
 
+/// The words of a name.
+fn words(name: &str) -> impl Iterator<Item = &str> {
+    name.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty())
+}
+
+/// Its letters, as capitals.
+fn capitals(word: &str) -> impl Iterator<Item = char> {
+    word.chars().flat_map(char::to_uppercase)
+}
+
+/// The best form of one name; `None` for one without a letter.
+fn best(name: &str) -> Option<String> {
+    let mut words = words(name);
+    let first = words.next()?;
+    Some(match words.next() {
+        None => capitals(first).take(2).collect(),
+        Some(second) => {
+            let all = [first, second].into_iter().chain(words);
+            all.filter_map(|word| capitals(word).next()).take(LONGEST).collect()
+        }
+    })
+}
+
 /// The forms of one name, the best first.
 fn forms(name: &str) -> Vec<String> {
-    let words: Vec<Vec<char>> = name
-        .split(|c: char| !c.is_alphanumeric())
-        .filter(|word| !word.is_empty())
-        .map(|word| word.to_uppercase().chars().collect())
-        .collect();
-    let mut forms: Vec<String> = Vec::new();
+    let words: Vec<Vec<char>> = words(name).map(|word| capitals(word).collect()).collect();
+    let mut forms: Vec<String> = best(name).into_iter().collect();
     let mut add = |form: String| {
         if !form.is_empty() && form.chars().count() <= LONGEST && !forms.contains(&form) {
             forms.push(form);
@@ -123,7 +150,6 @@ fn forms(name: &str) -> Vec<String> {
         [] => {}
         [word] => {
             let start = |count: usize| word.iter().take(count).collect::<String>();
-            add(start(2));
             add(start(3));
             for letter in word.iter().skip(3) {
                 add(format!("{}{letter}", start(2)));
@@ -133,10 +159,8 @@ fn forms(name: &str) -> Vec<String> {
             }
         }
         [first, .., last] => {
-            let initials: String = words.iter().filter_map(|word| word.first()).collect();
             let (first_letter, last_letter) = (first.first(), last.first());
             let (Some(a), Some(b)) = (first_letter, last_letter) else { return forms };
-            add(initials.chars().take(LONGEST).collect());
             for letter in last.iter().skip(1) {
                 add(format!("{a}{b}{letter}"));
             }

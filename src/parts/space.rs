@@ -227,7 +227,8 @@ impl Cuboid {
     /// True where two boxes share space, touching faces not counted.
     #[must_use]
     pub fn overlaps(&self, other: &Self) -> bool {
-        Direction::ALL.into_iter().all(|axis| self.overlaps_along(other, axis))
+        let along = |axis| self.overlaps_along(other, axis);
+        along(Direction::X) && along(Direction::Y) && along(Direction::Z)
     }
 
     /// The smallest box that holds both.

@@ -21,8 +21,10 @@ pub(super) fn offers(state: &State<'_>, params: CompletionParams) -> Answer<Comp
     let byte = spot.byte(at.position);
     let context = editor::context(&source.text, byte, spot.compiled.unit());
     let typed = params.context.and_then(|own| own.trigger_character);
-    // A space begins no word; at the start of a line it only sets it in.
-    if typed.as_deref() == Some(" ") && context.word.is_none() {
+    // A space begins no word but behind a brace or a semicolon; at the start of a line it only
+    // sets it in.
+    let before = source.text.get(..byte as usize).unwrap_or("").trim_end_matches([' ', '\t']);
+    if typed.as_deref() == Some(" ") && context.word.is_none() && !before.ends_with(['{', ';']) {
         return Ok(None);
     }
     let range = texts::range(source, context.start.min(byte), byte);

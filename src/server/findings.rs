@@ -9,10 +9,11 @@ use lsp_types::{
     PublishDiagnosticsParams,
 };
 
-use crate::diagnostics::{self, Grade, Severity, render};
+use crate::diagnostics::{self, Grade, Label, Severity, render};
 use crate::model::ReadError;
 use crate::pipeline::Compilation;
 
+use super::names;
 use super::state::State;
 
 /// Compiles what has changed, and tells what is found in it, of every file that has findings
@@ -73,7 +74,7 @@ pub(super) fn one(
     let primary = Some(&own.primary).filter(|label| !label.text.is_empty());
     let related = primary.into_iter().chain(&own.labels).filter_map(|label| {
         let location = state.location(compiled, label.span)?;
-        Some(DiagnosticRelatedInformation { location, message: render::plain(&label.text) })
+        Some(DiagnosticRelatedInformation { location, message: said(compiled, label) })
     });
     let related: Vec<DiagnosticRelatedInformation> = related.collect();
     Some(Diagnostic {
@@ -85,10 +86,18 @@ pub(super) fn one(
         }),
         code: Some(NumberOrString::String(own.slug.to_owned())),
         source: Some(env!("CARGO_PKG_NAME").to_owned()),
-        message: lines.join("\n"),
+        message: names::near(&compiled.sources, lines.join("\n")),
         related_information: (!related.is_empty()).then_some(related),
         ..Diagnostic::default()
     })
+}
+
+/// What stands at a label, where that is all that it says: a bare `4` tells less than `high 4`
+/// in a list of places.
+fn said(compiled: &Compilation, label: &Label) -> String {
+    let text = render::plain(&label.text);
+    let there = render::plain(compiled.sources.text(label.span).lines().next().unwrap_or(""));
+    if there.contains(&text) { there } else { text }
 }
 
 /// Why a text that is open can't be read.

@@ -11,6 +11,7 @@ use crate::pipeline::Compilation;
 use crate::vocabulary::{Block, Row};
 
 use super::answers::Answer;
+use super::names;
 use super::state::{Spot, State};
 
 /// What stands at a place.
@@ -85,7 +86,7 @@ fn of_name(spot: &Spot<'_>, named: &Named, sizes: &[Why], marked: bool) -> Strin
 /// Sizes with what they are the sums of.
 fn sums(compiled: &Compilation, sizes: &[Why], marked: bool) -> String {
     let told: Vec<String> = sizes.iter().map(|why| editor::told(&compiled.sources, why)).collect();
-    let told = told.join("\n");
+    let told = names::near(&compiled.sources, told.join("\n"));
     if marked { format!("```text\n{told}```\n") } else { told }
 }
 

@@ -15,6 +15,7 @@ use crate::pipeline::Compilation;
 
 use super::answers::Answer;
 use super::findings;
+use super::names;
 use super::state::State;
 use super::texts;
 
@@ -66,7 +67,7 @@ fn mends(state: &State<'_>, compiled: &Compilation, file: FileId, range: Range) 
         for fix in found.fixes.iter().filter(|fix| fix.grade != Grade::Sketch) {
             let Some(edit) = edit(state, compiled, fix) else { continue };
             all.push(CodeAction {
-                title: render::way(&compiled.sources, fix, file),
+                title: names::near(&compiled.sources, render::way(&compiled.sources, fix, file)),
                 kind: Some(CodeActionKind::QUICKFIX),
                 diagnostics: Some(vec![told.clone()]),
                 is_preferred: Some(fix.grade == Grade::Sure),

@@ -2,7 +2,9 @@
 
 use percent_encoding::percent_decode_str;
 
+use crate::diagnostics::Sources;
 use crate::diagnostics::render::uri::uri;
+use crate::measure::FileId;
 
 /// The name by which a compilation knows the file of a URI: its path, with `/` between its
 /// folders. What is no file on this machine, such as a text that was never saved, keeps the
@@ -19,6 +21,17 @@ pub(super) fn to_uri(name: &str) -> String {
     } else {
         name.to_owned()
     }
+}
+
+/// What is told, with each file named from the folder of the spec that it belongs to, as a
+/// maker names it there.
+pub(super) fn near(sources: &Sources, told: String) -> String {
+    let Some(first) = sources.get(FileId::default()) else { return told };
+    let folder = first.name.rfind('/').map_or("", |at| first.name.get(..=at).unwrap_or(""));
+    sources.iter().fold(told, |told, (_, source)| match source.name.strip_prefix(folder) {
+        Some(short) if !folder.is_empty() => told.replace(&source.name, short),
+        Some(_) | None => told,
+    })
 }
 
 /// The path of a `file` URI, its letters as they are.

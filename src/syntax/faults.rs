@@ -50,7 +50,9 @@ pub(super) fn no_such_date(span: Span) -> Diagnostic {
 /// A date written as in another place than a spec.
 pub(super) fn date(file: FileId, written: &str, at: usize) -> Option<Diagnostic> {
     let written = written.trim_end();
-    let days = date_readings(written).filter(|_| Date::parse(written).is_none())?;
+    // Every form of a date begins with a figure.
+    let figures = written.starts_with(|c: char| c.is_ascii_digit()).then_some(written)?;
+    let days = date_readings(figures).filter(|_| Date::parse(written).is_none())?;
     let span = Span::new(file, at, at + written.len());
     let found = syntax(
         "write a date as year, month, and day, as in `2026-03-14`",

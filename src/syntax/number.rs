@@ -64,6 +64,9 @@ pub(super) fn figure(text: &str) -> Result<Number, NumberFault> {
 
 /// `3`, `23.5`, `3/4`, `1-1/2` or `1 1/2`.
 pub(super) fn number(text: &str) -> Result<Exact, NumberFault> {
+    if text.bytes().all(|byte| byte.is_ascii_digit()) {
+        return checked(whole(text)?);
+    }
     let Some((left, denom)) = text.split_once('/') else { return decimal(text) };
     let (units, numer) = left.split_once(['-', ' ']).unwrap_or(("0", left));
     checked(whole(units)? + fraction(whole(numer)?, whole(denom)?)?)

@@ -8,7 +8,9 @@ pub type Block = [[f64; 2]; 3];
 /// The box from and to these lengths.
 #[must_use]
 pub fn block(ranges: [[Length; 2]; 3]) -> Block {
-    ranges.map(|range| range.map(Length::to_mm_f64))
+    let side = |[from, to]: [Length; 2]| [from.to_mm_f64(), to.to_mm_f64()];
+    let [x, y, z] = ranges;
+    [side(x), side(y), side(z)]
 }
 
 /// The smallest box that holds both.
@@ -144,6 +146,16 @@ impl ScrewWay {
         [0, 1, 2].map(|axis| {
             let (head, hand) = (self.at[axis], self.at[axis] + self.back[axis] * far);
             [head.min(hand) - beside, head.max(hand) + beside]
+        })
+    }
+
+    /// A box that no straight driver of this screw reaches out of.
+    #[must_use]
+    pub fn drill(&self) -> Block {
+        let Stretch(_, far, thick) = STRAIGHT[1];
+        [0, 1, 2].map(|axis| {
+            let (head, hand) = (self.at[axis], self.at[axis] + self.back[axis] * far);
+            [head.min(hand) - thick / 2.0, head.max(hand) + thick / 2.0]
         })
     }
 

@@ -2,7 +2,8 @@
 
 use crate::diagnostics::{Diagnostic, Fix, Grade};
 use crate::measure::{
-    Exact, HYPHEN_MISSING, Length, Span, Tape, Temperature, Unit, is_on_rule, meant_inches,
+    Exact, HYPHEN_MISSING, IF_DOUBLED, Length, Span, Tape, Temperature, Unit, is_on_rule,
+    meant_inches, undoubled,
 };
 use crate::syntax::{Argument, Expr, ExprKind, Number, NumberUnit};
 
@@ -285,8 +286,14 @@ fn meant(figure: &Written<'_>, kind: Kind, usual: Range, file: Unit) -> Vec<Mean
         }
         all.truncate(before + MOST);
     } else {
-        for times in [Exact::ratio(1, 10), Exact::int(10)] {
+        // What is counted has no point, and nothing tells which digit is lost.
+        let counts = matches!(kind, Kind::Count(_));
+        let up = (!counts).then_some(Exact::int(10));
+        for times in [Exact::ratio(1, 10)].into_iter().chain(up) {
             let meant = count * times;
+            if counts && !meant.is_whole() {
+                continue;
+            }
             let measure = match figure.unit {
                 Some(NumberUnit::Fahrenheit) => Temperature::fahrenheit(meant).0,
                 _ => own * times,
@@ -294,6 +301,9 @@ fn meant(figure: &Written<'_>, kind: Kind, usual: Range, file: Unit) -> Vec<Mean
             let text = with(meant, figure.unit);
             add(&mut all, measure, text, "if its point is a place off", false);
         }
+    }
+    if let Some(meant) = undoubled(count).filter(|_| behind != Some(Unit::Inch)) {
+        add(&mut all, own * meant / count, with(meant, figure.unit), IF_DOUBLED, false);
     }
     let hours = match figure.unit {
         Some(NumberUnit::Minute) => Some((own * Exact::int(60), NumberUnit::Hour)),

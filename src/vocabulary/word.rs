@@ -91,7 +91,7 @@ impl Kind {
             Self::Price(units) => format!("a price such as `11.40 per {}`", units[0]),
             Self::Feed => "a feed such as `100 per min`".into(),
             Self::Ratio => "a ratio such as `3 to 1`".into(),
-            Self::Coverage => "a coverage such as `30 m2 per l`".into(),
+            Self::Coverage => "a coverage such as `450 ft2 per gal` or `30 m2 per l`".into(),
             Self::Text | Self::File => "a text in quotes".into(),
             Self::Label => "one word".into(),
             Self::LetterOrNumber => "one word or whole number such as `B` or `7`".into(),

@@ -28,7 +28,7 @@ fn a_name_tells_its_sizes_and_why() {
     let mut client = opened(&text);
     let told = client.ask("textDocument/hover", place(URI, at(&text, "sto|re { share")));
     let said = told["contents"]["value"].as_str().unwrap();
-    for line in ["32-1/2 in", "+ 36 ", "21 in", "34-1/2", "first.case:"] {
+    for line in ["32-1/2 in", "+ 36 ", "21 in", "34-1/2", " first.case:34  wide 36"] {
         assert!(said.contains(line), "{line}: {said}");
     }
     assert_eq!(told["range"], range(&text, "store"));
@@ -91,6 +91,9 @@ fn a_broken_piece_is_told_with_its_sum_and_mended_by_an_action() {
     assert_eq!(found["source"], "casewright");
     let message = found["message"].as_str().unwrap();
     assert!(message.lines().count() > 1 && message.contains("34-1/2"), "{message}");
+    let places = found["relatedInformation"].as_array().unwrap();
+    let told: Vec<&str> = places.iter().map(|own| own["message"].as_str().unwrap()).collect();
+    assert!(told.contains(&"high 50"), "{told:?}");
     let params = json!({
         "textDocument": { "uri": URI },
         "range": found["range"],
@@ -242,6 +245,11 @@ fn what_may_be_written_is_offered_in_place_of_what_is_typed() {
     let mut params = place(URI, at(&text, "  |finish oil\n}"));
     params["context"] = json!({ "triggerKind": 2, "triggerCharacter": " " });
     assert_eq!(client.ask("textDocument/completion", params), Value::Null);
+    // Behind a brace it asks for what may stand there.
+    let mut params = place(URI, at(&text, "base { |toe-kick"));
+    params["context"] = json!({ "triggerKind": 2, "triggerCharacter": " " });
+    let offers = client.ask("textDocument/completion", params);
+    assert!(labels(&offers).contains(&"toe-kick"));
     client.leave();
 }
 

@@ -6,7 +6,7 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
 use crate::measure::Length;
 use crate::model::Piece;
-use crate::parts::{Bore, Direction, Face, Feature, FeatureKind, Part, Parts, Role};
+use crate::parts::{Bore, Cuboid, Direction, Face, Feature, FeatureKind, Part, Parts, Role};
 use crate::plans::Workings;
 
 use super::bores;
@@ -122,7 +122,7 @@ fn into_frame(piece: &Piece, parts: &Parts, panel: &Part, bore: &Feature) -> Opt
         return None;
     }
     let tape = piece.tape();
-    let holes = panel.hollows(bore);
+    let holes: Vec<Cuboid> = panel.hollows(bore).collect();
     let own = parts.of_case(panel.case).iter().filter(|part| {
         part.assembly == panel.assembly && matches!(part.role, Role::FrontRail | Role::FrontStile)
     });
@@ -182,14 +182,12 @@ fn shared(part: &Part, bore: &Feature, kind: Bore, joint: &Feature) -> Option<Le
     if kind == Bore::Cup && joint.kind == FeatureKind::Groove && edge {
         return None;
     }
-    let hollows = part.hollows(joint);
     let boxes = part.hollows(bore);
     boxes
-        .iter()
-        .flat_map(|one| hollows.iter().map(move |other| (one, other)))
+        .flat_map(|one| part.hollows(joint).map(move |other| (one, other)))
         .filter(|(one, other)| one.overlaps(other))
         .filter_map(|(one, other)| {
-            Direction::ALL.into_iter().map(|axis| one.overlap_along(other, axis)).min()
+            Direction::ALL.into_iter().map(|axis| one.overlap_along(&other, axis)).min()
         })
         .max()
 }

@@ -67,10 +67,7 @@ enum Web {
 fn between(part: &Part, a: &Feature, b: &Feature) -> Option<Web> {
     if part.placement.direction(a.face) != part.placement.direction(b.face) {
         // Square to each other: it is enough to look at their boxes.
-        let meet = part
-            .hollows(a)
-            .iter()
-            .any(|one| part.hollows(b).iter().any(|other| one.overlaps(other)));
+        let meet = part.hollows(a).any(|one| part.hollows(b).any(|other| one.overlaps(&other)));
         return meet.then_some(Web::Ends(Length::ZERO));
     }
     let (one, other) = (a.center(), b.center());

@@ -14,7 +14,7 @@ use crate::parts::{
 use crate::plans::Workings;
 use crate::plans::fitting::{ScrewLine, block, blocks, places};
 use crate::plans::operations::{Doing, Move};
-use crate::trade::{self, Block, ScrewWay};
+use crate::trade::{self, Block, ScrewWay, block_round, blocks_meet};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "driver-reach",
@@ -127,7 +127,7 @@ impl<'w, 'a> Room<'w, 'a> {
         let (mut cases, mut first) = (Vec::new(), 0);
         for own in work.parts.all.chunk_by(|one, other| one.case == other.case) {
             let ids = first..first + own.len();
-            let round = |all: Block, own: &Board| trade::block_round(&all, &own.around);
+            let round = |all: Block, own: &Board| block_round(&all, &own.around);
             let of_case = boards.get(ids.clone()).unwrap_or(&[]);
             let around = of_case.iter().fold(trade::NOWHERE, round);
             first = ids.end;
@@ -174,26 +174,12 @@ impl<'w, 'a> Room<'w, 'a> {
         let first = self.cases.partition_point(|own| own.right <= from);
         let cases = self.cases.get(first..).unwrap_or(&[]).iter();
         let cases = cases.take_while(|own| own.around[0][0] < to);
-        let cases = cases.filter(|own| trade::blocks_meet(reach, &own.around));
-        let meets = |id: &usize| {
-            self.boards.get(*id).is_some_and(|own| trade::blocks_meet(reach, &own.around))
-        };
+        let cases = cases.filter(|own| blocks_meet(reach, &own.around));
+        let meets =
+            |id: &usize| self.boards.get(*id).is_some_and(|own| blocks_meet(reach, &own.around));
         let mut found: Vec<usize> = cases.flat_map(|own| own.ids.clone()).filter(meets).collect();
         found.sort_unstable();
         found.into_iter().map(PartId).collect()
-    }
-
-    /// The boards that a box meets, of those that are there when two boards are screwed
-    /// together.
-    fn others(
-        &self,
-        reach: &Block,
-        both: [&Part; 2],
-        is_there: There<'_>,
-    ) -> Vec<(PartId, &'a Part)> {
-        let parts = self.work.parts;
-        let others = self.within(reach).into_iter().filter_map(|id| Some((id, parts.get(id)?)));
-        others.filter(|(id, other)| is_there(*id, other) && !self.opens(other, both)).collect()
     }
 
     /// What is left of a board between its notches.
@@ -234,11 +220,23 @@ impl<'w, 'a> Room<'w, 'a> {
             }
         };
         let stands = |sides: &[Side]| -> Option<&'a Part> {
-            // Nearly all boards stand where no driver of these screws reaches.
-            let screws = sides.iter().flatten().flatten().map(ScrewWay::reach);
-            let reach = screws.reduce(|all, own| trade::block_round(&all, &own))?;
-            let mut others = self.others(&reach, both, is_there);
-            others.retain(|(id, _)| !own.contains(id));
+            let screws = || sides.iter().flatten().flatten();
+            // Nearly all boards stand where no driver of these screws reaches, and at nearly
+            // all screws none stands where a drill goes.
+            let reach = screws().map(ScrewWay::reach).reduce(|all, own| block_round(&all, &own))?;
+            let near = self.within(&reach).into_iter().filter_map(|id| Some((id, parts.get(id)?)));
+            let others: Vec<(PartId, &Part)> = near
+                .filter(|(id, other)| !own.contains(id) && is_there(*id, other))
+                .filter(|(_, other)| !self.opens(other, both))
+                .collect();
+            let drills: Vec<Block> = screws().map(ScrewWay::drill).collect();
+            let is_drilled = |(id, _): &(PartId, &Part)| {
+                let around = self.boards.get(id.0).map(|own| own.around);
+                around.is_some_and(|own| drills.iter().any(|drill| blocks_meet(&own, drill)))
+            };
+            if !others.iter().any(is_drilled) {
+                return None;
+            }
             let others = others
                 .into_iter()
                 .flat_map(|(id, other)| self.left(id, other).iter().map(move |own| (other, *own)));

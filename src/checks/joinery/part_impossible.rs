@@ -131,9 +131,9 @@ fn is_caused(sink: &Sink) -> bool {
 /// True where a board that can't be has been told of, by this rule or by its cause.
 pub(in crate::checks) fn is_told(work: &Workings<'_>, sink: &Sink) -> bool {
     let Workings { piece, parts, .. } = *work;
-    let stands_out = |part: &Part| {
-        piece.case(part.case).and_then(|case| outside(piece, part, case, piece.wall()))
-    };
+    let wall = piece.wall();
+    let stands_out =
+        |part: &Part| piece.case(part.case).and_then(|case| outside(piece, part, case, wall));
     sink.all().iter().any(|found| found.slug == RULE.slug)
         || is_caused(sink) && parts.all.iter().any(|part| stands_out(part).is_some())
 }
@@ -176,7 +176,7 @@ fn outside(
         (x.1 - last.x - last.wide.length, "right side"),
         (-y.0, "floor"),
         (y.1 - case.high.length, "top"),
-        (piece.ahead(case) - z.0, "front"),
+        (case.ahead(wall) - z.0, "front"),
         // A packer is as long as the slide on it, which has a rule of its own.
         (if part.role == Role::Packer { Length::ZERO } else { z.1 - wall }, "back"),
     ];

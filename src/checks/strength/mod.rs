@@ -21,6 +21,8 @@ use crate::diagnostics::{Fix, Grade};
 use crate::measure::Span;
 use crate::model::{Case, Piece};
 
+pub(crate) use tips::SLUG as TIPS;
+
 /// The rules of this subject, in the order they are listed.
 pub(super) const RULES: &[&Rule] = &[
     &case_loose::RULE,

@@ -7,8 +7,11 @@ use crate::model::Piece;
 use crate::plans::Workings;
 use crate::plans::tipping::{Pull, Tipping, What};
 
+/// What the rule is called: the weights paper says what the spec accepts of it.
+pub(crate) const SLUG: &str = "tips";
+
 pub(in crate::checks) const RULE: Rule = Rule {
-    slug: "tips",
+    slug: SLUG,
     severity: Severity::Warning,
     finds: "A case that is not fixed to the wall tips forward with every drawer out and full and every door open. It tips about the front edge of its base, toe kick, or ends.",
     why: "A case that tips over can kill. A child who climbs on an open drawer weighs more than everything counted here.",

@@ -4,7 +4,7 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink};
 use crate::measure::Length;
 use crate::model::Case;
-use crate::parts::{Direction, JointSort, Part, PartId, Role};
+use crate::parts::{Direction, Joint, JointSort, Part, PartId, Parts, Role};
 use crate::plans::Workings;
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -30,10 +30,12 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     if sink.has_errors() {
         return;
     }
+    let tied = Tied::of(parts);
+    let far = piece.tape().unit.either(Length::inches(24, 1), Length::mm(600));
     for (id, part) in parts.iter() {
         if let Some(case) = piece.case(part.case)
             && matches!(part.role, Role::End(_))
-            && is_spread(work, case, id, part)
+            && is_spread(&tied, case, (id, part), far)
         {
             sink.push(spread(case, part));
         }
@@ -46,7 +48,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         let Some(case) = piece.case(part.case) else { continue };
         let (low, high) = part.extent(Direction::Y);
         let held = |is_low: bool| {
-            lying(work, id).any(|other| {
+            tied.lying(id).any(|other| {
                 let (from, to) = other.extent(Direction::Y);
                 if is_low { from < low || low == to } else { high < to || from == high }
             })
@@ -76,20 +78,19 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
 }
 
 /// True where nothing ties an end near its upper end: no lying board, no frame, and no
-/// nailer that reaches the other end.
-fn is_spread(work: &Workings<'_>, case: &Case, id: PartId, part: &Part) -> bool {
-    let far = work.piece.tape().unit.either(Length::inches(24, 1), Length::mm(600));
+/// nailer that reaches the other end; `far` from it holds it no more.
+fn is_spread(tied: &Tied<'_>, case: &Case, (id, part): (PartId, &Part), far: Length) -> bool {
     let (_, high) = part.extent(Direction::Y);
     let near = |other: &Part| high - other.extent(Direction::Y).1 <= far;
     let reaches = |nailer: PartId| {
-        let ends = joined(work, nailer).filter(|(_, other)| matches!(other.role, Role::End(_)));
+        let ends = tied.joined(nailer).filter(|(_, other)| matches!(other.role, Role::End(_)));
         ends.count() > 1
     };
     let is_tie = |nailer: PartId, other: &Part| match other.role {
         Role::Nailer(_) => reaches(nailer),
         _ => other.placement.thickness == Direction::Y,
     };
-    case.frame.is_none() && !joined(work, id).any(|(tie, other)| is_tie(tie, other) && near(other))
+    case.frame.is_none() && !tied.joined(id).any(|(tie, other)| is_tie(tie, other) && near(other))
 }
 
 fn spread(case: &Case, part: &Part) -> Diagnostic {
@@ -103,21 +104,51 @@ fn spread(case: &Case, part: &Part) -> Diagnostic {
     .subject(&part.path)
 }
 
-/// The lying boards that an upright is joined to.
-fn lying<'a>(work: &'a Workings<'_>, id: PartId) -> impl Iterator<Item = &'a Part> {
-    let others = joined(work, id).map(|(_, other)| other);
-    others.filter(|other| other.placement.thickness == Direction::Y)
+/// Which boards are joined to which.
+struct Tied<'w> {
+    parts: &'w Parts,
+    /// Those of two cases, each from both of its boards, by the first of the two.
+    across: Vec<(PartId, PartId)>,
 }
 
-/// The boards that a board is joined to.
-fn joined<'a>(work: &'a Workings<'_>, id: PartId) -> impl Iterator<Item = (PartId, &'a Part)> {
-    let parts = work.parts;
-    // A shelf on pins ties nothing.
-    let joints = parts.joints.iter().filter(|joint| matches!(joint.sort, JointSort::Wood(_)));
-    let others = joints.filter_map(move |joint| match (joint.part, joint.into) {
-        (part, into) if part == id => Some(into),
-        (part, into) if into == id => Some(part),
-        _ => None,
-    });
-    others.filter_map(|other| Some((other, parts.get(other)?)))
+impl<'w> Tied<'w> {
+    fn of(parts: &'w Parts) -> Self {
+        let case = |id: PartId| parts.get(id).map(|part| part.case);
+        let joints = parts.joints.iter().filter(|joint| ties(joint));
+        let two = joints.filter(|joint| case(joint.part) != case(joint.into));
+        let mut across: Vec<(PartId, PartId)> =
+            two.flat_map(|joint| [(joint.part, joint.into), (joint.into, joint.part)]).collect();
+        across.sort_unstable();
+        Self { parts, across }
+    }
+
+    /// The boards that a board is joined to.
+    fn joined(&self, id: PartId) -> impl Iterator<Item = (PartId, &'w Part)> {
+        let parts = self.parts;
+        let case = parts.get(id).map(|part| part.case);
+        let own = case.map_or(&[][..], |case| parts.joints_of(case)).iter();
+        let own = own.filter(|joint| ties(joint)).filter_map(move |joint| match joint {
+            Joint { part, into, .. } if *part == id => Some(*into),
+            Joint { part, into, .. } if *into == id => Some(*part),
+            Joint { .. } => None,
+        });
+        let from = self.across.partition_point(|(one, _)| *one < id);
+        let across = self.across.iter().skip(from).take_while(move |(one, _)| *one == id);
+        // What is joined to another case stands among its own joints already.
+        let is_other = move |other: &PartId| parts.get(*other).map(|part| part.case) != case;
+        let own = own.filter(move |other| !is_other(other));
+        let others = own.chain(across.map(|(_, other)| *other));
+        others.filter_map(move |other| Some((other, parts.get(other)?)))
+    }
+
+    /// The lying boards that an upright is joined to.
+    fn lying(&self, id: PartId) -> impl Iterator<Item = &'w Part> {
+        let others = self.joined(id).map(|(_, other)| other);
+        others.filter(|other| other.placement.thickness == Direction::Y)
+    }
+}
+
+/// True for a joint that ties: a shelf on pins does not.
+fn ties(joint: &Joint) -> bool {
+    matches!(joint.sort, JointSort::Wood(_))
 }

@@ -90,7 +90,7 @@ impl Plane {
                     hosts.push((*host, guest));
                     continue;
                 }
-                let hollows = part.hollows(channel);
+                let hollows: Vec<Cuboid> = part.hollows(channel).collect();
                 let lies_there = |guest: &Part| {
                     let space = guest.cuboid();
                     hollows.iter().any(|hollow| hollow.overlaps(&space))
@@ -143,8 +143,8 @@ impl Plane {
                 .iter()
                 .filter(|own| own.is_channel() || own.kind == FeatureKind::Notch);
             for channel in channels {
-                for hollow in part.hollows(channel).iter().filter(|hollow| self.cuts(hollow)) {
-                    let area = self.area(hollow);
+                for hollow in part.hollows(channel).filter(|hollow| self.cuts(hollow)) {
+                    let area = self.area(&hollow);
                     svg.rect(area.0, area.1, Line::Narrow, Fill::White);
                 }
             }

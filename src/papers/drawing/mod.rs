@@ -12,6 +12,7 @@ mod on_fronts;
 pub(super) mod section;
 pub(super) mod setup;
 pub(super) mod sheet;
+pub(super) mod shown;
 mod slant;
 pub(super) mod svg;
 mod uncovered;

@@ -241,7 +241,7 @@ fn height(opening: &Opening, parts: &Parts) -> Option<Length> {
     }
     let cup = own().find_map(|part| {
         let cup = part.features.iter().find(|own| own.kind == FeatureKind::Bore(Bore::Cup))?;
-        part.hollows(cup).first().copied()
+        part.hollows(cup).next()
     });
     match cup {
         Some(cup) => Some(half(cup.from.y, cup.to.y)),

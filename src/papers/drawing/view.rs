@@ -1,6 +1,5 @@
 //! The elevation.
 
-use std::cmp::Reverse;
 use std::collections::BTreeSet;
 
 use crate::measure::Length;
@@ -12,11 +11,10 @@ use crate::parts::{Assembly, Cuboid, Direction, Part, Parts, Point, Role, Which,
 use crate::plans::fitting::rods;
 
 use super::cells::Cells;
-use super::cut::{above_and_behind, toe};
-use super::hidden::{is_behind_a_front, is_behind_doors, is_nailer_behind_fronts, is_of_door};
 use super::labels::{self, Area, Labels};
 use super::legible::{self, legible, rows_below};
 use super::on_fronts;
+use super::shown::Shown;
 use super::svg::{Anchor, Fill, Line, Svg, mm, wide};
 use super::uncovered::uncovered;
 
@@ -119,36 +117,13 @@ const LINED: usize = 200;
 fn front(piece: &Piece, parts: &Parts, whole: &Cuboid, (letter, doors): (f64, Doors)) -> Svg {
     let (across, high) = (mm(whole.to.x), mm(whole.to.y));
     let mut svg = Svg::lettered(letter);
-    let stands = |part: &&Part| doors == Doors::Closed || !is_of_door(piece, part);
-    let mut order: Vec<&Part> = parts.all.iter().filter(stands).collect();
-    let closed: BTreeSet<OpeningId> = order
-        .iter()
-        .filter(|part| matches!(part.assembly, Assembly::Front(_)))
-        .filter_map(|part| part.opening())
-        .collect();
-    let hidden = |part: &Part| {
-        is_behind_a_front(part, &closed)
-            || is_nailer_behind_fronts(piece, part, &closed)
-            || (doors == Doors::Closed && is_behind_doors(piece, part))
-    };
-    order.sort_by_cached_key(|part| (Reverse(part.cuboid().from.z), part.path.as_str()));
+    let Shown { order, boxes, standing } = Shown::of(piece, parts, doors);
     svg.line((-letter * 3.0, high), (across + letter * 3.0, high), Line::Wide);
-    // An end stands forward above its notch only: a kick may cover what is below it.
-    let mut boxes: Vec<(&Part, Cuboid)> = Vec::with_capacity(order.len());
-    for part in order.iter().filter(|part| !hidden(part)) {
-        match toe(part) {
-            Some(at) => {
-                boxes.extend(above_and_behind(&part.cuboid(), at).map(|space| (*part, space)));
-            }
-            None => boxes.push((part, part.shoulders())),
-        }
-    }
-    boxes.sort_by_key(|(_, space)| Reverse(space.from.z));
     let mut labels = Labels::over(&((0.0, 0.0), (across, high)));
     for (part, space) in &boxes {
         let own = area(space, high);
         svg.rect(own.0, own.1, Line::Narrow, Fill::White);
-        if order.len() <= LINED {
+        if standing <= LINED {
             labels.draw_sides(&own, letter);
         }
         on_fronts::draw(&mut svg, &mut labels, part, high);
@@ -203,7 +178,7 @@ fn front(piece: &Piece, parts: &Parts, whole: &Cuboid, (letter, doors): (f64, Do
         covers.put(front, place);
     }
     let behind = |part: &Part| doors == Doors::Open && is_named_behind(part);
-    let named = |part: &&&Part| (shown(part) || behind(part)) && !hidden(part);
+    let named = |part: &&&Part| shown(part) || behind(part);
     for part in order.iter().filter(named) {
         let own = area(&part.cuboid(), high);
         let is_in_frame = matches!(part.assembly, Assembly::Frame(_));

@@ -37,7 +37,8 @@ pub(super) struct Draft {
     pub(super) width: Size,
     /// The stock's own unless given.
     pub(super) thickness: Option<Size>,
-    /// Its origin, with the statements that it comes from where they are known.
+    /// Its origin, along x from the left side of the case, with the statements that it comes
+    /// from where they are known.
     pub(super) stands: [Size; 3],
     pub(super) axes: [Direction; 3],
     pub(super) show: Option<Face>,
@@ -82,14 +83,9 @@ impl<'a> Builder<'a> {
         Point::new(self.case.x + x, y, z)
     }
 
-    /// The same with the statements it comes from.
-    pub(super) fn stands(
-        &self,
-        x: impl Into<Size>,
-        y: impl Into<Size>,
-        z: impl Into<Size>,
-    ) -> [Size; 3] {
-        [&self.case.beside + x.into(), y.into(), z.into()]
+    /// A place in the case, with the statements it comes from.
+    pub(super) fn stands(x: impl Into<Size>, y: impl Into<Size>, z: impl Into<Size>) -> [Size; 3] {
+        [x.into(), y.into(), z.into()]
     }
 
     /// Where a face of a board lies along x, in the whole piece: at `plane`.
@@ -142,7 +138,7 @@ impl<'a> Builder<'a> {
         let (path, own) = path::path(self.piece, &key);
         let hung = self.hung(draft.of);
         let placement = Placement {
-            origin: Point::new(x.length, y.length, z.length),
+            origin: Point::new(self.case.beside.length + x.length, y.length, z.length),
             length,
             width,
             thickness: thick,
@@ -165,6 +161,7 @@ impl<'a> Builder<'a> {
             rough,
             grain,
             placement,
+            beside: self.case.beside.clone(),
             stands: draft.stands,
             show: draft.show,
             hung,

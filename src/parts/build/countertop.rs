@@ -31,7 +31,7 @@ pub(super) fn build(builder: &mut Builder<'_>) {
         length: &top.wide + left + right,
         width: &top.deep + &over.front + &over.back,
         thickness: None,
-        stands: builder.stands(&top.left - left, &top.high, &zero - &over.front - before),
+        stands: Builder::stands(&top.left - left, &top.high, &zero - &over.front - before),
         axes: LYING,
         show: Some(Face::ThickEnd),
         span: top.spec.span,

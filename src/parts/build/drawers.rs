@@ -82,7 +82,7 @@ fn drawer(
     };
     let right_x = &x + &size.outside - &thick;
     let sides = [(Side::Left, &x), (Side::Right, &right_x)].map(|(side, x)| {
-        let stands = builder.stands(x, &y, &z);
+        let stands = Builder::stands(x, &y, &z);
         let mut side_draft = draft(
             Which::At(side),
             Role::DrawerSide,
@@ -122,7 +122,7 @@ fn drawer(
         (Role::DrawerBack, &back_z, (&back_y, &back_high)),
     ];
     let ends = ends.map(|(role, z, (y, high))| {
-        let stands = builder.stands(&cross_x, y, z);
+        let stands = Builder::stands(&cross_x, y, z);
         let mut end = draft(Which::Only, role, long.clone(), high, stands, ACROSS);
         let outside = if role == Role::DrawerFront { Face::ThickStart } else { Face::ThickEnd };
         end.show = Some(outside);
@@ -186,7 +186,7 @@ fn bottom(
         length: &size.inside + &reach,
         width,
         thickness: None,
-        stands: builder.stands(x - &offset, y + &boxes.groove_up, z - &offset),
+        stands: Builder::stands(x - &offset, y + &boxes.groove_up, z - &offset),
         axes: LYING,
         show: Some(Face::ThickEnd),
         span: opening.span,
@@ -361,7 +361,7 @@ fn packer(
         length: long,
         width: boxes.packer_wide.clone(),
         thickness: Some(thickness),
-        stands: builder.stands(x, &opening.stands[1] + up, z),
+        stands: Builder::stands(x, &opening.stands[1] + up, z),
         axes: SIDEWAYS,
         show: None,
         span: boxes.span,

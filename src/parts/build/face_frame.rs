@@ -53,7 +53,7 @@ pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
             (Of::Case(id), Role::Stile, Which::At(side)),
             high.clone(),
             stile.wide.clone(),
-            builder.stands(x, &base, &z),
+            Builder::stands(x, &base, &z),
             STANDING,
         );
         (stile_draft.span, stile_draft.notes) = (stile.span, stile.notes.clone());
@@ -68,7 +68,7 @@ pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
         let low = if which == Which::Top { &case.high - &rail.wide } else { base.clone() };
         let y = low.length;
         let length = &between + &let_in * 2;
-        let stands = builder.stands(left - &let_in, low, &z);
+        let stands = Builder::stands(left - &let_in, low, &z);
         let name = (Of::Case(id), Role::Rail, which);
         let mut rail_draft = draft(name, length, rail.wide.clone(), stands, ACROSS);
         (rail_draft.span, rail_draft.notes) = (rail.span, rail.notes.clone());
@@ -92,7 +92,7 @@ pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
         };
         let length = &member.long + &let_in * 2;
         let [left, low] = &member.stands;
-        let stands = builder.stands(left - dx, low - dy, &z);
+        let stands = Builder::stands(left - dx, low - dy, &z);
         let mut member_draft = draft(name, length, member.wide.clone(), stands, axes);
         (member_draft.span, member_draft.notes) = (member.span, member.notes.clone());
         let id = builder.add(member_draft);

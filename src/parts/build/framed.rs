@@ -74,7 +74,7 @@ impl Framed<'_> {
         let [x, y] = &leaf.stands;
         let right_x = x + &leaf.wide - &panel.stile;
         let stiles = [(Side::Left, x), (Side::Right, &right_x)].map(|(side, x)| {
-            let draft = self.draft(builder, Which::At(side), Role::FrontStile, [x, y]);
+            let draft = self.draft(Which::At(side), Role::FrontStile, [x, y]);
             let (length, width) = (leaf.high.clone(), panel.stile.clone());
             builder.add(Draft { length, width, axes: STANDING, ..draft })
         });
@@ -83,7 +83,7 @@ impl Framed<'_> {
         let mut rails = Vec::with_capacity(self.rails.len());
         for rail in &self.rails {
             let place = [&rail_x, &(y + &rail.low)];
-            let draft = self.draft(builder, self.which(rail.at), Role::FrontRail, place);
+            let draft = self.draft(self.which(rail.at), Role::FrontRail, place);
             let (length, width) = (long.clone(), rail.wide.clone());
             rails.push(builder.add(Draft { length, width, axes: ACROSS, ..draft }));
         }
@@ -95,7 +95,7 @@ impl Framed<'_> {
             let [upper, lower] = pair else { continue };
             let from = lower.high() - &reach;
             let place = [&panel_x, &(y + &from)];
-            let draft = self.draft(builder, self.which_panel(index), Role::FrontPanel, place);
+            let draft = self.draft(self.which_panel(index), Role::FrontPanel, place);
             let [x, y, z] = draft.stands;
             panels.push(builder.add(Draft {
                 stock: panel.panel_stock,
@@ -111,7 +111,7 @@ impl Framed<'_> {
     }
 
     /// A part of the front that stands there, still without a size.
-    fn draft(&self, builder: &Builder<'_>, which: Which, role: Role, [x, y]: [&Size; 2]) -> Draft {
+    fn draft(&self, which: Which, role: Role, [x, y]: [&Size; 2]) -> Draft {
         Draft {
             of: Of::Front(self.leaf.id),
             which,
@@ -121,7 +121,7 @@ impl Framed<'_> {
             length: Size::zero(),
             width: Size::zero(),
             thickness: None,
-            stands: builder.stands(x, y, self.z.clone()),
+            stands: Builder::stands(x, y, self.z.clone()),
             axes: STANDING,
             show: Some(Face::ThickStart),
             span: self.panel.span,

@@ -59,7 +59,7 @@ fn slab(builder: &mut Builder<'_>, carcass: &Carcass, leaf: &Front<'_>) {
         length,
         width,
         thickness: None,
-        stands: builder.stands(&leaf.stands[0], &leaf.stands[1], z),
+        stands: Builder::stands(&leaf.stands[0], &leaf.stands[1], z),
         axes,
         show: Some(Face::ThickStart),
         span: leaf.opening.span,

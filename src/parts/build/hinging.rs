@@ -212,7 +212,7 @@ fn block(
             length: Size::from_terms(high - low, Vec::new()),
             width: Size::from_terms(z + block_margin() - front, Vec::new()),
             thickness: Some(thickness.clone()),
-            stands: builder.stands(x, &leaf.stands[1] + Size::from(low), front),
+            stands: Builder::stands(x, &leaf.stands[1] + Size::from(low), front),
             axes: UPRIGHT,
             show: Some(towards),
             span: plate.span,
@@ -296,7 +296,7 @@ mod tests {
             .flat_map(|part| part.features.iter().map(move |feature| (part, feature)))
             .filter(|(_, feature)| feature.kind == FeatureKind::Bore(Bore::Plate))
             .flat_map(|(part, feature)| {
-                part.hollows(feature).into_iter().map(|space| (part.path.as_str(), space))
+                part.hollows(feature).map(|space| (part.path.as_str(), space))
             })
             .collect()
     }

@@ -133,7 +133,7 @@ fn block(
         length: long,
         width,
         thickness: Some(thickness),
-        stands: builder.stands(x, y, held.front.clone()),
+        stands: Builder::stands(x, y, held.front.clone()),
         axes,
         show: Some(show),
         span: opening.span,

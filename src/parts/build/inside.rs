@@ -115,10 +115,10 @@ fn shelves(builder: &mut Builder<'_>, opening: &Opening, carcass: &Carcass) {
         let y = &opening.stands[1] + up;
         let of = Of::Opening(opening.id);
         let which = if set.count() == 1 { Which::Only } else { Which::Number(number) };
+        let from = builder.side(space.boards[0], true, space.from) - &builder.case.beside;
         if !is_loose {
             let joint = builder.case.shelves.joint.clone();
             let to = space.to - builder.case.x;
-            let from = builder.side(space.boards[0], true, space.from) - &builder.case.beside;
             let extent = (&from, to, clear.clone());
             let notes = set.notes.clone();
             shelf_between(
@@ -145,11 +145,7 @@ fn shelves(builder: &mut Builder<'_>, opening: &Opening, carcass: &Carcass) {
             length: &clear + &off - &clearance,
             width: &builder.planes.inside - &front,
             thickness: None,
-            stands: [
-                builder.side(space.boards[0], true, space.from) + (&clearance - &off).half(),
-                y,
-                front.clone(),
-            ],
+            stands: Builder::stands(from + (&clearance - &off).half(), y, &front),
             axes: LYING,
             show: Some(Face::ThickEnd),
             span: set.span,

@@ -166,7 +166,7 @@ fn add(
             length: &stretch.to - &stretch.from,
             width: &high - &low,
             thickness: None,
-            stands: builder.stands(&stretch.from, &low, &z),
+            stands: Builder::stands(&stretch.from, &low, &z),
             axes: ACROSS,
             // The pockets are bored in the other face, which the back covers.
             show: Some(Face::ThickStart),

@@ -179,7 +179,7 @@ fn guide(builder: &mut Builder<'_>, own: &Own<'_>, made: &Made, side: Side, spac
         role: Role::Guide,
         side,
         size: [own.depth.long.clone(), high, thickness],
-        stands: builder.stands(x, &opening.stands[1], &own.depth.from),
+        stands: Builder::stands(x, &opening.stands[1], &own.depth.from),
         axes: SIDEWAYS,
         show: None,
     };
@@ -211,7 +211,7 @@ fn between_posts(builder: &mut Builder<'_>, own: &Own<'_>, side: Side) -> Option
         role: Role::Guide,
         side,
         size: [&to - &from, high, thickness],
-        stands: builder.stands(x, y, from),
+        stands: Builder::stands(x, y, from),
         axes: SIDEWAYS,
         show: None,
     };
@@ -243,7 +243,7 @@ fn runner(builder: &mut Builder<'_>, own: &Own<'_>, side: Side, floor: PartId) -
         role: Role::Runner,
         side,
         size: [own.depth.long.clone(), wide, high],
-        stands: builder.stands(x, top, &own.depth.from),
+        stands: Builder::stands(x, top, &own.depth.from),
         axes: INWARD,
         show: Some(Face::ThickEnd),
     };
@@ -273,7 +273,7 @@ fn kicker(builder: &mut Builder<'_>, own: &Own<'_>, side: Side) {
         role: Role::Kicker,
         side,
         size: [own.depth.long.clone(), wide, high],
-        stands: builder.stands(x, top, &own.depth.from),
+        stands: Builder::stands(x, top, &own.depth.from),
         axes: INWARD,
         show: Some(Face::ThickStart),
     };
@@ -323,7 +323,7 @@ fn stop(builder: &mut Builder<'_>, own: &Own<'_>, made: &Made, side: Side) {
         role: Role::Stop,
         side,
         size: [long, wide, high],
-        stands: builder.stands(x, top, z),
+        stands: Builder::stands(x, top, z),
         axes: INWARD,
         show: Some(Face::ThickEnd),
     };

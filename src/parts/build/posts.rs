@@ -118,7 +118,7 @@ impl<'p> End<'p> {
             stock: posts.stock,
             length: builder.case.high.clone(),
             width: posts.wide.clone(),
-            stands: builder.stands(&self.x, Length::ZERO, z),
+            stands: Builder::stands(&self.x, Length::ZERO, z),
             axes: STANDING,
             show: Some(show),
             span: posts.span,
@@ -159,7 +159,7 @@ impl<'p> End<'p> {
             Which::Bottom => self.side.of(&builder.case.ends).notes.clone(),
             _ => Vec::new(),
         };
-        let stands = builder.stands(&self.rails_x, &rail.low, from);
+        let stands = Builder::stands(&self.rails_x, &rail.low, from);
         builder.add(Draft { length, width: rail.wide.clone(), stands, notes, ..draft })
     }
 
@@ -216,7 +216,7 @@ impl<'p> End<'p> {
         let low = &bottom.low + &bottom.wide - &reach;
         let front = &self.z[0] + &posts.deep - &reach;
         let draft = self.draft(builder, Role::EndPanel(self.side), Which::Only);
-        let stands = builder.stands(&self.rails_x + &self.set_back, &low, &front);
+        let stands = Builder::stands(&self.rails_x + &self.set_back, &low, &front);
         builder.add(Draft {
             stock: panel.panel_stock,
             length: &top.low + &reach - &low,

@@ -72,7 +72,7 @@ impl Lies<'_> {
             length: Size::zero(),
             width: Size::zero(),
             thickness: None,
-            stands: builder.stands(x, self.y, z),
+            stands: Builder::stands(x, self.y, z),
             axes: LYING,
             show: Some(Face::ThickEnd),
             span: self.board.span,

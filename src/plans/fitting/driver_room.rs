@@ -11,7 +11,8 @@ use super::screw_lines::ScrewLine;
 
 /// The box of a space, as a driver may meet it.
 pub(crate) fn block(space: &Cuboid) -> Block {
-    trade::block(Direction::ALL.map(|axis| [space.from.along(axis), space.to.along(axis)]))
+    let Cuboid { from, to } = space;
+    trade::block([[from.x, to.x], [from.y, to.y], [from.z, to.z]])
 }
 
 /// What a driver may meet of a part: all of it but the notches through it, such as an end

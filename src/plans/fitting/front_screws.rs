@@ -254,12 +254,10 @@ impl<'r, 'a> Room<'r, 'a> {
         // Through the box, and on through the whole of the front.
         screw.from.z = self.front.parts.iter().map(|part| part.cuboid().from.z).min()?;
         let is_free = |part: &Part| {
-            let mut hollows = part.features.iter().flat_map(|own| match own.kind {
-                // The screw ends short of them.
-                FeatureKind::Flute(_) => Vec::new(),
-                _ => part.hollows(own),
-            });
-            !hollows.any(|hollow| hollow.overlaps(&screw))
+            // The screw ends short of flutes.
+            let cuts = part.features.iter();
+            let cuts = cuts.filter(|own| !matches!(own.kind, FeatureKind::Flute(_)));
+            !cuts.flat_map(|own| part.hollows(own)).any(|hollow| hollow.overlaps(&screw))
         };
         if !is_free(self.board) || self.pulls.iter().any(|hole| self.meets(hole, &screw)) {
             return None;

@@ -146,7 +146,7 @@ fn plate<'a>(
     };
     let holes = parts.into_iter().flat_map(|part| {
         let plates = part.features.iter().filter(|f| f.kind == FeatureKind::Bore(Bore::Plate));
-        plates.flat_map(move |f| part.hollows(f).into_iter().map(move |space| (part, f, space)))
+        plates.flat_map(move |f| part.hollows(f).map(move |space| (part, f, space)))
     });
     let lower = holes.filter(|(.., space)| (space.from.y + space.to.y).half() == heights[0]);
     let away = |(part, feature, _): &(&Part, &parts::Feature, parts::Cuboid)| {

@@ -360,7 +360,7 @@ fn spread(high: Length, from_end: Length, pitch: Length) -> (u32, Length) {
 /// True where a hole of either row would strike a hole that is there.
 fn is_taken(board: &RowBoard<'_>, pins: &Pins, height: Length) -> bool {
     let bores = board.part.features.iter().filter(|f| matches!(f.kind, FeatureKind::Bore(_)));
-    bores.flat_map(|bore| board.part.hollows(bore).into_iter().map(move |space| (bore, space))).any(
+    bores.flat_map(|bore| board.part.hollows(bore).map(move |space| (bore, space))).any(
         |(bore, space)| {
             let other_side = bore.face != board.face;
             let thick = board.part.depth(board.face);

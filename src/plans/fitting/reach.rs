@@ -33,7 +33,7 @@ pub fn reaches(part: &Part) -> Vec<Reach<'_>> {
     let back = part.cuboid().to.z;
     let cups = part.features.iter().filter(|f| f.kind == FeatureKind::Bore(Bore::Cup));
     let mut found: Vec<Reach<'_>> = cups
-        .flat_map(|cup| part.hollows(cup).into_iter().map(move |hollow| (cup, hollow)))
+        .flat_map(|cup| part.hollows(cup).map(move |hollow| (cup, hollow)))
         .map(|(cup, mut space)| {
             let center = (space.from.y + space.to.y).half();
             (space.from.y, space.to.y) = (center - BESIDE, center + BESIDE);

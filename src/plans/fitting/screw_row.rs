@@ -2,7 +2,7 @@
 //! stretches of that where no cut is in the way.
 
 use crate::measure::{Length, Unit};
-use crate::parts::{Cuboid, Direction, FeatureKind, Part};
+use crate::parts::{Cuboid, Direction, Feature, FeatureKind, Part};
 use crate::trade;
 
 use super::screw_lines::ScrewLine;
@@ -20,11 +20,15 @@ pub(super) fn half_screw(unit: Unit) -> Length {
     unit.either(Length::inches(5, 64), Length::mm(2))
 }
 
-/// What is cut out of a board where screws may be. Those from behind end short of the
-/// flutes in a face.
+/// The cuts of a board that screws keep clear of. Those from behind end short of the flutes
+/// in a face.
+fn cutting(part: &Part) -> impl Iterator<Item = &Feature> {
+    part.features.iter().filter(|own| !matches!(own.kind, FeatureKind::Flute(_)))
+}
+
+/// What they take out of it.
 pub(super) fn cuts(part: &Part) -> impl Iterator<Item = Cuboid> {
-    let cut = part.features.iter().filter(|own| !matches!(own.kind, FeatureKind::Flute(_)));
-    cut.flat_map(|own| part.hollows(own))
+    cutting(part).flat_map(|own| part.hollows(own))
 }
 
 /// So short a stretch between two cuts holds no screw: 1-1/2 in, 40 mm (common practice,
@@ -145,18 +149,8 @@ impl<'a> Row<'a> {
         let mut before = self.space;
         before.from.set(axis, own.from.along(axis));
         before.to.set(axis, own.to.along(axis));
-        let cuts = |part: &'a Part, room: Cuboid| {
-            self::cuts(part)
-                .filter(move |hollow| {
-                    Direction::ALL
-                        .into_iter()
-                        .filter(|side| *side != self.along)
-                        .all(|side| hollow.overlap_along(&room, side).is_positive())
-                })
-                .map(|hollow| (hollow.from.along(self.along), hollow.to.along(self.along)))
-                .collect::<Vec<_>>()
-        };
-        let mut cuts = [cuts(self.through, before), cuts(self.into, behind)].concat();
+        let mut cuts = self.through.cut_along(cutting(self.through), &before, self.along);
+        cuts.extend(self.into.cut_along(cutting(self.into), &behind, self.along));
         let middle = own.from.along(self.across) + self.middle;
         cuts.extend(blocks.iter().filter_map(|block| {
             let beside = from_block(block.size(axis), unit) - trade::from_cut(unit);

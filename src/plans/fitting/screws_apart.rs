@@ -64,7 +64,7 @@ fn is_fixed(purpose: Purpose) -> bool {
 struct Driven<'a> {
     screws: Vec<Cuboid>,
     /// The box round them.
-    around: Option<Cuboid>,
+    around: Cuboid,
     /// What they go through and into.
     both: [&'a Part; 2],
 }
@@ -72,14 +72,17 @@ struct Driven<'a> {
 impl<'a> Driven<'a> {
     fn of(line: &ScrewLine<'a>, long: Length, unit: Unit) -> Self {
         let screws = line.screws(long, around(unit));
-        let ends = [screws.first(), screws.last()].into_iter().flatten().copied();
-        let around = ends.reduce(|one, other| one.union(&other));
+        let around = match &*screws {
+            [first, .., last] => first.union(last),
+            [only] => *only,
+            [] => line.through.cuboid(),
+        };
         Self { screws, around, both: [line.through, line.into] }
     }
 
     fn meets(&self, other: &Self) -> bool {
-        let near = self.around.zip(other.around).is_some_and(|(one, two)| one.overlaps(&two));
-        near && self.screws.iter().any(|own| other.screws.iter().any(|two| own.overlaps(two)))
+        self.around.overlaps(&other.around)
+            && self.screws.iter().any(|own| other.screws.iter().any(|two| own.overlaps(two)))
     }
 }
 

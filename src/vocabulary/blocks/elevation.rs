@@ -319,7 +319,7 @@ block! {
     drawer_behind: "drawer-behind", "a drawer behind doors",
     "A drawer that stands behind doors. Its front lies between the boards and packers beside it, so far behind the closed doors that its pull clears them. Front and box keep clear of the open leaf, as those of a tray do.";
     WIDE;
-    HIGH;
+    HIGH = DRAWER_HIGH;
     SHARE;
     SAME;
     FRONT;

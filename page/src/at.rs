@@ -1,0 +1,75 @@
+//! What stands at a place of a text: the word and what it means, and the things
+//! that the statement there makes.
+
+use casewright::diagnostics::Utf16Position;
+use casewright::editor::{self, Hover, Meaning, Names};
+use casewright::measure::Span;
+use casewright::pipeline::Compilation;
+use serde::Serialize;
+
+/// What stands at a place.
+#[derive(Default, Serialize)]
+pub(crate) struct At {
+    word: Option<Meant>,
+    /// The names of what is meant there, or is made by the statement there: the
+    /// nearest first.
+    things: Vec<String>,
+}
+
+/// A word of the language.
+#[derive(Serialize)]
+struct Meant {
+    word: &'static str,
+    of: &'static str,
+    help: &'static str,
+    default: Option<&'static str>,
+    metric: Option<&'static str>,
+    example: &'static str,
+}
+
+pub(crate) fn of(
+    compiled: &Compilation,
+    names: &Names,
+    file: &str,
+    (line, column): (u32, u32),
+) -> At {
+    let Some((id, source)) = compiled.sources.iter().find(|(_, source)| source.name == file) else {
+        return At::default();
+    };
+    let byte = source.byte(Utf16Position { line, column });
+    let mut at = At::default();
+    match editor::hover(compiled, names, id, byte) {
+        Some(Hover::Word { block, word, .. }) => {
+            at.word = Some(Meant {
+                word: word.word,
+                of: block.title,
+                help: word.help,
+                default: word.default,
+                metric: word.metric,
+                example: word.example,
+            });
+        }
+        Some(Hover::Name { mention, .. }) => at.things.extend(match mention.meaning {
+            Meaning::Name(id) => names.get(id).map(|named| named.path.clone()),
+            Meaning::Part { id, .. } => compiled
+                .parts
+                .as_ref()
+                .and_then(|parts| parts.get(id))
+                .map(|part| part.path.clone()),
+        }),
+        None => {}
+    }
+    let holds = |span: Span| span.file == id && span.start <= byte && byte <= span.end;
+    let named = names.all().map(|(_, named)| (named.statement, &named.path));
+    let parts = compiled.parts.iter().flat_map(|parts| &parts.all);
+    let mut around: Vec<(Span, &String)> =
+        named.chain(parts.map(|part| (part.span, &part.path))).filter(|own| holds(own.0)).collect();
+    around.sort_by_key(|(span, _)| span.end - span.start);
+    let nearest = around.first().map(|(span, _)| *span);
+    for (span, path) in around {
+        if Some(span) == nearest && !at.things.contains(path) {
+            at.things.push(path.clone());
+        }
+    }
+    at
+}

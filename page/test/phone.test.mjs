@@ -1,0 +1,129 @@
+// The page on a phone: nothing stands out sideways, and all is done by thumb.
+
+import assert from 'node:assert/strict';
+import { after, before, test } from 'node:test';
+import { PHONE, launched, opened, settled, sideways, tab, written } from './browser.mjs';
+import { bench, command } from './command.mjs';
+import { folder } from './browser.mjs';
+import { readdirSync } from 'node:fs';
+import { join } from 'node:path';
+
+let browser;
+before(async () => {
+  browser = await launched();
+});
+after(() => browser.close());
+
+test('nothing stands out sideways in any state', async (t) => {
+  const { context, page, wrong } = await opened(browser, PHONE);
+  t.after(() => context.close());
+  const fits = async (state) => assert.deepEqual(await sideways(page), [], state);
+  await fits('as it opens');
+  await page.evaluate(() => globalThis.desk.text.go(
+    { file: 'first.case', from: [33, 0], to: [33, 0] }, { focus: false },
+  ));
+  await page.waitForTimeout(200);
+  await page.tap('.cm-line:has-text("wide 36")');
+  await settled(page);
+  await fits('with the keys');
+  assert.ok(await page.locator('#pad-keys').isVisible());
+  await page.tap('.chip.all');
+  await fits('with all words');
+  await page.tap('#words-close');
+  await page.tap('#pad-letters');
+  await fits('with letters');
+  await page.tap('#pad-figures');
+  const text = await page.evaluate(() => globalThis.desk.text.view.state.doc.toString());
+  await written(page, text.replace('share 1; shelf', 'high 23; shelf'));
+  await fits('broken');
+  await page.tap('#findings-open');
+  await fits('with findings');
+  await page.tap('.finding details summary');
+  await page.tap('.more');
+  await page.waitForSelector('.explained pre');
+  await fits('with a finding explained');
+  await page.tap('.mend >> nth=2');
+  await settled(page);
+  assert.equal(await page.textContent('#state'), 'Ready to build');
+  await page.evaluate(() => document.activeElement.blur());
+  await page.tap('#larger');
+  await fits('with a larger drawing');
+  await page.tap('#larger');
+  await page.tap('#sizes-open');
+  await page.selectOption('#thing', 'cupboard.upper');
+  await settled(page);
+  await fits('with sizes');
+  for (const own of await page.locator('#sizes-body details summary').all()) await own.tap();
+  await fits('with all figures');
+  await page.tap('#sizes-open');
+  for (const menu of ['#piece-menu', '#papers-menu', '#help']) {
+    await page.tap(`[popovertarget="${menu.slice(1)}"]`);
+    await fits(menu);
+    await page.evaluate((id) => document.querySelector(id).hidePopover(), menu);
+  }
+  await page.tap('[popovertarget="piece-menu"]');
+  await page.tap('#do-new');
+  await page.waitForTimeout(500);
+  await fits('with the catalog');
+  await page.tap('#start-close');
+  await page.tap('#papers-button');
+  await page.tap('#papers-list button:has-text("Fitting sheet")');
+  await page.frameLocator('#paper-frame').locator('h1').waitFor();
+  await fits('with a paper');
+  assert.deepEqual(wrong, []);
+});
+
+test('a figure is written over by thumb', async (t) => {
+  const { context, page } = await opened(browser, PHONE);
+  t.after(() => context.close());
+  await page.evaluate(() => globalThis.desk.text.go(
+    { file: 'first.case', from: [33, 0], to: [33, 0] }, { focus: false },
+  ));
+  await page.waitForTimeout(200);
+  await page.tap('.cm-line:has-text("wide 36") .figure >> nth=2');
+  await page.waitForTimeout(200);
+  for (const key of ['3', '3', '-', '1', '/', '4']) {
+    await page.tap(`#pad-keys button[data-put="${key}"]`);
+  }
+  await settled(page);
+  const line = await page.evaluate(() => globalThis.desk.text.view.state.doc.line(34).text);
+  assert.match(line, /high 33-1\/4 /);
+  assert.equal(await page.evaluate(() =>
+    document.querySelector('.cm-content').getAttribute('inputmode')), 'none');
+  assert.match(await page.textContent('#drawing svg'), /33-1\/4/);
+  await page.tap('[data-does="undo"]');
+});
+
+test('a drawer is put in by words that are offered', async (t) => {
+  const { context, page } = await opened(browser, PHONE);
+  t.after(() => context.close());
+  await page.evaluate(() => {
+    const { text } = globalThis.desk;
+    const { view } = text;
+    const at = view.state.doc.toString().indexOf('      doors store');
+    view.dispatch({ selection: { anchor: at - 1 }, scrollIntoView: true });
+    view.focus();
+  });
+  await settled(page);
+  await page.tap('[data-does="line"]');
+  await page.waitForTimeout(300);
+  await page.tap('.chip.all');
+  await page.tap('#words-list li:has(b:text-is("drawer")) .example');
+  await settled(page);
+  const text = await page.evaluate(() => globalThis.desk.text.view.state.doc.toString());
+  assert.match(text, /\n {6}drawer [a-z]+ \{ .*\}\n {6}doors store/);
+});
+
+test('no paper stands out sideways on a phone', async (t) => {
+  const own = bench(t);
+  const { context, page } = await tab(browser, PHONE);
+  t.after(() => context.close());
+  for (const piece of ['hall-console', 'gate-cottage-laundry']) {
+    const into = join(own, piece);
+    command(['build', `${folder}../specs/${piece}.case`, '--into', into]);
+    for (const name of readdirSync(into).filter((file) => file.endsWith('.html'))) {
+      await page.goto(`file://${join(into, name)}`);
+      assert.deepEqual(await sideways(page), [], `${piece} ${name}`);
+    }
+  }
+});

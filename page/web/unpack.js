@@ -1,0 +1,23 @@
+// What the build has packed: by a small module of its own.
+
+import { bytes } from './letters.js';
+
+/** The module that unpacks; `zipped` is itself in base64, by gzip. */
+export async function unpacker(zipped) {
+  const letters = Uint8Array.from(atob(zipped), (letter) => letter.charCodeAt(0));
+  const stream = new Blob([letters]).stream().pipeThrough(new DecompressionStream('gzip'));
+  const module = await new Response(stream).arrayBuffer();
+  const { memory, room, unpack, unpacked } = (await WebAssembly.instantiate(module)).instance.exports;
+
+  /** The bytes that stand packed as letters of the page. */
+  return (text) => {
+    const packed = bytes(text);
+    // A call may make the memory grow, so it is looked at behind each.
+    const at = room(packed.length);
+    new Uint8Array(memory.buffer, at, packed.length).set(packed);
+    const length = unpack();
+    if (length === 0) throw new Error('this page is damaged');
+    const from = unpacked();
+    return new Uint8Array(memory.buffer, from, length);
+  };
+}
