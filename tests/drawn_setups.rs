@@ -195,10 +195,22 @@ fn arrows_show_what_moves_and_which_way() {
 /// none is cut off.
 #[test]
 fn marks_and_figures_of_the_views_stand_apart() {
+    let seen = stand_apart("drawings.html");
+    assert!(seen > 300, "{seen}");
+}
+
+/// The same of sheets and boards with their cuts.
+#[test]
+fn marks_and_numbers_of_sheets_and_boards_stand_apart() {
+    let seen = ["sheet-plans.html", "board-plan.html"].map(stand_apart);
+    assert!(seen.iter().all(|own| *own > 300), "{seen:?}");
+}
+
+fn stand_apart(paper: &str) -> usize {
     let mut seen = 0;
     for (name, compiled) in demo_pieces() {
         let files = papers::packet(&compiled).expect("papers");
-        let page = files.iter().find(|file| file.name == "drawings.html").expect("the drawings");
+        let page = files.iter().find(|file| file.name == paper).expect("the drawings");
         for svg in page.text.split("<svg").skip(1) {
             let svg = svg.split("</svg>").next().expect("an end");
             let frame: Vec<f64> = attribute(svg, "viewBox")
@@ -229,7 +241,7 @@ fn marks_and_figures_of_the_views_stand_apart() {
             }
         }
     }
-    assert!(seen > 300, "{seen}");
+    seen
 }
 
 /// The exploded views of a piece, each with its heading.

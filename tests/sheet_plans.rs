@@ -6,6 +6,7 @@ use std::collections::BTreeMap;
 use casewright::papers::{self, EXAMPLES, Format};
 use casewright::pipeline::Compilation;
 
+use crate::bench;
 use crate::support::{compile, demo_pieces, spec};
 
 /// A printed figure: `16-1/16~ (16.047)` is the finer of the two.
@@ -220,6 +221,68 @@ fn a_blade_takes_its_width() {
     assert_eq!(told(one), ["34-1/2", "crosscut, straight-edge", "LE"]);
     assert_eq!(told(other), ["34-1/2", "crosscut, sled", "RE"]);
     assert_eq!(plan("70-1/16").0, "2");
+}
+
+/// The first cabinet with ends of a stock that is sold in these sizes, built by the virtual
+/// shop: how many of which are taken, and what the list comes to. An end is 34-1/2 by 17-1/4.
+fn of_sizes(sizes: &str, high: &str) -> (String, String, String) {
+    let own = format!("stock side {{ plywood 3/4; actual 23/32; {sizes} }}");
+    let text = spec("first.case").replace("stock thin ", &format!("{own}\nstock thin "));
+    let text = text.replace("ends { stock ply }", "ends { stock side }");
+    let compiled = compile(&text.replace("high 34-1/2", &format!("high {high}")));
+    assert!(compiled.is_sound(), "{sizes}: {:?}", compiled.diagnostics);
+    assert_eq!(bench::built(&compiled), Vec::<String>::new(), "{sizes}");
+    let plan = paper(&compiled, "sheet-plans");
+    let taken = plan.lines().find(|line| line.trim_start().starts_with("side ")).unwrap();
+    let list = papers::one(&compiled, "buying-list", Format::Csv).unwrap();
+    let sum = list.lines().filter(|line| line.contains("side: plywood"));
+    let sum = sum.filter_map(|line| line.rsplit(',').next()?.parse::<f64>().ok());
+    let sum = sum.fold(0.0, |all, own| all + own);
+    let cells = cells(taken);
+    (cells[1].to_owned(), cells[2].to_owned(), format!("{sum:.2}"))
+}
+
+/// Worked by hand. Two ends of 34-1/2 and a blade are 69-1/8 long, and a sheet of 70 has 69
+/// between its trimmed edges: it holds one, and so does one of 36, which has less area. Two
+/// ends of 34-3/8 come from one sheet of 70, which has less area than two of 36: 1400 square
+/// inches, not 1440. Prices go before areas: two of 36 at 40 are 80, less than one of 70 at 90;
+/// and one of 70 at 30 is less than one of 36 at 40.
+#[test]
+fn of_several_sizes_those_are_taken_that_cost_least() {
+    let with = |long: &str, short: &str| {
+        format!("sheet {{ long 70; wide 20{long} }}; sheet {{ long 36; wide 20{short} }}")
+    };
+    let taken = |sizes: &str, high: &str| {
+        let (sizes, count, sum) = of_sizes(sizes, high);
+        format!("{sizes}: {count}, {sum}")
+    };
+    assert_eq!(taken(&with("", ""), "34-1/2"), "2 of 36 x 20: 2, 0.00");
+    assert_eq!(taken(&with("", ""), "34-3/8"), "1 of 70 x 20: 1, 0.00");
+    let [dear, cheap] = ["; price 90 per sheet", "; price 30 per sheet"];
+    let short = "; price 40 per sheet";
+    assert_eq!(taken(&with(dear, short), "34-3/8"), "2 of 36 x 20: 2, 80.00");
+    assert_eq!(taken(&with(cheap, short), "34-1/2"), "2 of 70 x 20: 2, 60.00");
+    // A square meter costs the same in any, so the area counts: 36 by 20 are 0.4645 of it.
+    let by_area = format!("price 100 per m2; {}", with("", ""));
+    assert_eq!(taken(&by_area, "34-1/2"), "2 of 36 x 20: 2, 92.90");
+    // The stock's own price stands for a size that has none.
+    let some = format!("price 50 per sheet; {}", with("", short));
+    assert_eq!(taken(&some, "34-1/2"), "2 of 36 x 20: 2, 80.00");
+}
+
+/// What only one of several sizes holds comes from that; and where the grain of one runs across
+/// it, it lies the other way.
+#[test]
+fn each_part_comes_from_a_sheet_that_holds_it() {
+    let sizes = "sheet { long 30; wide 60 }; sheet { long 36; wide 20 }";
+    assert_eq!(of_sizes(sizes, "34-1/2").0, "2 of 36 x 20");
+    let sizes = "sheet { long 30; wide 60 }; sheet { long 20; wide 36; grain wide }";
+    assert_eq!(of_sizes(sizes, "34-1/2").0, "2 of 36 x 20");
+    let own = "stock side { plywood 3/4; sheet { long 30; wide 60 }; sheet { long 32; wide 20 } }";
+    let text = spec("first.case").replace("stock thin ", &format!("{own}\nstock thin "));
+    let compiled = compile(&text.replace("ends { stock ply }", "ends { stock side }"));
+    let found: Vec<_> = compiled.diagnostics.iter().map(|own| own.slug).collect();
+    assert!(found.contains(&"part-too-large"), "{found:?}");
 }
 
 /// The rows of cuts in a stock: what is cut, the setting, how, and what it gives.

@@ -259,10 +259,7 @@ impl Piece {
 
     fn fits_on_sheet(&self, cover: &Cover, wide: Length, high: Length) -> bool {
         let high = high + cover.scribe.length;
-        let sheet = self.stock(cover.stock).and_then(|stock| stock.sheet);
-        sheet.is_none_or(|sheet| {
-            let [along, across] = sheet.trimmed(self.shop.edge_trim);
-            wide.max(high) <= along && wide.min(high) <= across
-        })
+        let size = [wide.max(high), wide.min(high)];
+        self.stock(cover.stock).is_none_or(|stock| stock.holds(self.shop.edge_trim, size))
     }
 }

@@ -28,6 +28,8 @@ pub struct Sheet {
     pub wide: Length,
     /// Its face grain.
     pub grain: SheetGrain,
+    /// What one of this size costs, where that is said of it.
+    pub price: Option<Rate>,
 }
 
 impl Sheet {
@@ -86,8 +88,11 @@ pub struct Stock {
     pub sawn: Sawn,
     /// The statement that says so.
     pub sawn_span: Option<Span>,
-    /// A whole sheet.
+    /// A whole sheet: the first of its sizes.
     pub sheet: Option<Sheet>,
+    /// Whole sheets of every size that it is sold in, turned so that the grain of all runs as
+    /// in the first.
+    pub sheets: Vec<Sheet>,
     /// How many of its faces come with a finish, and the statement that says so.
     pub prefinished: Option<Spanned<u32>>,
     /// Pieces in the rack.
@@ -135,6 +140,17 @@ impl Stock {
         self.sheet.filter(|_| !self.is_solid())
     }
 
+    /// True where a trimmed sheet of some size holds this, along the grain and across it; of
+    /// what comes in no sheet whose size is known nobody knows.
+    #[must_use]
+    pub fn holds(&self, edge: Length, [long, wide]: [Length; 2]) -> bool {
+        let fits = |sheet: &Sheet| {
+            let [along, across] = sheet.trimmed(edge);
+            long <= along && wide <= across
+        };
+        self.sheets.is_empty() || self.sheets.iter().any(fits)
+    }
+
     /// How the grain of its sheets runs; none where it has none.
     #[must_use]
     pub fn sheet_grain(&self) -> SheetGrain {
@@ -177,6 +193,7 @@ pub(super) fn lower(
     let of_lumber = named.as_ref().filter(|_| is_lumber);
     let wood = of_lumber.and_then(|name| species::wood(name.value, woods));
     let sheet_good = trade::sheet_named(kind.spelling());
+    let sheets = sheets(body);
     let gravity = body.get(GRAVITY).and_then(|gravity| species::whole(gravity.value, 1000));
     let known = wood.map(|wood| wood.gravity).or(sheet_good.map(|sheet| sheet.gravity));
     let stiff = wood.map(|wood| wood.stiffness).or(sheet_good.map(|sheet| sheet.stiffness));
@@ -193,7 +210,8 @@ pub(super) fn lower(
         species: named.map(|name| name.value.to_owned()),
         sawn: body.get(SAWN)?.value,
         sawn_span: body.one(SAWN).map(|sawn| sawn.head),
-        sheet: sheet(body),
+        sheet: sheets.first().copied(),
+        sheets,
         prefinished: prefinished(body, kind, ctx),
         on_hand: on_hand::read(body, kind, ctx),
         boards: boards(body),
@@ -367,13 +385,24 @@ fn prefinished(body: &Entries, kind: StockKind, ctx: &mut Lower) -> Option<Spann
     }
 }
 
-fn sheet(body: &Entries) -> Option<Sheet> {
-    let sheet = body.one(words::stock::SHEET)?.body()?;
-    Some(Sheet {
-        long: sheet.get(words::sheet::LONG)?.value,
-        wide: sheet.get(words::sheet::WIDE)?.value,
-        grain: sheet.get(words::sheet::GRAIN)?.value,
-    })
+fn sheets(body: &Entries) -> Vec<Sheet> {
+    let read = |sheet: &Entries| {
+        Some(Sheet {
+            long: sheet.get(words::sheet::LONG)?.value,
+            wide: sheet.get(words::sheet::WIDE)?.value,
+            grain: sheet.get(words::sheet::GRAIN)?.value,
+            price: sheet.get(words::sheet::PRICE).map(|price| price.value),
+        })
+    };
+    let all = body.all(words::stock::SHEET).filter_map(Said::body).filter_map(read);
+    let mut all: Vec<Sheet> = all.collect();
+    let Some(grain) = all.first().map(|first| first.grain) else { return all };
+    for own in &mut all {
+        let [long, wide] = own.lying([own.long, own.wide]);
+        *own = Sheet { grain, ..*own };
+        [own.long, own.wide] = own.lying([long, wide]);
+    }
+    all
 }
 
 fn boards(body: &Entries) -> Option<Boards> {

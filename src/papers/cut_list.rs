@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::measure::{Length, Unit};
-use crate::model::{Axis, HingeId, HingeKind, Item, OpeningKind, Piece, Stock, StockId};
+use crate::model::{Axis, HingeId, HingeKind, Item, OpeningKind, Piece, Sheet, Stock, StockId};
 use crate::parts::{Grain, Part, PartId, Role, opening_told};
 use crate::plans::assembly::{Stage, gluing, is_broken_down_first, is_sawn_later, stage};
 use crate::trade;
@@ -161,11 +161,12 @@ fn about(stock: &Stock, own: &[(PartId, &Part)], source: &Source<'_, '_>) -> Opt
         if stock.nominal != stock.thickness.length {
             parts.push(format!("sold as {}", text(stock.nominal)));
         }
-        if let Some(sheet) = stock.sheet {
+        if !stock.sheets.is_empty() {
+            let by = |sheet: &Sheet| format!("{} by {}", text(sheet.long), text(sheet.wide));
+            let sizes: Vec<String> = stock.sheets.iter().map(by).collect();
             parts.push(format!(
-                "sheets {} by {}, trim {} off each factory edge, kerf {}",
-                text(sheet.long),
-                text(sheet.wide),
+                "sheets {}, trim {} off each factory edge, kerf {}",
+                sizes.join(" or "),
                 text(source.work.piece.shop.edge_trim),
                 source.figures.hardware(source.work.piece.shop.kerf)
             ));

@@ -2,8 +2,9 @@
 
 use std::collections::BTreeSet;
 
-use crate::measure::Scale;
-use crate::model::Stock;
+use crate::diagnostics::listed;
+use crate::measure::{Length, Scale};
+use crate::model::{Sheet, Stock};
 use crate::plans::sawing::{Blank, Sawn};
 use crate::plans::sheets::OfStock;
 use crate::trade;
@@ -52,8 +53,7 @@ fn taken(source: &Source<'_, '_>, plans: &[(&OfStock, &Stock)]) -> Block {
         ..Table::default()
     };
     for (own, stock) in plans {
-        let sheet =
-            stock.sheet.map_or(String::new(), |sheet| size(source, [sheet.long, sheet.wide]));
+        let sheet = sizes(source, own, stock);
         let bought = own.bought();
         table.rows.push(vec![
             stock.name.clone(),
@@ -61,17 +61,36 @@ fn taken(source: &Source<'_, '_>, plans: &[(&OfStock, &Stock)]) -> Block {
             bought.to_string(),
             on_hand(source, &own.sheets),
             least(own.least, bought),
-            weighs(source, stock).unwrap_or_default(),
+            weighs(source, own, stock).unwrap_or_default(),
         ]);
     }
     Block::Table(table)
 }
 
-/// What a whole sheet weighs, and whether two people may lift it.
-fn weighs(source: &Source<'_, '_>, stock: &Stock) -> Option<String> {
-    let (sheet, gravity) = (stock.sheet?, stock.gravity?);
-    let volume = trade::volume(sheet.long, sheet.wide, stock.thickness.length);
-    let mass = trade::grams(trade::kilograms(volume, trade::density(gravity)));
+/// The sizes of sheets that are taken: `96 x 48`, of several `2 of 96 x 48 and 1 of 60 x 60`.
+fn sizes(source: &Source<'_, '_>, own: &OfStock, stock: &Stock) -> String {
+    let all = stock.sheets.iter().map(|own| [own.long, own.wide]);
+    let taken: Vec<([Length; 2], i64)> =
+        all.clone().map(|own_size| (own_size, own.bought_of(own_size))).collect();
+    if let [(only, _)] = taken[..] {
+        return size(source, only);
+    }
+    let told = taken.iter().filter(|(_, count)| *count > 0);
+    let told = told.map(|(own, count)| format!("{count} of {}", size(source, *own)));
+    listed(&told.collect::<Vec<_>>())
+}
+
+/// What the heaviest whole sheet weighs, and whether two people may lift it.
+fn weighs(source: &Source<'_, '_>, own: &OfStock, stock: &Stock) -> Option<String> {
+    let gravity = stock.gravity?;
+    let mass = |sheet: &Sheet| {
+        let volume = trade::volume(sheet.long, sheet.wide, stock.thickness.length);
+        trade::grams(trade::kilograms(volume, trade::density(gravity)))
+    };
+    let is_only = stock.sheets.len() == 1;
+    let taken =
+        stock.sheets.iter().filter(|sheet| is_only || own.bought_of([sheet.long, sheet.wide]) > 0);
+    let mass = taken.map(mass).max()?;
     let told = Scale::of(source.work.piece.tape()).both(mass);
     let [two, _] = trade::team();
     Some(if mass > two {

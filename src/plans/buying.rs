@@ -1,7 +1,7 @@
 //! What to buy: so many of each, and what it comes to.
 
 use crate::measure::{Exact, Length, Rate, Unit};
-use crate::model::{Sold, Stock, StockId};
+use crate::model::{Sheet, Sold, Stock, StockId};
 use crate::parts::{Part, PartId};
 use crate::trade;
 
@@ -75,7 +75,9 @@ impl Bought {
     pub fn comes_to(&self) -> Option<Exact> {
         let rate = self.price?;
         let many = match &self.amount {
-            Amount::Sheets(count, sides) => self.sheets(*count, *sides, rate.per)?,
+            Amount::Sheets(count, [long, wide]) => {
+                in_sheets([*long, *wide, self.thick], rate.per)? * Exact::int(*count)
+            }
             Amount::Pieces(count) | Amount::Pairs(count) if rate.per == "pack" => {
                 Exact::int(self.sold.packs(*count)?)
             }
@@ -95,20 +97,6 @@ impl Bought {
         Some(rate.price.0 * many)
     }
 
-    /// So many sheets in what they are sold by.
-    fn sheets(&self, count: i64, sides: [Length; 2], per: &str) -> Option<Exact> {
-        let [long, wide, thick] =
-            [sides[0], sides[1], self.thick].map(|side| side / Length::mm(1000));
-        let one = match per {
-            "sheet" | "each" => Exact::ONE,
-            "m2" => long * wide,
-            "m3" => long * wide * thick,
-            "board-foot" => long * wide * thick / board_foot(),
-            _ => return None,
-        };
-        Some(one * Exact::int(count))
-    }
-
     /// So many cubic meters of boards in what they are sold by.
     fn lumber(&self, meters: Exact, per: &str) -> Option<Exact> {
         let thick = self.thick / Length::mm(1000);
@@ -118,6 +106,26 @@ impl Bought {
             "m2" if thick.is_positive() => Some(meters / thick),
             _ => None,
         }
+    }
+}
+
+/// What a sheet of this size costs.
+#[must_use]
+pub fn of_sheet(stock: &Stock, sheet: &Sheet) -> Option<Exact> {
+    let rate = sheet.price.or(stock.price)?;
+    let size = [sheet.long, sheet.wide, stock.nominal];
+    Some(rate.price.0 * in_sheets(size, rate.per)?)
+}
+
+/// A sheet so long, wide, and thick in what it is sold by.
+fn in_sheets(size: [Length; 3], per: &str) -> Option<Exact> {
+    let [long, wide, thick] = size.map(|side| side / Length::mm(1000));
+    match per {
+        "sheet" | "each" => Some(Exact::ONE),
+        "m2" => Some(long * wide),
+        "m3" => Some(long * wide * thick),
+        "board-foot" => Some(long * wide * thick / board_foot()),
+        _ => None,
     }
 }
 
@@ -136,9 +144,14 @@ pub(super) fn list(work: &Workings<'_>) -> Vec<Bought> {
         let sold = Sold::default();
         Some(Bought { what: What::Stock(id), amount, thick, price, sold, boards })
     };
-    let sheets = work.sheets().iter().filter(|own| own.bought() > 0).filter_map(|own| {
-        let sheet = piece.stock(own.stock)?.sheet?;
-        of_stock(own.stock, Amount::Sheets(own.bought(), [sheet.long, sheet.wide]), Boards::None)
+    let sheets = work.sheets().iter().flat_map(|own| {
+        let sizes = piece.stock(own.stock).map_or(&[][..], |stock| &stock.sheets);
+        sizes.iter().filter_map(move |sheet| {
+            let size = [sheet.long, sheet.wide];
+            let count = own.bought_of(size);
+            let bought = of_stock(own.stock, Amount::Sheets(count, size), Boards::None)?;
+            (count > 0).then_some(Bought { price: sheet.price.or(bought.price), ..bought })
+        })
     });
     let stocks = || piece.stocks.iter().enumerate().map(|(index, stock)| (StockId(index), stock));
     let unplanned = stocks().filter(|(id, stock)| {

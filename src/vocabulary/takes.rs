@@ -246,6 +246,14 @@ impl SoldBy for ByVolume {
     const UNITS: &'static [&'static str] = &["l", "qt", "gal"];
 }
 
+/// What comes in whole sheets.
+#[derive(Debug)]
+pub enum BySheet {}
+
+impl SoldBy for BySheet {
+    const UNITS: &'static [&'static str] = &["sheet"];
+}
+
 /// What comes in packs, or singly.
 #[derive(Debug)]
 pub enum ByPack {}

@@ -291,7 +291,8 @@ impl Writer<'_> {
         let front = self.one_of(&["3/4 in", "18 mm", "7/8 in"]);
         let side = self.one_of(&["1/2 in", "5/8 in", "15 mm"]);
         self.line(&format!("stock ply {{ {ply}; sheet {{ long 96 in; wide 48 in }} }}"));
-        self.line(&format!("stock thin {{ {thin}; sheet {{ long 96 in; wide 48 in }} }}"));
+        let more = self.other_size();
+        self.line(&format!("stock thin {{ {thin}; sheet {{ long 96 in; wide 48 in }}{more} }}"));
         self.line("stock tape { banding 1/32 in }");
         self.line("stock nosing { lumber 5/4; thickness 1-1/16 in; species sugar-maple }");
         for (name, rough, thick) in
@@ -310,6 +311,21 @@ impl Writer<'_> {
 
     /// The boards of the yard, and some on hand. They go by what is written so far, so that
     /// no other choice depends on them.
+    /// Another size that a sheet is sold in, by what is written so far.
+    fn other_size(&mut self) -> &'static str {
+        let written: usize = self.drawn.text.bytes().map(usize::from).sum();
+        let sizes = [
+            "",
+            "; sheet { long 60 in; wide 60 in }",
+            "; sheet { long 1250 mm; wide 2500 mm; grain wide }",
+        ];
+        let more = sizes[written % sizes.len()];
+        if !more.is_empty() {
+            self.is("sheets of several sizes");
+        }
+        more
+    }
+
     fn boards(&mut self) -> String {
         let written: usize = self.drawn.text.bytes().map(usize::from).sum();
         let yards = [
@@ -780,6 +796,7 @@ impl Writer<'_> {
 pub(super) const WAYS: &[&str] = &[
     "boards of the yard",
     "boards on hand",
+    "sheets of several sizes",
     "hung on the wall",
     "boards around a pipe",
     "toe kick in the ends",

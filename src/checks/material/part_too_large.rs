@@ -28,9 +28,13 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     let tape = piece.tape();
     for part in &parts.all {
         let Some(stock) = piece.stock(part.stock) else { continue };
-        let Some(sheet) = stock.planned() else { continue };
+        let largest = stock.sheets.iter().max_by_key(|sheet| {
+            let [along, across] = sheet.trimmed(piece.shop.edge_trim);
+            (along / Length::mm(1)) * (across / Length::mm(1))
+        });
+        let Some(sheet) = largest.filter(|_| !stock.is_solid()) else { continue };
         let [along, across] = sheet.trimmed(piece.shop.edge_trim);
-        let fits = |a: Length, b: Length| a <= along && b <= across;
+        let fits = |a: Length, b: Length| stock.holds(piece.shop.edge_trim, [a, b]);
         let [long, wide] = part.core().map(|size| size.length);
         let turned = part.grain == Grain::None && fits(wide, long);
         // A back's grain may run either way; it is seen from inside only.

@@ -199,10 +199,7 @@ fn stiffer<'p>(piece: &'p Piece, all: &[Lying<'_>], one: &Lying<'_>) -> Option<&
         .collect();
     let solid = piece.stock(one.part.stock)?.is_solid();
     let fits = |stock: &Stock, part: &Part| {
-        stock.sheet.is_none_or(|sheet| {
-            let [along, across] = sheet.trimmed(piece.shop.edge_trim);
-            part.length.length <= along && part.width.length <= across
-        })
+        stock.holds(piece.shop.edge_trim, [part.length.length, part.width.length])
     };
     let holds = |(index, stock): &(usize, &Stock)| {
         stock.is_solid() == solid

@@ -1,6 +1,7 @@
 //! A sheet or a board to scale, with its cuts and what comes of them.
 
 use std::cell::RefCell;
+use std::collections::BTreeSet;
 
 use crate::cutting::Way;
 use crate::measure::Length;
@@ -10,6 +11,7 @@ use crate::papers::sawn::{size, told};
 use crate::plans::sawing::{Area, Cut, Laid, Sawn};
 use crate::vocabulary::SheetGrain;
 
+use super::labels::{Area as Room, meets};
 use super::legible;
 use super::svg::{Anchor, Fill, Line, Svg, mm, wide};
 
@@ -42,17 +44,18 @@ fn drawn(
     title: &str,
 ) -> (String, Vec<String>) {
     let (long, across) = (mm(own.size[0]), mm(own.size[1]) * wider);
-    let bare = RefCell::new(Vec::new());
+    let too_narrow = RefCell::new(Vec::new());
     let draw = |letter: f64| {
         let svg = Svg::lettered(letter);
-        let mut sketch = Sketch { svg, letter, own, source, left, wider, bare: Vec::new() };
+        let (taken, named, bare) = (Vec::new(), BTreeSet::new(), Vec::new());
+        let mut sketch = Sketch { svg, letter, own, source, left, wider, taken, named, bare };
         sketch.whole(grain);
-        bare.replace(sketch.bare);
+        too_narrow.replace(sketch.bare);
         sketch.svg
     };
     let letter = legible::letter((long, across), (4.0, 4.0));
     let svg = legible::legible(letter, draw).finish(title);
-    (svg, bare.into_inner())
+    (svg, too_narrow.into_inner())
 }
 
 struct Sketch<'s, 'w, 'a> {
@@ -64,8 +67,19 @@ struct Sketch<'s, 'w, 'a> {
     left: &'static str,
     /// How much larger widths are drawn than lengths.
     wider: f64,
+    /// Where letters stand.
+    taken: Vec<Room>,
+    /// The pieces whose names stand there.
+    named: BTreeSet<String>,
     /// The marks that have no room in their pieces.
     bare: Vec<String>,
+}
+
+/// The letters beside a cut.
+struct Beside {
+    at: (f64, f64),
+    text: String,
+    anchor: Anchor,
 }
 
 impl Sketch<'_, '_, '_> {
@@ -77,6 +91,10 @@ impl Sketch<'_, '_, '_> {
     fn whole(&mut self, grain: SheetGrain) {
         let (long, across) = self.size(self.own.size);
         self.svg.rect((0.0, 0.0), (long, across), Line::Narrow, Fill::White);
+        // What is told of a cut stands at its line, and the marks clear of that.
+        let mut beside: Vec<Beside> =
+            self.own.cuts.iter().flat_map(|cut| self.numbers(cut)).collect();
+        beside.extend(self.own.cuts.iter().filter_map(|cut| self.name(cut)));
         for area in &self.own.left {
             self.left(area);
         }
@@ -89,8 +107,8 @@ impl Sketch<'_, '_, '_> {
         for laid in &self.own.laid {
             self.piece(laid);
         }
-        for cut in &self.own.cuts {
-            self.cut(cut);
+        for Beside { at, text, anchor } in &beside {
+            self.svg.label(*at, text, self.letter, *anchor);
         }
         self.grain(grain);
     }
@@ -152,9 +170,19 @@ impl Sketch<'_, '_, '_> {
         };
         let first: Vec<&String> = must.iter().collect();
         let choices = [(&all, false), (&all, true), (&first, false), (&first, true)];
-        let found = choices.into_iter().find(|(lines, upright)| fits(lines, *upright));
-        let Some((lines, upright)) = found else { return false };
-        let (middle_x, middle_y) = (x + long / 2.0, y + across / 2.0);
+        let fitting = choices.into_iter().filter(|(lines, upright)| fits(lines, *upright));
+        let found = fitting.flat_map(|(lines, upright)| {
+            let size = (widest(lines), high(lines));
+            let (wide, high) = if upright { (size.1, size.0) } else { size };
+            places((x, y), (long, across), (wide, high)).map(move |middle| {
+                let from = (middle.0 - wide / 2.0, middle.1 - high / 2.0);
+                (lines, upright, middle, (from, (from.0 + wide, from.1 + high)))
+            })
+        });
+        let is_clear = |room: &Room| self.taken.iter().all(|own| !meets(own, room));
+        let found = found.into_iter().find(|(.., room)| is_clear(room));
+        let Some((lines, upright, (middle_x, middle_y), room)) = found else { return false };
+        self.taken.push(room);
         let step = self.letter * 1.25;
         let start = -(lines.len() as f64 - 1.0) / 2.0 * step + self.letter * 0.35;
         for (nth, line) in lines.iter().enumerate() {
@@ -166,26 +194,80 @@ impl Sketch<'_, '_, '_> {
         true
     }
 
+    /// The name of a piece that is cut on, once, in its corner or as near to it as is clear.
+    fn name(&mut self, cut: &Cut) -> Option<Beside> {
+        if cut.from.is_empty() || !self.named.insert(cut.from.clone()) {
+            return None;
+        }
+        let (x, y) = self.corner(cut.area.at);
+        let (long, across) = self.size(cut.area.size);
+        let (gap, high) = (self.letter * 0.35, self.letter * 1.1);
+        let columns = steps(long - wide(&cut.from, self.letter) - gap, gap);
+        let places = steps(across - high, gap)
+            .flat_map(|down| columns.clone().map(move |right| (x + gap + right, y + high + down)));
+        let places = places.collect();
+        Some(self.clear(&cut.from, Anchor::Start, places))
+    }
+
     /// The numbers of cuts, each beside the line where it begins, those of the sheet outside
-    /// of it; and the names of the pieces that are cut on, in their corners.
-    fn cut(&mut self, cut: &Cut) {
+    /// of it. A number that would stand on other letters moves along its line.
+    fn numbers(&mut self, cut: &Cut) -> Vec<Beside> {
         let is_first = cut.from.is_empty();
         let (x, y) = self.corner(cut.area.at);
+        let (long, across) = self.size(cut.area.size);
         let gap = self.letter * 0.35;
-        if !is_first {
-            self.svg.label((x + gap, y + self.letter * 1.1), &cut.from, self.letter, Anchor::Start);
-        }
+        let mut all = Vec::new();
         for (nth, line) in cut.lines.iter().enumerate() {
-            let number = (cut.numbers.0 + nth).to_string();
+            let text = (cut.numbers.0 + nth).to_string();
             let (along, down) = self.corner([*line, *line]);
-            let (at, anchor) = match (cut.way, is_first) {
-                (Way::Rip, true) => ((-gap, down + gap), Anchor::End),
-                (Way::Rip, false) => ((x + gap, down - gap), Anchor::Start),
-                (Way::Crosscut, true) => ((along, -gap), Anchor::Middle),
-                (Way::Crosscut, false) => ((along - gap, y + self.letter * 1.1), Anchor::End),
+            let (places, anchor) = match (cut.way, is_first) {
+                (Way::Rip, true) => (vec![(-gap, down + gap)], Anchor::End),
+                (Way::Crosscut, true) => (vec![(along, -gap)], Anchor::Middle),
+                (Way::Rip, false) => {
+                    let moved = steps(long - wide(&text, self.letter) - gap, gap);
+                    // Above the line, and else below it.
+                    let beside = [down - gap, down + self.letter * 1.1].into_iter();
+                    let places =
+                        beside.flat_map(|y| moved.clone().map(move |right| (x + gap + right, y)));
+                    (places.collect(), Anchor::Start)
+                }
+                (Way::Crosscut, false) => {
+                    let high = self.letter * 1.1;
+                    let moved = steps(across - high, gap);
+                    // Before the line, and else behind it.
+                    let behind = along + gap + wide(&text, self.letter);
+                    let places = [along - gap, behind]
+                        .into_iter()
+                        .flat_map(|x| moved.clone().map(move |more| (x, y + high + more)));
+                    (places.collect(), Anchor::End)
+                }
             };
-            self.svg.label(at, &number, self.letter, anchor);
+            all.push(self.clear(&text, anchor, places));
         }
+        all
+    }
+
+    /// Letters at the first of these places that is clear, or else at the first.
+    fn clear(&mut self, text: &str, anchor: Anchor, places: Vec<(f64, f64)>) -> Beside {
+        let first = places.first().copied().unwrap_or_default();
+        let is_clear = |at: &(f64, f64)| {
+            let room = self.room(*at, text, anchor);
+            self.taken.iter().all(|taken| !meets(taken, &room))
+        };
+        let at = places.into_iter().find(is_clear).unwrap_or(first);
+        self.taken.push(self.room(at, text, anchor));
+        Beside { at, text: text.to_owned(), anchor }
+    }
+
+    /// The room that letters take beside a cut.
+    fn room(&self, (x, y): (f64, f64), text: &str, anchor: Anchor) -> Room {
+        let wide = wide(text, self.letter);
+        let left = match anchor {
+            Anchor::Start => x,
+            Anchor::Middle => x - wide / 2.0,
+            Anchor::End => x - wide,
+        };
+        ((left, y - self.letter * 0.8), (left + wide, y + self.letter * 0.25))
     }
 
     /// Which way the grain runs, below the sheet.
@@ -208,4 +290,29 @@ impl Sketch<'_, '_, '_> {
             );
         }
     }
+}
+
+/// From nought on by so much as far as there is room.
+fn steps(room: f64, by: f64) -> impl Iterator<Item = f64> + Clone {
+    (0..=(room / by).floor().max(0.0) as usize).map(move |own| own as f64 * by)
+}
+
+/// Where letters may stand in an area: in its middle, and else as near to it as the room
+/// around them lets them.
+fn places(
+    (x, y): (f64, f64),
+    (long, across): (f64, f64),
+    (wide, high): (f64, f64),
+) -> impl Iterator<Item = (f64, f64)> {
+    const STEPS: i32 = 8;
+    let (spare_x, spare_y) = ((long - wide) / 2.0, (across - high) / 2.0);
+    let mut all: Vec<(i32, i32)> = Vec::new();
+    for right in -STEPS..=STEPS {
+        all.extend((-STEPS..=STEPS).map(|down| (right, down)));
+    }
+    all.sort_by_key(|(right, down)| (right.abs().max(down.abs()), right.abs(), -right, -down));
+    all.into_iter().map(move |(right, down)| {
+        let [right, down] = [right, down].map(|own| f64::from(own) / f64::from(STEPS));
+        (x + long / 2.0 + spare_x * right, y + across / 2.0 + spare_y * down)
+    })
 }

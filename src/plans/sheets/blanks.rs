@@ -1,5 +1,6 @@
 //! What is sawn from the sheets of a stock.
 
+use std::cmp::Reverse;
 use std::collections::BTreeMap;
 
 use crate::measure::Length;
@@ -14,10 +15,13 @@ use super::super::sawing::Blank;
 use super::super::square;
 
 /// What is still to be sawn of a stock, each layer of a laminated part by itself.
-pub(super) fn blanks(work: &Workings<'_>, stock: StockId, sheet: &Sheet) -> Vec<Blank> {
+pub(super) fn blanks(work: &Workings<'_>, stock: StockId, sheets: &[Sheet]) -> Vec<Blank> {
     let planed: BTreeMap<PartId, (Length, &str)> =
         square::blanks(work.piece, work.parts).into_iter().collect();
-    let inside = sheet.trimmed(work.piece.shop.edge_trim);
+    let mut insides: Vec<[Length; 2]> =
+        sheets.iter().map(|sheet| sheet.trimmed(work.piece.shop.edge_trim)).collect();
+    // The largest first.
+    insides.sort_by_key(|[long, wide]| Reverse((*long / Length::mm(1)) * (*wide / Length::mm(1))));
     let mut all = Vec::new();
     for (id, part) in work.left_of(stock) {
         let mut size = part.sawn();
@@ -35,10 +39,13 @@ pub(super) fn blanks(work: &Workings<'_>, stock: StockId, sheet: &Sheet) -> Vec<
         }
         // What must be as large as its core may be no more than a sheet gives.
         let core = part.core().map(|size| size.length);
-        let fits = |[long, wide]: [Length; 2]| long <= inside[0] && wide <= inside[1];
-        let is_turned = !fits(core) && fits([core[1], core[0]]);
-        let most = if is_turned { [inside[1], inside[0]] } else { inside };
-        if fits(core) || is_turned {
+        let holding = |[long, wide]: [Length; 2]| {
+            insides.iter().find(|inside| long <= inside[0] && wide <= inside[1])
+        };
+        let (straight, turned) = (holding(core), holding([core[1], core[0]]));
+        let is_turned = straight.is_none() && turned.is_some();
+        let most = straight.copied().or(turned.map(|[long, wide]| [*wide, *long]));
+        if let Some(most) = most {
             size = [size[0].min(most[0]), size[1].min(most[1])];
         }
         let turns = part.grain == Grain::None || (part.role == Role::Back && is_turned);

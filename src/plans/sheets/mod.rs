@@ -2,12 +2,15 @@
 
 mod blanks;
 
+use std::cmp::Reverse;
+
 use crate::cutting::{self, Kind, Order, Stages, Wanted, Way};
-use crate::measure::Length;
+use crate::measure::{Exact, Length};
 use crate::model::{Sheet, Stock, StockId};
 use crate::vocabulary::FirstCuts;
 
 use super::Workings;
+use super::buying;
 use super::sawing::{Blank, Saw, Sawn, Source, grid, on};
 
 /// How many rounds the search takes for fewer sheets, and for larger leftovers, where there
@@ -42,6 +45,15 @@ impl OfStock {
     }
 }
 
+impl OfStock {
+    /// How many sheets of a size are bought, as they lie.
+    #[must_use]
+    pub fn bought_of(&self, size: [Length; 2]) -> i64 {
+        let own = self.sheets.iter().filter(|own| !own.on_hand && own.size == size).count();
+        i64::try_from(own).unwrap_or(i64::MAX)
+    }
+}
+
 /// The plans of every stock whose sheets are known, numbered through.
 pub(super) fn plan(work: &Workings<'_>) -> Vec<OfStock> {
     let mut number = 0;
@@ -49,7 +61,7 @@ pub(super) fn plan(work: &Workings<'_>) -> Vec<OfStock> {
     let plans = stocks.filter_map(|(index, stock)| {
         let sheet = stock.planned()?;
         let id = StockId(index);
-        let blanks = blanks::blanks(work, id, &sheet);
+        let blanks = blanks::blanks(work, id, &stock.sheets);
         (!blanks.is_empty()).then(|| of_stock(work, (id, stock), &sheet, &blanks, &mut number))
     });
     plans.collect()
@@ -64,18 +76,19 @@ struct Ordered {
 fn ordered(work: &Workings<'_>, stock: &Stock, sheet: &Sheet, blanks: &[Blank]) -> Ordered {
     let shop = &work.piece.shop;
     let source = |on_hand, size, trim| Source { on_hand, size, trim, lost: Vec::new() };
-    let whole = source(false, [sheet.long, sheet.wide], shop.edge_trim);
+    let wholes = stock.sheets.iter().map(|own| source(false, [own.long, own.wide], shop.edge_trim));
     let on_hand = stock
         .on_hand
         .iter()
         .map(|own| source(true, sheet.lying([own.long, own.wide]), Length::ZERO));
-    let sources: Vec<Source> = [whole].into_iter().chain(on_hand).collect();
+    let sources: Vec<Source> = wholes.chain(on_hand).collect();
     let wholes = sources.iter().flat_map(Source::inside).chain([shop.kerf]);
     let sizes = wholes.chain(blanks.iter().flat_map(|blank| blank.size));
     let grid = grid(sizes);
-    let kind = |source: &Source| Kind {
+    let costs = costs(stock);
+    let kind = |(index, source): (usize, &Source)| Kind {
         size: source.inside().map(|side| on(grid, side + shop.kerf).floor()),
-        cost: if source.on_hand { 1 } else { SHEET },
+        cost: costs.get(index).copied().unwrap_or(1),
         count: source.on_hand.then_some(1),
         above: None,
     };
@@ -88,7 +101,7 @@ fn ordered(work: &Workings<'_>, stock: &Stock, sheet: &Sheet, blanks: &[Blank]) 
         FirstCuts::Crosscut => Way::Crosscut,
     };
     let order = Order {
-        kinds: sources.iter().map(kind).collect(),
+        kinds: sources.iter().enumerate().map(kind).collect(),
         pieces: blanks.iter().map(wanted).collect(),
         kerf: on(grid, shop.kerf).ceil(),
         stages: Stages { most: Some(shop.stages), first: Some(first) },
@@ -96,6 +109,41 @@ fn ordered(work: &Workings<'_>, stock: &Stock, sheet: &Sheet, blanks: &[Blank]) 
         rounds: ROUNDS.map(|rounds| rounds * FEW / blanks.len().max(FEW)),
     };
     Ordered { sources, order }
+}
+
+/// What a sheet of each size costs beside the first: by their prices where all have one, else
+/// by their areas.
+fn costs(stock: &Stock) -> Vec<i64> {
+    let priced: Option<Vec<Exact>> =
+        stock.sheets.iter().map(|own| buying::of_sheet(stock, own)).collect();
+    let by_area = || {
+        let meter = Length::mm(1000);
+        stock.sheets.iter().map(|own| (own.long / meter) * (own.wide / meter)).collect()
+    };
+    let all = priced.filter(|all| all.iter().all(|own| own.is_positive())).unwrap_or_else(by_area);
+    let first = all.first().copied().unwrap_or(Exact::ONE);
+    all.iter().map(|own| (Exact::int(SHEET) * *own / first).floor().max(1)).collect()
+}
+
+/// No plan takes fewer sheets than this: of a stock of several sizes as many as the plan has,
+/// where none costs less, and else if all were as long and as wide as any.
+fn fewest(stock: &Stock, order: &Order, plan: &cutting::Plan) -> i64 {
+    if stock.sheets.len() < 2 {
+        return plan.least / SHEET;
+    }
+    let bought = |kind: &&Kind| kind.count.is_none();
+    let had = order.kinds.iter().filter(|kind| !bought(kind)).count();
+    if plan.cost(order) <= plan.least + i64::try_from(had).unwrap_or(0) {
+        let is_bought = |own: &&cutting::Sheet| own.kind < stock.sheets.len();
+        return i64::try_from(plan.sheets.iter().filter(is_bought).count()).unwrap_or(i64::MAX);
+    }
+    let mut order = order.clone();
+    let largest = order.kinds.iter().filter(bought);
+    let largest =
+        largest.fold([0, 0], |all, own| [all[0].max(own.size[0]), all[1].max(own.size[1])]);
+    order.kinds.retain(|kind| kind.count.is_some());
+    order.kinds.push(Kind { size: largest, cost: 1, count: None, above: None });
+    cutting::fewest(&order)
 }
 
 /// True where a short search finds a plan that buys fewer sheets once each part is so much
@@ -107,7 +155,11 @@ pub(crate) fn fewer_if(
 ) -> bool {
     let Some(stock) = work.piece.stock(own.stock) else { return false };
     let Some(sheet) = stock.planned() else { return false };
-    let mut blanks = blanks::blanks(work, own.stock, &sheet);
+    // Of several sizes another may do, which costs less.
+    if stock.sheets.len() > 1 {
+        return false;
+    }
+    let mut blanks = blanks::blanks(work, own.stock, &stock.sheets);
     for blank in &mut blanks {
         let less = less(blank);
         blank.size = [0, 1].map(|side| blank.size[side] - less[side]);
@@ -130,9 +182,14 @@ fn of_stock(
     let shop = &work.piece.shop;
     let Ordered { sources, order } = ordered(work, stock, sheet, blanks);
     let plan = cutting::plan(&order);
+    let least = fewest(stock, &order, &plan);
     let mut sheets = plan.sheets;
     // What is on hand is sawn first, and then the fullest sheets.
-    sheets.sort_by_key(|sheet| (sheet.kind == 0, std::cmp::Reverse(sheet.root.filled())));
+    let sizes = stock.sheets.len();
+    sheets.sort_by_key(|sheet| {
+        let size = if sheet.kind < sizes { sheet.kind + 1 } else { 0 };
+        (size, Reverse(sheet.root.filled()))
+    });
     let unit = work.piece.tape().unit;
     let saw = Saw { shop, unit, blanks, sheet: Some(sheet), keeps_strips: false };
     let sawn = sheets.iter().filter_map(|own| {
@@ -141,10 +198,5 @@ fn of_stock(
         Some(saw.sheet(*number, source, &own.root))
     });
     let unplaced = plan.unplaced.iter().filter_map(|index| blanks.get(*index)).cloned();
-    OfStock {
-        stock: id,
-        unplaced: unplaced.collect(),
-        sheets: sawn.collect(),
-        least: plan.least / SHEET,
-    }
+    OfStock { stock: id, unplaced: unplaced.collect(), sheets: sawn.collect(), least }
 }

@@ -70,9 +70,9 @@ block! {
     SAWN: Sawn = ("sawn", "how the boards are sawn", "sawn quarter").default("flat");
     SHEET: Braces = (
         "sheet",
-        "the size of a whole sheet",
+        "the size of a whole sheet, once for each size that it is sold in",
         "sheet { long 96; wide 48; grain long }",
-    ).opens(sheet::block);
+    ).opens(sheet::block).many();
     ON_HAND: Braces = (
         "on-hand",
         "a piece of sheet or a board already in the rack",
@@ -107,7 +107,7 @@ block! {
 block! {
     /// `sheet { … }`
     sheet: "sheet", "a sheet",
-    "A whole sheet as you buy it.";
+    "A whole sheet as you buy it. Where a stock is sold in several sizes, the plans take those that cost least by their prices, or those with the least area where one has no price.";
     LONG: Length = ("long", "its length", "long 96").required()
         .can_be("300 mm", "6 m")
         .usual("24 in", "12 ft");
@@ -115,6 +115,11 @@ block! {
         .can_be("300 mm", "3 m")
         .usual("450 mm", "7 ft");
     GRAIN: SheetGrain = ("grain", "which way the face grain runs", "grain long").default("long");
+    PRICE: Price<BySheet> = (
+        "price",
+        "what a sheet of this size costs; if not written, the price of the stock",
+        "price 104 per sheet",
+    );
 }
 
 block! {
