@@ -657,7 +657,7 @@ pub(super) struct Shape {
     pub(super) deep: Figure,
     pub(super) spans: [Span; 2],
     pub(super) long_point: Option<String>,
-    pub(super) sawn: Option<SawnMiter>,
+    pub(super) sawn: Option<Box<SawnMiter>>,
     pub(super) pockets: Option<Pockets>,
     pub(super) row: Option<Row>,
     pub(super) tails: Option<Tails>,
