@@ -21,21 +21,21 @@
     "drawers" "edge-trim" "edges" "end" "ends" "falling" "false" "feed" "fence" "filler" "finger"
     "finish" "first-cuts" "fit-front" "fixed" "fixing" "float" "flush" "flutes" "foot" "frame"
     "from-back" "from-bottom" "from-edge" "from-end" "from-left" "from-side" "from-top" "front"
-    "fronts" "gap" "grain" "gravity" "groove" "hangs" "hardboard" "hardwax-oil" "held" "high"
-    "hinge" "hinges" "hole" "hook" "hot" "humidity" "hung" "job" "joint" "joints" "keep-out"
-    "kerf" "lacquer" "land" "lay-out" "left" "leg" "length" "lip" "load" "long" "lost" "lumber"
-    "made" "mark" "mdf" "measured" "meeting" "mid-rail" "middle" "miter" "mix" "mortise"
+    "fronts" "gap" "give" "grain" "gravity" "groove" "hangs" "hardboard" "hardwax-oil" "held"
+    "high" "hinge" "hinges" "hole" "hook" "hot" "humidity" "hung" "job" "joint" "joints"
+    "keep-out" "kerf" "lacquer" "land" "lay-out" "left" "leg" "length" "lip" "load" "long" "lost"
+    "lumber" "made" "mark" "mdf" "measured" "meeting" "mid-rail" "middle" "miter" "mix" "mortise"
     "nailers" "notch" "note" "oil" "on" "on-hand" "open" "open-time" "opening" "out" "over"
-    "packer-stock" "packer-wide" "paint" "panel" "panel-stock" "particleboard" "partition"
+    "pack" "packer-stock" "packer-wide" "paint" "panel" "panel-stock" "particleboard" "partition"
     "partitions" "pass" "pin-ahead" "pins" "pitch" "place" "planer" "plate" "play" "plywood"
     "pockets" "pose" "posts" "pot-life" "prefinished" "price" "pull" "pulls" "radial" "rail"
     "revision" "right" "rising" "rod" "room" "round-nose" "run" "same" "sanding" "sawn" "screw"
     "screws" "scribe" "seam" "separate" "set" "set-back" "set-in" "set-up" "shank" "share"
     "sheet" "shelf" "shelves" "shop" "shrinks" "side-mount" "site" "sled" "slide" "space"
     "species" "speed" "spoiled" "square" "stages" "stands" "stiffness" "stile" "stock" "stop"
-    "straight" "stretchers" "studs" "swing" "takes" "tangential" "tape" "temperature" "tenon"
-    "thick" "thickness" "times" "toe-kick" "tolerance" "top" "tray" "undermount" "units" "up"
-    "use" "varnish" "water-lacquer" "wax" "wide" "width" "with" "wooden" "worktop"))
+    "straight" "stretchers" "studs" "supply" "swing" "takes" "tangential" "tape" "temperature"
+    "tenon" "thick" "thickness" "times" "toe-kick" "tolerance" "top" "tray" "undermount" "units"
+    "up" "use" "varnish" "water-lacquer" "wax" "wide" "width" "with" "wooden" "worktop"))
 
 ; New names.
 ((statement word: (name) @_word . (name) @variable)
@@ -70,6 +70,11 @@
 ((statement word: (name) @_word (name) @constant)
   (#any-of? @_word "at")
   (#any-of? @constant "by"))
+((statement word: (name) @_word (name) @constant)
+  (#any-of? @_word "supply")
+  (#any-of? @constant "cabinet-screws" "clips" "fine-pocket-screws" "flat-head-screws"
+    "large-head-screws" "pan-head-screws" "plate-screws" "pocket-screws" "pull-screws"
+    "rail-screws" "shelf-pins" "wood-screws"))
 ((statement word: (name) @_word (name) @constant)
   (#any-of? @_word "first-cuts")
   (#any-of? @constant "crosscut" "rip"))
@@ -138,8 +143,9 @@
 ((statement word: (_) (name) @keyword.operator)
   (#any-of? @keyword.operator "each" "on" "per" "to"))
 ((quantity) . (name) @type
-  (#any-of? @type "GPa" "board-foot" "ft2" "gal" "l" "m2" "m3" "pair" "psi" "sheet"))
+  (#any-of? @type "GPa" "board-foot" "ft" "ft2" "gal" "l" "m" "m2" "m3" "pack" "pair" "psi" "qt"
+    "sheet"))
 ((name) @_per . (name) @type
   (#eq? @_per "per")
   (#any-of? @type "C" "F" "GPa" "board-foot" "cm" "deg" "ft" "ft2" "gal" "h" "in" "kg" "l" "lb"
-    "m" "m2" "m3" "min" "mm" "pair" "psi" "sheet"))
+    "m" "m2" "m3" "min" "mm" "pack" "pair" "psi" "qt" "sheet"))
