@@ -19,6 +19,17 @@ pub(super) struct Found {
     pub(super) all_read: bool,
 }
 
+/// The specs in a folder itself, sorted; none where it can't be read.
+pub(super) fn beside(folder: &Path) -> Vec<PathBuf> {
+    let entries = std::fs::read_dir(folder).into_iter().flatten().flatten();
+    let files = entries.filter(|entry| entry.file_type().is_ok_and(|kind| kind.is_file()));
+    let files = files.filter(|entry| !is_hidden(&entry.file_name()));
+    let mut specs: Vec<PathBuf> =
+        files.map(|entry| entry.path()).filter(|own| has_ending(own)).collect();
+    specs.sort();
+    specs
+}
+
 /// Every spec in and below a folder on disk, none where it is not there;
 /// hidden ones and links are left out.
 pub(super) fn below(root: &Path) -> Found {

@@ -5,16 +5,18 @@ use std::thread;
 
 use lsp_server::Connection;
 
-use crate::server::{self, Ended};
+use crate::server::{self, Ended, Reach};
 
-use super::disk::Disk;
+use super::disk::{self, Disk};
 use super::exit::Exit;
+use super::found;
 use super::terminal::complain;
 
 pub(super) fn run() -> Exit {
     let (outside, threads) = Connection::stdio();
     let connection = unhurried(outside);
-    let served = server::serve(&connection, &|spec| Box::new(Disk::for_spec(Path::new(spec))));
+    let reach = Reach { files: &|spec| Box::new(Disk::for_spec(Path::new(spec))), around: &around };
+    let served = server::serve(&connection, reach);
     // What is still to be written goes out before the end.
     drop(connection);
     let written = threads.join();
@@ -35,4 +37,12 @@ fn unhurried(outside: Connection) -> Connection {
     let (own, inside) = Connection::memory();
     thread::spawn(move || receiver.iter().try_for_each(|message| own.sender.send(message)));
     Connection { sender, receiver: inside.receiver }
+}
+
+/// The specs that may use a file: a spec uses what lies in its own folder or below, so they
+/// stand beside it or up to two folders higher.
+fn around(file: &str) -> Vec<String> {
+    let folders = Path::new(file).ancestors().skip(1).take(3);
+    let specs = folders.flat_map(found::beside);
+    specs.map(|spec| disk::name(&spec)).collect()
 }

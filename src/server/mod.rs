@@ -21,6 +21,7 @@ mod signing;
 mod specs;
 mod state;
 mod texts;
+mod used;
 
 use std::collections::BTreeSet;
 
@@ -35,6 +36,24 @@ use state::State;
 /// `/` between its folders.
 pub type FilesOf<'a> = dyn Fn(&str) -> Box<dyn SourceFiles> + 'a;
 
+/// The names of the specs that may use a file: those beside it and in the folders around it.
+pub type SpecsAround<'a> = dyn Fn(&str) -> Vec<String> + 'a;
+
+/// The way to the texts on disk.
+#[derive(Clone, Copy)]
+pub struct Reach<'a> {
+    /// The texts of a spec.
+    pub files: &'a FilesOf<'a>,
+    /// The specs that may use a file.
+    pub around: &'a SpecsAround<'a>,
+}
+
+impl std::fmt::Debug for Reach<'_> {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.debug_struct("Reach").finish_non_exhaustive()
+    }
+}
+
 /// How an editor took its leave.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Ended {
@@ -48,13 +67,13 @@ pub enum Ended {
 ///
 /// # Errors
 /// What it said at the start was no greeting as the protocol has it.
-pub fn serve(connection: &Connection, files: &FilesOf<'_>) -> Result<Ended, ProtocolError> {
+pub fn serve(connection: &Connection, reach: Reach<'_>) -> Result<Ended, ProtocolError> {
     let (id, greeting) = connection.initialize_start()?;
     // What is not understood of it says nothing of what the editor can do.
     let greeting: InitializeParams = serde_json::from_value(greeting).unwrap_or_default();
     let offered = serde_json::to_value(offered::offered()).unwrap_or_default();
     connection.initialize_finish(id, offered)?;
-    let mut state = State::new(connection, files, &greeting);
+    let mut state = State::new(connection, reach, &greeting);
     let mut leaving = false;
     while let Ok(first) = connection.receiver.recv() {
         let messages: Vec<Message> =

@@ -10,7 +10,7 @@ use lsp_types::{
 };
 
 use crate::editor::{self, Meaning, NameId, NameKind, Refused};
-use crate::measure::Span;
+use crate::measure::{FileId, Span};
 
 use super::answers::Answer;
 use super::mending;
@@ -39,10 +39,14 @@ pub(super) fn given(state: &State<'_>, params: GotoDefinitionParams) -> Answer<G
     Ok(location.map(GotoDefinitionResponse::Scalar))
 }
 
-/// Every place in the specs that are open at which the name at a place is meant.
+/// Every place at which the name at a place is meant, in the specs that are open and in
+/// those around the file that gives it.
 pub(super) fn used(state: &State<'_>, params: ReferenceParams) -> Answer<References> {
     let with_definition = params.context.include_declaration;
-    let Some(found) = find(state, &params.text_document_position) else { return Ok(None) };
+    let closed = closed(state, &params.text_document_position);
+    let Some(found) = find(state, &params.text_document_position, &closed) else {
+        return Ok(None);
+    };
     let mut all: Vec<Location> = Vec::new();
     for (compiled, id) in &found.all {
         let mentions = compiled.names().mentions(*id).filter(|own| with_definition || !own.defines);
@@ -59,7 +63,7 @@ pub(super) fn named(
     state: &State<'_>,
     params: TextDocumentPositionParams,
 ) -> Answer<PrepareRenameRequest> {
-    let Some(found) = find(state, &params) else { return Ok(None) };
+    let Some(found) = find(state, &params, &[]) else { return Ok(None) };
     let (compiled, span, id) = found.here;
     let Some(named) = compiled.names().get(id) else { return Ok(None) };
     let Some(source) = compiled.compilation.sources.get(span.file) else { return Ok(None) };
@@ -69,9 +73,13 @@ pub(super) fn named(
     Ok(Some(PrepareRenameResponse::RangeWithPlaceholder { range, placeholder }))
 }
 
-/// Gives the name at a place another one, in every spec that is open.
+/// Gives the name at a place another one, in every spec that is open and in those around the
+/// file that gives it.
 pub(super) fn rename(state: &State<'_>, params: RenameParams) -> Answer<Rename> {
-    let Some(found) = find(state, &params.text_document_position) else { return Ok(None) };
+    let closed = closed(state, &params.text_document_position);
+    let Some(found) = find(state, &params.text_document_position, &closed) else {
+        return Ok(None);
+    };
     let mut edits: BTreeMap<(String, Span), TextEdit> = BTreeMap::new();
     for (compiled, id) in &found.all {
         let compilation = &compiled.compilation;
@@ -81,7 +89,7 @@ pub(super) fn rename(state: &State<'_>, params: RenameParams) -> Answer<Rename> 
             let Some(source) = compilation.sources.get(edit.span.file) else { continue };
             let range = texts::range(source, edit.span.start, edit.span.end);
             // The same file has another number in each compilation.
-            let place = Span { file: crate::measure::FileId::default(), ..edit.span };
+            let place = Span { file: FileId::default(), ..edit.span };
             edits.insert((source.name.clone(), place), TextEdit { range, new_text: edit.text });
         }
     }
@@ -95,15 +103,34 @@ pub(super) fn rename(state: &State<'_>, params: RenameParams) -> Answer<Rename> 
     Ok(mending::by_name(state, files))
 }
 
-/// The name at a place.
-fn find<'s>(state: &'s State<'_>, at: &TextDocumentPositionParams) -> Option<Found<'s>> {
+/// The specs that are not open and use the file in which the name at a place is given; none
+/// where that is a spec, which no other uses.
+fn closed(state: &State<'_>, at: &TextDocumentPositionParams) -> Vec<Compiled> {
+    let home = || {
+        let spot = state.spot(&at.text_document.uri)?;
+        let names = spot.compiled.names();
+        let span = names.definition(names.at(spot.file, spot.byte(at.position))?.meaning)?;
+        let source = spot.compiled.compilation.sources.get(span.file)?;
+        let shared = span.file != FileId::default() || !spot.compiled.compilation.is_piece();
+        shared.then(|| source.name.clone())
+    };
+    home().map(|home| state.closed_with(&home)).unwrap_or_default()
+}
+
+/// The name at a place, in the specs that are open and in these others.
+fn find<'s>(
+    state: &'s State<'_>,
+    at: &TextDocumentPositionParams,
+    closed: &'s [Compiled],
+) -> Option<Found<'s>> {
     let spot = state.spot(&at.text_document.uri)?;
     let names = spot.compiled.names();
     let mention = names.at(spot.file, spot.byte(at.position))?;
     let Meaning::Name(id) = mention.meaning else { return None };
     let given = names.get(id)?.definition;
     let home = &spot.compiled.compilation.sources.get(given.file)?.name;
-    let all = state.with(home).into_iter().filter_map(|(compiled, file)| {
+    let others = closed.iter().filter_map(|own| Some((own, own.file(home)?)));
+    let all = state.with(home).into_iter().chain(others).filter_map(|(compiled, file)| {
         let own = compiled.names().at(file, given.start)?;
         match own.meaning {
             Meaning::Name(id) if own.defines => Some((compiled, id)),
@@ -121,8 +148,12 @@ fn refused(compiled: &Compiled, why: Refused) -> ResponseError {
                 .to_owned()
         }
         Refused::Taken(span) => {
-            let line = compiled.compilation.sources.position(span).line;
-            format!("something else has this name, on line {line}")
+            let sources = &compiled.compilation.sources;
+            let line = sources.position(span).line;
+            match sources.get(span.file).filter(|_| span.file != FileId::default()) {
+                Some(used) => format!("something else has this name, on line {line} of {}", used.name),
+                None => format!("something else has this name, on line {line}"),
+            }
         }
         Refused::Changes => {
             "the piece would come out differently with this name, so it stays as it is".to_owned()

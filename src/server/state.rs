@@ -10,15 +10,18 @@ use crate::measure::{FileId, Span};
 use crate::model::Buffers;
 use crate::pipeline::{self, Compilation};
 
-use super::FilesOf;
+use super::Reach;
 use super::names;
 use super::specs::{Compiled, Spec, Specs};
 use super::texts::{self, Text, Texts};
 
+/// So many specs around a file are looked at, so that no folder keeps an editor waiting.
+const MOST_AROUND: usize = 200;
+
 /// All that the server knows.
 pub(super) struct State<'a> {
     connection: &'a Connection,
-    files: &'a FilesOf<'a>,
+    reach: Reach<'a>,
     pub(super) texts: Texts,
     pub(super) specs: Specs,
     /// Something has changed since findings were told last.
@@ -42,7 +45,7 @@ pub(super) struct Spot<'s> {
 impl<'a> State<'a> {
     pub(super) fn new(
         connection: &'a Connection,
-        files: &'a FilesOf<'a>,
+        reach: Reach<'a>,
         greeting: &InitializeParams,
     ) -> Self {
         let can = &greeting.capabilities;
@@ -54,7 +57,7 @@ impl<'a> State<'a> {
             formats.is_some_and(|own| own.contains(&lsp_types::MarkupKind::Markdown));
         Self {
             connection,
-            files,
+            reach,
             texts: Texts::new(),
             specs: Specs::new(),
             untold: false,
@@ -114,7 +117,7 @@ impl<'a> State<'a> {
     }
 
     fn compile(&self, name: &str) -> Result<Compilation, crate::model::ReadError> {
-        let below = (self.files)(name);
+        let below = (self.reach.files)(name);
         let mut buffers = Buffers::over(&*below);
         for (name, text) in &self.texts {
             buffers.put(name.clone(), text.text.clone());
@@ -139,6 +142,14 @@ impl<'a> State<'a> {
     pub(super) fn with(&self, name: &str) -> Vec<(&Compiled, FileId)> {
         let all = self.specs.values().filter_map(|spec| spec.now.as_ref());
         all.filter_map(|compiled| Some((compiled, compiled.file(name)?))).collect()
+    }
+
+    /// The specs that are not open and use a file, compiled.
+    pub(super) fn closed_with(&self, name: &str) -> Vec<Compiled> {
+        let around = (self.reach.around)(name).into_iter();
+        let closed = around.filter(|spec| !self.specs.contains_key(spec)).take(MOST_AROUND);
+        let compiled = closed.filter_map(|spec| self.compile(&spec).ok()).map(Compiled::new);
+        compiled.filter(|own| own.file(name).is_some()).collect()
     }
 
     /// The URI of a file: as the editor wrote it, where it did.

@@ -5,7 +5,7 @@ use std::thread::JoinHandle;
 use std::time::Duration;
 
 use casewright::model::MemoryFiles;
-use casewright::server::{self, Ended};
+use casewright::server::{self, Ended, Reach};
 use lsp_server::{Connection, Message, Notification, Request};
 use serde_json::{Value, json};
 
@@ -32,10 +32,21 @@ impl Client {
         Self::that_can(files, can)
     }
 
+    /// The same, with these specs in the folder, open or not.
+    pub(super) fn among(files: MemoryFiles, specs: &[&str]) -> Self {
+        let can = json!({ "workspace": { "workspaceEdit": { "documentChanges": true } } });
+        Self::with(files, specs.iter().map(|own| (*own).to_owned()).collect(), can)
+    }
+
     pub(super) fn that_can(files: MemoryFiles, can: Value) -> Self {
+        Self::with(files, Vec::new(), can)
+    }
+
+    fn with(files: MemoryFiles, around: Vec<String>, can: Value) -> Self {
         let (connection, other) = Connection::memory();
         let serving = move || {
-            server::serve(&other, &|_| Box::new(files.clone())).expect("the server is greeted")
+            let reach = Reach { files: &|_| Box::new(files.clone()), around: &|_| around.clone() };
+            server::serve(&other, reach).expect("the server is greeted")
         };
         // As much stack as a command has.
         let thread = std::thread::Builder::new().stack_size(16 << 20).spawn(serving);

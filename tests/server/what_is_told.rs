@@ -378,3 +378,47 @@ fn paths_are_one_however_they_are_written_out() {
     assert!(!client.findings("file:///my%20jobs/ch%C3%AAne.case").is_empty());
     client.leave();
 }
+
+/// A name of a shared file changes in a spec beside it too that is not open.
+#[test]
+fn a_closed_spec_is_followed_too() {
+    let shared = "stock ply { plywood 3/4; actual 23/32; sheet { long 96; wide 48 } }\n";
+    let own = "stock ply     { plywood 3/4; actual 23/32; sheet { long 96; wide 48 } }\n";
+    let text =
+        spec("first.case").replace(own, "").replacen("\njob", "\nuse \"shop.case\"\n\njob", 1);
+    let files = MemoryFiles::one("/jobs/shop.case", shared)
+        .with("/jobs/one.case", &text)
+        .with("/jobs/two.case", &text);
+    let around = ["/jobs/one.case", "/jobs/shop.case", "/jobs/two.case"];
+    for open in ["one.case", "shop.case"] {
+        let mut client = Client::among(files.clone(), &around);
+        let uri = format!("file:///jobs/{open}");
+        let opened = if open == "one.case" { text.as_str() } else { shared };
+        client.open(&uri, opened);
+        // A shared file has no job and no case, and lacks nothing.
+        assert_eq!(client.slugs(&uri), Vec::<String>::new());
+        let mut params = place(&uri, at(opened, "stock p|ly "));
+        params["context"] = json!({ "includeDeclaration": true });
+        let used = client.ask("textDocument/references", params.clone());
+        assert_eq!(used.as_array().unwrap().len(), 5, "{used:#?}");
+        params["newName"] = json!("birch");
+        let edit = client.ask("textDocument/rename", params);
+        assert_eq!(edit["documentChanges"].as_array().unwrap().len(), 3, "{edit:#?}");
+        client.leave();
+    }
+}
+
+/// A mistake in a used file is told at the `use` of the spec, too.
+#[test]
+fn a_spec_with_a_broken_file_is_marked() {
+    let text = spec("first.case").replacen("\njob", "\nuse \"shop.case\"\n\njob", 1);
+    let files = MemoryFiles::one("/jobs/shop.case", "stock spare { plywod 3/4 }\n");
+    let mut client = Client::over(files);
+    client.open(URI, &text);
+    let found = client.findings(URI);
+    let [used] = found.as_slice() else { panic!("{found:#?}") };
+    assert_eq!(used["range"], range(&text, "\"shop.case\""));
+    let message = used["message"].as_str().unwrap();
+    assert!(message.contains("shop.case has") && message.contains("plywod"), "{message}");
+    client.leave();
+}
