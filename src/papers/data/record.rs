@@ -3,7 +3,6 @@
 use serde::Serialize;
 
 use super::lines::Refs;
-use super::opens::Opens;
 use super::{
     bases, covers, done, fitted, laid_on, layout, miters, sections, sheets, stacked, wooden,
 };
@@ -23,7 +22,7 @@ pub(super) struct Data<'d> {
     pub(super) steps: Vec<StepData<'d>>,
     pub(super) operations: Vec<Step<'d>>,
     pub(super) layout: Vec<super::layout::Stick<'d>>,
-    pub(super) opens: Opens<'d>,
+    pub(super) opens: super::opens::Opens<'d>,
     pub(super) gaps: sections::Gaps<'d>,
     pub(super) weights: sections::Weights<'d>,
     pub(super) hardware: Vec<sections::Hardware<'d>>,
