@@ -151,3 +151,25 @@ fn a_mid_rail_that_moves_stays_in_its_set_up() {
     assert!(told.setups.is_empty(), "{:?}", told.setups);
     assert!(!told.parts.changed.is_empty());
 }
+
+/// The mid rail of all fronts is that of the doors: a drawer behind them, framed as they are,
+/// has none, where it would lie 900 up in a front of 180.
+#[test]
+fn a_drawer_takes_no_mid_rail_of_the_doors() {
+    let text = wardrobe("mid-rail { wide 90 mm; from-bottom 900 mm }").replace(
+        "high 180 mm; set-back 60 mm; front { build slab }",
+        "high 260 mm; set-back 60 mm",
+    );
+    let compiled = compile(&text);
+    let piece = compiled.piece.as_ref().unwrap_or_else(|| panic!("{:#?}", compiled.diagnostics));
+    let mids = |name: &str| {
+        let mut all = piece.cases.iter().flat_map(|case| &case.openings);
+        let own = all.find(|own| own.path.ends_with(name)).and_then(|own| own.front.as_ref());
+        match &own.unwrap().build {
+            Build::Panel(panel) => panel.mids.len(),
+            Build::Slab => panic!("{name} is a slab"),
+        }
+    };
+    assert_eq!((mids(".socks"), mids(".clothes")), (0, 1));
+    assert!(!slugs(&compiled).contains(&"rails-meet"), "{:?}", slugs(&compiled));
+}

@@ -6,6 +6,7 @@ use crate::trade;
 use crate::vocabulary::takes::{Flag, Refer, Stock};
 use crate::vocabulary::{Entries, Entry, HowBuilt, Said, words};
 
+use super::front::{Build, Fronts};
 use super::id::StockId;
 use super::insertion::Insertion;
 use super::lower::{Lower, Names};
@@ -306,5 +307,16 @@ fn mid_rail(said: Said<'_, Flag>, rail: &Size, ctx: &mut Lower) -> MidRail {
         wide: wide.unwrap_or_else(|| rail.clone()),
         at: top.map(MidAt::FromTop).or(bottom.map(MidAt::FromBottom)),
         span: said.head,
+    }
+}
+
+/// The mid rails that hold for all fronts are those of the doors: a drawer or a false front
+/// has the ones that its own `build` gives it.
+pub(super) fn without_mid_rails(fronts: &mut Fronts, body: &Entries) {
+    let own = body.one(words::door::FRONT).and_then(Said::body);
+    if let Build::Panel(panel) = &mut fronts.build
+        && !own.is_some_and(|own| own.says(words::fronts::BUILD))
+    {
+        panel.mids.clear();
     }
 }

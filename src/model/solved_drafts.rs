@@ -14,6 +14,7 @@ use super::came_out::CameOut;
 use super::carries;
 use super::cut_round;
 use super::edge::Edges;
+use super::framed;
 use super::front::{Fronts, Set};
 use super::id::{CaseId, MemberId, OpeningId, SlideId};
 use super::insertion::Insertion;
@@ -148,9 +149,10 @@ fn opening(
     };
     let front = match draft.leaf {
         Some(OpeningWord::Drawer | OpeningWord::Door | OpeningWord::Doors | OpeningWord::False) => {
-            let fronts = front(entry, body, context, ctx)?;
+            let mut fronts = front(entry, body, context, ctx)?;
             if matches!(draft.leaf, Some(OpeningWord::Drawer | OpeningWord::False)) {
                 only_of_doors(body, ctx);
+                framed::without_mid_rails(&mut fronts, body);
             }
             Some(if behind_doors { laid_inside(fronts, body, ctx) } else { fronts })
         }

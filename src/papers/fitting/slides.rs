@@ -19,11 +19,16 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut V
     }
     blocks.push(Block::Heading("Drawer slides".into()));
     blocks.push(Block::Note(format!(
-        "The height of a slide is that of its {}, above the lower edge of its opening{} and above the top face of the bottom. The set-back is from {} to the front end of the slide. The depth used counts from there too: the front, where it is inset{}, and the room that the slide needs from there. Behind that, the rest is clear to the back{}.",
+        "The height of a slide is that of its {}, above the lower edge of its opening{} and above the top face of the bottom. The set-back is from {} to the front end of the slide. The depth used counts from there too: the front, where it is inset{}, and the room that the slide needs from there{}. Behind that, the rest is clear to the back{}.",
         lines(all),
         if stands_past(all) { ", which behind doors is that of the doors," } else { "" },
         face(source, all),
         if stands_past(all) { ", or all that stands before a box behind doors" } else { "" },
+        if all.iter().any(|drawer| drawer.nailer.is_some()) {
+            ", or no more than its length where a nailer that stands behind the box alone comes first"
+        } else {
+            ""
+        },
         if all.iter().any(|drawer| drawer.nailer.is_some()) {
             ", or to a nailer before it"
         } else {
@@ -72,6 +77,9 @@ fn play(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>) {
         return;
     }
     blocks.push(Block::Heading("Boxes in their openings".into()));
+    if all.iter().any(|drawer| drawer.hardware.undermount) {
+        blocks.push(Block::Note("A box on an undermount slide is drawn in the middle of the height that the slide leaves it. Hold that against the figure on the slide's sheet: where the sheet has another, the box runs that much higher or lower, and the gaps at its front are set there.".to_owned()));
+    }
     let lies_over = |drawer: &&Drawer<'_>| {
         drawer.opening.front.as_ref().is_some_and(|own| own.set != Set::Inset)
     };

@@ -207,7 +207,7 @@ block! {
         .usual("30 mm", "14 in");
     MID_RAIL: Flag = (
         "mid-rail",
-        "a rail between the top and the bottom rail, with a panel above it and one below; several are written from the top down",
+        "a rail between the top and the bottom rail, with a panel above it and one below; several are written from the top down; those of all fronts are for doors, and a drawer has its own",
         "mid-rail { wide 3; from-bottom 30 }",
     ).may_open(mid_rail::block).many();
     PANEL_STOCK: Refer<Stock> = (
