@@ -114,6 +114,51 @@ test('a drawer is put in by words that are offered', async (t) => {
   assert.match(text, /\n {6}drawer [a-z]+ \{ .*\}\n {6}doors store/);
 });
 
+test('what the strip tells is of the piece that is written now', async (t) => {
+  const { context, page, wrong } = await opened(browser, PHONE);
+  t.after(() => context.close());
+  const text = await page.evaluate(() => globalThis.desk.text.view.state.doc.toString());
+  await page.evaluate((at) => globalThis.desk.text.view.dispatch({ selection: { anchor: at } }),
+    text.indexOf('wide 36'));
+  await settled(page);
+  assert.match(await page.textContent('#sizes-head'), /cupboard case: wide 36 in/);
+  // The cursor stands at nothing, and the figure changes under what is told.
+  await page.evaluate(() => globalThis.desk.text.view.dispatch({ selection: { anchor: 0 } }));
+  await written(page, text.replace('wide 36', 'wide 35'));
+  await page.waitForFunction(() =>
+    /wide 35 in/.test(document.getElementById('sizes-head').textContent));
+  await written(page, text.replaceAll('cupboard', 'press'));
+  await page.waitForFunction(() =>
+    /^Tap a part/.test(document.getElementById('sizes-head').textContent));
+  assert.doesNotMatch(await page.textContent('#sizes-body'), /cupboard/);
+  assert.equal(await page.textContent('#state'), 'Ready to build');
+  assert.deepEqual(wrong, []);
+});
+
+test('a tap on the line that a size comes from shows that line', async (t) => {
+  const { context, page, wrong } = await opened(browser, PHONE);
+  t.after(() => context.close());
+  await page.tap('#sizes-open');
+  await page.selectOption('#thing', 'cupboard.store.left-door');
+  await settled(page);
+  const line = page.locator('#sizes-body > .figure .place:has-text("line")').last();
+  const [, number] = /line (\d+)/.exec(await line.textContent());
+  await line.tap();
+  await settled(page);
+  const seen = await page.evaluate(() => {
+    const marked = document.querySelector('.come-to')?.getBoundingClientRect();
+    const frame = document.querySelector('#text .cm-scroller').getBoundingClientRect();
+    return marked && marked.top >= frame.top && marked.bottom <= frame.bottom
+      && marked.height > 0 ? globalThis.desk.text.cursor[0] + 1 : null;
+  });
+  assert.equal(seen, Number(number));
+  assert.equal(await page.getAttribute('#sizes-open', 'aria-expanded'), 'false');
+  // The mark goes when one writes on.
+  await page.evaluate(() => globalThis.desk.text.view.dispatch({ changes: { from: 0, insert: '#\n' } }));
+  assert.equal(await page.locator('.come-to').count(), 0);
+  assert.deepEqual(wrong, []);
+});
+
 test('no paper stands out sideways on a phone', async (t) => {
   const own = bench(t);
   const { context, page } = await tab(browser, PHONE);

@@ -27,10 +27,12 @@ if (!pieces.own) pieces.begin('first.case', { 'first.case': first });
 /** What came of the last check, and of which texts. */
 let checked = null;
 let of = null;
+/** What came of the check that the sizes told now are of. */
+let told = null;
 let waiting = Promise.resolve();
 
 const findings = new Findings({ mend, go: goFinding, explain });
-const sizes = new Sizes({ go: (place) => text.go(place), ask: (name) => tell([name], true) });
+const sizes = new Sizes({ go: goLine, ask: (name) => tell([name], true) });
 const drawing = new Drawing(byId('drawing'), tapped);
 const text = new Text(byId('text'), [
   language(table), completing(compiler), marks((own, at) => findings.one(own, at)),
@@ -53,6 +55,7 @@ const check = latestOnly(async () => {
   } catch (error) {
     byId('state').textContent = 'The compiler broke down on this text';
     byId('first').textContent = String(error.message ?? error);
+    sizes.show([], []);
     return;
   }
   show(answer, files);
@@ -117,6 +120,7 @@ const follow = settled(120, async () => {
   const things = at.things.length > 0 ? at.things : on;
   drawing.mark(on.length > 0 ? on : things.slice(0, 12));
   if (things.length > 0) await tell(things, false);
+  else if (sizes.of.length > 0 && told !== checked) await tell(stillThere(sizes.of), false);
 });
 
 /** The keys go when the text has been left: not under a finger that is tapping elsewhere. */
@@ -124,10 +128,15 @@ const rested = settled(250, () => {
   document.body.classList.toggle('writes', text.view.hasFocus);
 });
 
+/** What was told stays where the cursor stands at nothing: as it is now, or not at all. */
+function stillThere([own, ...others]) {
+  return [own, ...others.filter((name) => drawing.places.some((place) => place.name === name))];
+}
+
 /** Tells the sizes of the first of these. */
 async function tell(names, goes) {
-  const told = await compiler.value({ why: { name: names[0] } });
-  sizes.show(told, names.slice(1, 9));
+  told = checked;
+  sizes.show(await compiler.value({ why: { name: names[0] } }), names.slice(1, 9));
   if (!goes) return;
   drawing.mark([names[0]]);
   const place = drawing.places.findLast((own) => own.name === names[0]);
@@ -150,6 +159,12 @@ function goFinding(place, at) {
   folded('findings');
   text.go(place, { select: true, focus: !byThumb() });
   choose(at, false);
+}
+
+/** The line that a size comes from: it is shown and marked, whatever lay before it. */
+function goLine(place) {
+  folded('sizes');
+  text.go(place, { line: true, focus: !byThumb() });
 }
 
 function mend(own) {

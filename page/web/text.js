@@ -3,8 +3,8 @@
 import { closeBrackets, closeBracketsKeymap, completionKeymap } from '@codemirror/autocomplete';
 import { defaultKeymap, history, historyKeymap, redo, redoDepth, undo, undoDepth } from '@codemirror/commands';
 import { bracketMatching } from '@codemirror/language';
-import { Compartment, EditorSelection, EditorState, Prec } from '@codemirror/state';
-import { EditorView, drawSelection, keymap, lineNumbers } from '@codemirror/view';
+import { Compartment, EditorSelection, EditorState, Prec, StateEffect, StateField } from '@codemirror/state';
+import { Decoration, EditorView, drawSelection, keymap, lineNumbers } from '@codemirror/view';
 import { wrapped } from './wrapped.js';
 
 /** A place that the compiler gave, in a text: lines and columns from nought. */
@@ -19,6 +19,19 @@ export function counted(doc, at) {
   const line = doc.lineAt(at);
   return [line.number - 1, at - line.from];
 }
+
+const come = StateEffect.define();
+
+/** The line that was come to from elsewhere: marked until the cursor moves or the text changes. */
+const comeTo = StateField.define({
+  create: () => Decoration.none,
+  update(set, transaction) {
+    const here = transaction.effects.find((effect) => effect.is(come));
+    if (here) return Decoration.set([Decoration.line({ class: 'come-to' }).range(here.value)]);
+    return transaction.docChanged || transaction.selection ? Decoration.none : set;
+  },
+  provide: (own) => EditorView.decorations.from(own),
+});
 
 /** The texts of a piece in one view. */
 export class Text {
@@ -44,6 +57,7 @@ export class Text {
         EditorView.lineWrapping,
         wrapped,
         bracketMatching(),
+        comeTo,
         closeBrackets(),
         EditorState.tabSize.of(2),
         // What ends a line is kept as it came.
@@ -147,15 +161,18 @@ export class Text {
     this.view.dispatch({ selection, scrollIntoView: true });
   }
 
-  /** Goes to a place, and selects it. */
-  go(place, { select = false, focus = true } = {}) {
+  /** Goes to a place, and selects it or marks its line. */
+  go(place, { select = false, line = false, focus = true } = {}) {
     this.show(place.file);
     const doc = this.view.state.doc;
     const from = position(doc, place.from);
     const to = select ? position(doc, place.to) : from;
     this.view.dispatch({
       selection: EditorSelection.single(from, to),
-      effects: EditorView.scrollIntoView(from, { y: 'center' }),
+      effects: [
+        EditorView.scrollIntoView(from, { y: 'center' }),
+        ...(line ? [come.of(doc.lineAt(from).from)] : []),
+      ],
     });
     if (focus) this.view.focus();
   }
