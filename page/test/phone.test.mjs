@@ -159,6 +159,60 @@ test('a tap on the line that a size comes from shows that line', async (t) => {
   assert.deepEqual(wrong, []);
 });
 
+test('what is saved is told, and under which name', async (t) => {
+  const { context, page, wrong } = await opened(browser, PHONE);
+  t.after(() => context.close());
+  // A phone has no picker of files.
+  await page.evaluate(() => { delete globalThis.showSaveFilePicker; });
+  for (const button of ['#do-save', '#do-download']) {
+    await page.evaluate(() => { document.getElementById('said').textContent = ''; });
+    await page.tap('[popovertarget="piece-menu"]');
+    const [download] = await Promise.all([page.waitForEvent('download'), page.tap(button)]);
+    assert.equal(await page.textContent('#said'),
+      `Sent to the downloads of this browser: ${download.suggestedFilename()}.`);
+    assert.match(await page.getAttribute('#said', 'class'), /seen/);
+    assert.deepEqual(await sideways(page), []);
+  }
+  await page.tap('#papers-button');
+  await page.tap('#papers-list button:has-text("Cut list") >> nth=0');
+  await page.frameLocator('#paper-frame').locator('h1').waitFor();
+  const [paper] = await Promise.all([page.waitForEvent('download'), page.tap('#paper-save')]);
+  assert.match(await page.textContent('#paper-said'), new RegExp(`: ${paper.suggestedFilename()}\\.$`));
+  await page.tap('#paper-close');
+  // A picker that the maker leaves saves nothing.
+  await page.evaluate(() => {
+    globalThis.showSaveFilePicker = async () => { throw new DOMException('', 'AbortError'); };
+  });
+  await page.waitForSelector('#paper', { state: 'hidden' });
+  await page.tap('[popovertarget="piece-menu"]');
+  await page.tap('#do-save');
+  await page.waitForFunction(() =>
+    document.getElementById('said').textContent === 'first.case was not saved.');
+  assert.deepEqual(wrong, []);
+});
+
+test('what is told at a figure goes when the text changes, and leaves the drawing seen', async (t) => {
+  const { context, page } = await opened(browser, PHONE);
+  t.after(() => context.close());
+  const text = await page.evaluate(() => globalThis.desk.text.view.state.doc.toString());
+  await written(page, text.replace('share 1; shelf', 'high 23; shelf'));
+  await page.evaluate(() => {
+    const { all } = globalThis.desk.checked.findings;
+    globalThis.desk.text.go(all[0].primary.at, { focus: false });
+  });
+  await page.waitForTimeout(300);
+  await page.locator('.found.error').first().hover();
+  await page.waitForSelector('.cm-tooltip-hover');
+  await page.waitForTimeout(200);
+  const [above, below] = await page.evaluate(() => [
+    document.querySelector('.cm-tooltip-hover').getBoundingClientRect().top,
+    document.getElementById('text').getBoundingClientRect().top,
+  ]);
+  assert.ok(above >= below - 1, `${above} above ${below}`);
+  await page.evaluate(() => globalThis.desk.text.view.dispatch({ changes: { from: 0, insert: '#' } }));
+  await page.waitForSelector('.cm-tooltip-hover', { state: 'detached' });
+});
+
 test('no paper stands out sideways on a phone', async (t) => {
   const own = bench(t);
   const { context, page } = await tab(browser, PHONE);

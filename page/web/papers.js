@@ -1,7 +1,7 @@
 // The papers: a menu of them, and one at a time within the page. They come from
 // a sound piece only.
 
-import { byId, el, say } from './dom.js';
+import { byId, el, say, show } from './dom.js';
 import { download } from './files.js';
 import { Printed } from './printed.js';
 
@@ -132,8 +132,13 @@ export class Papers {
 
   async save(slug, form) {
     const text = await this.text(slug, form);
-    if (text === null) return;
+    if (text === null) {
+      show('Nothing was saved: there are no papers while something is broken.');
+      return;
+    }
     const { type, ending } = KINDS[form];
-    download(`${this.does.name()}-${slug}.${ending}`, text, type);
+    const name = `${this.does.name()}-${slug}.${ending}`;
+    download(name, text, type);
+    show(`Sent to the downloads of this browser: ${name}.`);
   }
 }
