@@ -213,6 +213,72 @@ test('what is told at a figure goes when the text changes, and leaves the drawin
   await page.waitForSelector('.cm-tooltip-hover', { state: 'detached' });
 });
 
+test('a file with the name of an example follows the name of the job, until the maker has it', async (t) => {
+  const { context, page, wrong } = await opened(browser, PHONE);
+  t.after(() => context.close());
+  const job = async (name) => {
+    const text = await page.evaluate(() => globalThis.desk.text.view.state.doc.toString());
+    await written(page, text.replace(/job ".*?"/, `job "${name}"`));
+    return page.evaluate(() => {
+      const { pieces, text: { shown, view } } = globalThis.desk;
+      const label = view.contentDOM.getAttribute('aria-label');
+      return [pieces.own.entry, Object.keys(pieces.own.files).join(), shown, label];
+    });
+  };
+  const all = (name) => [name, name, name, `the text of ${name}`];
+  assert.deepEqual(await job('Bedside cabinet'), all('bedside-cabinet.case'));
+  assert.equal(await page.textContent('#state'), 'Ready to build');
+  await page.evaluate(() => globalThis.desk.text.undo());
+  await settled(page);
+  assert.equal(await page.evaluate(() => globalThis.desk.pieces.own.entry), 'first.case');
+  assert.deepEqual(await job('Tom\'s cabin\u00e9t, no. 2'), all('tom-s-cabinet-no-2.case'));
+  await page.tap('[popovertarget="piece-menu"]');
+  const [download] = await Promise.all([page.waitForEvent('download'), page.tap('#do-download')]);
+  assert.equal(download.suggestedFilename(), 'tom-s-cabinet-no-2.case');
+  assert.deepEqual(await job('Another'), all('tom-s-cabinet-no-2.case'));
+  assert.deepEqual(wrong, []);
+});
+
+test('the drawing is made larger by a button that covers none of it', async (t) => {
+  const { context, page } = await opened(browser, PHONE);
+  t.after(() => context.close());
+  const box = (id) => page.locator(id).boundingBox();
+  for (const label of ['Larger drawing', 'Smaller drawing', 'Larger drawing']) {
+    assert.equal(await page.textContent('#larger'), label);
+    const [front, button] = [await box('#front'), await box('#larger')];
+    assert.ok(button.y >= front.y + front.height - 1);
+    await page.tap('#larger');
+    const { height } = await box('#front');
+    assert.equal(height > front.height, label === 'Larger drawing');
+  }
+  // Where it could not make the drawing larger, it is not there.
+  await page.tap('#sizes-open');
+  assert.ok(!(await page.locator('#larger').isVisible()));
+});
+
+test('a unit goes behind the figure that a tap has taken', async (t) => {
+  const { context, page } = await opened(browser, PHONE);
+  t.after(() => context.close());
+  const taken = async () => {
+    await page.evaluate(() => globalThis.desk.text.go(
+      { file: 'first.case', from: [33, 0], to: [33, 0] }, { focus: false },
+    ));
+    await page.waitForTimeout(200);
+    await page.tap('.cm-line:has-text("wide 36") .figure >> nth=2');
+    await page.waitForTimeout(200);
+  };
+  const line = () => page.evaluate(() => globalThis.desk.text.view.state.doc.line(34).text);
+  await taken();
+  await page.tap('#pad-keys [data-put=" in"]');
+  assert.match(await line(), /high 34-1\/2 in /);
+  await page.tap('[data-does="undo"]');
+  // And from the device's own keyboard.
+  await taken();
+  await page.tap('#pad-letters');
+  await page.keyboard.type('mm');
+  assert.match(await line(), /high 34-1\/2 mm /);
+});
+
 test('no paper stands out sideways on a phone', async (t) => {
   const own = bench(t);
   const { context, page } = await tab(browser, PHONE);

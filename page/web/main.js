@@ -1,5 +1,6 @@
 // The page: what is written is checked, and what comes of it is shown.
 
+import { EditorView } from '@codemirror/view';
 import table from 'table';
 import licenses from 'licenses';
 import first from '../../specs/first.case';
@@ -22,7 +23,7 @@ import { Text } from './text.js';
 
 const { compiler } = globalThis;
 const pieces = new Pieces(storage());
-if (!pieces.own) pieces.begin('first.case', { 'first.case': first });
+if (!pieces.own) pieces.begin('first.case', { 'first.case': first }, true);
 
 /** What came of the last check, and of which texts. */
 let checked = null;
@@ -36,12 +37,13 @@ const sizes = new Sizes({ go: goLine, ask: (name) => tell([name], true) });
 const drawing = new Drawing(byId('drawing'), tapped);
 const text = new Text(byId('text'), [
   language(table), completing(compiler), marks((own, at) => findings.one(own, at)),
+  EditorView.inputHandler.of((view, from, to, typed) => pad.behind(typed)),
 ], { changed, moved });
 const pad = new Pad(compiler, text);
 const papers = new Papers(compiler, { ready: () => waiting, name: fileName });
 const menu = new Menu({ pieces, text, compiler, tabs, opened, changed });
 const start = new Start(compiler, pieces, {
-  begin: (entry, files) => menu.begin(entry, files),
+  begin: (entry, files) => menu.begin(entry, files, true),
   take: (id) => menu.take(id),
 });
 
@@ -65,6 +67,12 @@ const check = latestOnly(async () => {
 
 function changed(name, doc) {
   pieces.put(name, doc);
+  const { entry } = pieces.own;
+  const fits = pieces.fits();
+  if (fits !== null) {
+    pieces.rename(entry, fits);
+    text.rename(entry, fits);
+  }
   waiting = check();
 }
 
@@ -201,8 +209,7 @@ function opened() {
 unfold(['findings', 'sizes']);
 byId('larger').addEventListener('click', () => {
   const large = document.body.classList.toggle('large');
-  byId('larger').setAttribute('aria-pressed', String(large));
-  byId('larger').textContent = large ? 'Smaller drawing' : 'Larger drawing';
+  byId('larger').firstChild.data = large ? 'Smaller ' : 'Larger ';
 });
 // The cursor goes where a finger was only behind the tap.
 byId('text').addEventListener('click', () => setTimeout(() => pad.tapped(), 60));

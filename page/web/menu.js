@@ -54,10 +54,10 @@ export class Menu {
       ? 'to a file on this device' : 'as a download';
   }
 
-  begin(entry, files) {
+  begin(entry, files, given = false) {
     this.handles.clear();
     this.saved.clear();
-    this.page.pieces.begin(entry, files);
+    this.page.pieces.begin(entry, files, given);
     this.page.opened();
   }
 
@@ -103,6 +103,7 @@ export class Menu {
         show([told(saved, sent), `${name} was not saved.`].filter(Boolean).join(' '));
         return;
       }
+      this.page.pieces.named();
       if (handle) this.handles.set(name, handle);
       (handle ? saved : sent).push(handle ? handle.name : name);
       this.saved.set(name, doc);
@@ -113,6 +114,7 @@ export class Menu {
   download() {
     const files = Object.entries(this.own.files);
     for (const [name, doc] of files) download(name, doc);
+    this.page.pieces.named();
     show(told([], files.map(([name]) => name)));
   }
 
@@ -147,11 +149,8 @@ export class Menu {
     const before = text.shown;
     const name = await this.name(`Another name for ${before}`, before);
     if (name === null || Object.hasOwn(this.own.files, name)) return;
-    const { files, entry } = pieces.own;
-    pieces.own.files = Object.fromEntries(
-      Object.entries(files).map(([own, doc]) => [own === before ? name : own, doc]),
-    );
-    if (entry === before) pieces.own.entry = name;
+    if (before === pieces.own.entry) pieces.named();
+    pieces.rename(before, name);
     pieces.keep();
     this.handles.delete(before);
     this.page.opened();

@@ -41,7 +41,7 @@ export class Sizes {
     this.of = own === undefined ? [] : [own.name, ...others];
     byId('sizes').classList.toggle('empty', own === undefined);
     if (own === undefined) {
-      this.head.textContent = 'Tap a part in the drawing to see its sizes.';
+      this.head.textContent = 'Tap a part to see its sizes.';
       this.body.replaceChildren();
       this.choice.value = '';
       return;

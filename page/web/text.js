@@ -46,8 +46,7 @@ export class Text {
     this.view = new EditorView({ parent, state: EditorState.create({ doc: '' }) });
   }
 
-  state(name, doc) {
-    const label = `the text of ${name}`;
+  state(doc) {
     return EditorState.create({
       doc,
       extensions: [
@@ -64,11 +63,12 @@ export class Text {
         EditorState.lineSeparator.of(doc.includes('\r\n') ? '\r\n' : '\n'),
         Prec.high(keymap.of([...closeBracketsKeymap, ...completionKeymap])),
         keymap.of([...defaultKeymap, ...historyKeymap]),
-        EditorView.contentAttributes.of({ 'aria-label': label, spellcheck: 'false', tabindex: '0' }),
+        EditorView.contentAttributes.of(() =>
+          ({ 'aria-label': `the text of ${this.shown}`, spellcheck: 'false', tabindex: '0' })),
         this.keys.of(this.attributes()),
         this.extensions,
         EditorView.updateListener.of((update) => {
-          if (update.docChanged) this.heard.changed(name, update.state.sliceDoc());
+          if (update.docChanged) this.heard.changed(this.shown, update.state.sliceDoc());
           if (update.docChanged || update.selectionSet || update.focusChanged) this.heard.moved();
         }),
       ],
@@ -93,13 +93,20 @@ export class Text {
 
   /** Takes the texts of another piece. */
   open(files, name) {
-    this.states = new Map(Object.entries(files).map(([own, doc]) => [own, this.state(own, doc)]));
+    this.states = new Map(Object.entries(files).map(([own, doc]) => [own, this.state(doc)]));
     this.shown = null;
     this.show(name);
   }
 
   add(name, doc) {
-    this.states.set(name, this.state(name, doc));
+    this.states.set(name, this.state(doc));
+  }
+
+  /** Gives a text another name; where it is written in, it goes on. */
+  rename(before, name) {
+    this.states.set(name, this.states.get(before));
+    this.states.delete(before);
+    if (this.shown === before) this.shown = name;
   }
 
   remove(name) {
