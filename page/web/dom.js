@@ -33,6 +33,18 @@ export function say(text) {
   byId('said').textContent = text;
 }
 
+/** Says something to whoever sees the page, too, for a while: before the paper that is open. */
+export function show(text) {
+  const place = byId(byId('paper').open ? 'paper-said' : 'said');
+  place.textContent = text;
+  place.classList.add('seen');
+  unseen();
+}
+
+const unseen = settled(6000, () => {
+  for (const place of document.querySelectorAll('.seen')) place.classList.remove('seen');
+});
+
 /** `1 error`, `2 errors`. */
 export function counted(count, one) {
   return count === 1 ? `1 ${one}` : `${count} ${one}s`;

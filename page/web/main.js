@@ -1,5 +1,6 @@
 // The page: what is written is checked, and what comes of it is shown.
 
+import { EditorView } from '@codemirror/view';
 import table from 'table';
 import licenses from 'licenses';
 import first from '../../specs/first.case';
@@ -22,24 +23,27 @@ import { Text } from './text.js';
 
 const { compiler } = globalThis;
 const pieces = new Pieces(storage());
-if (!pieces.own) pieces.begin('first.case', { 'first.case': first });
+if (!pieces.own) pieces.begin('first.case', { 'first.case': first }, true);
 
 /** What came of the last check, and of which texts. */
 let checked = null;
 let of = null;
+/** What came of the check that the sizes told now are of. */
+let told = null;
 let waiting = Promise.resolve();
 
 const findings = new Findings({ mend, go: goFinding, explain });
-const sizes = new Sizes({ go: (place) => text.go(place), ask: (name) => tell([name], true) });
+const sizes = new Sizes({ go: goLine, ask: (name) => tell([name], true) });
 const drawing = new Drawing(byId('drawing'), tapped);
 const text = new Text(byId('text'), [
   language(table), completing(compiler), marks((own, at) => findings.one(own, at)),
+  EditorView.inputHandler.of((view, from, to, typed) => pad.behind(typed)),
 ], { changed, moved });
 const pad = new Pad(compiler, text);
 const papers = new Papers(compiler, { ready: () => waiting, name: fileName });
 const menu = new Menu({ pieces, text, compiler, tabs, opened, changed });
 const start = new Start(compiler, pieces, {
-  begin: (entry, files) => menu.begin(entry, files),
+  begin: (entry, files) => menu.begin(entry, files, true),
   take: (id) => menu.take(id),
 });
 
@@ -53,6 +57,7 @@ const check = latestOnly(async () => {
   } catch (error) {
     byId('state').textContent = 'The compiler broke down on this text';
     byId('first').textContent = String(error.message ?? error);
+    sizes.show([], []);
     return;
   }
   show(answer, files);
@@ -62,6 +67,12 @@ const check = latestOnly(async () => {
 
 function changed(name, doc) {
   pieces.put(name, doc);
+  const { entry } = pieces.own;
+  const fits = pieces.fits();
+  if (fits !== null) {
+    pieces.rename(entry, fits);
+    text.rename(entry, fits);
+  }
   waiting = check();
 }
 
@@ -117,6 +128,7 @@ const follow = settled(120, async () => {
   const things = at.things.length > 0 ? at.things : on;
   drawing.mark(on.length > 0 ? on : things.slice(0, 12));
   if (things.length > 0) await tell(things, false);
+  else if (sizes.of.length > 0 && told !== checked) await tell(stillThere(sizes.of), false);
 });
 
 /** The keys go when the text has been left: not under a finger that is tapping elsewhere. */
@@ -124,10 +136,15 @@ const rested = settled(250, () => {
   document.body.classList.toggle('writes', text.view.hasFocus);
 });
 
+/** What was told stays where the cursor stands at nothing: as it is now, or not at all. */
+function stillThere([own, ...others]) {
+  return [own, ...others.filter((name) => drawing.places.some((place) => place.name === name))];
+}
+
 /** Tells the sizes of the first of these. */
 async function tell(names, goes) {
-  const told = await compiler.value({ why: { name: names[0] } });
-  sizes.show(told, names.slice(1, 9));
+  told = checked;
+  sizes.show(await compiler.value({ why: { name: names[0] } }), names.slice(1, 9));
   if (!goes) return;
   drawing.mark([names[0]]);
   const place = drawing.places.findLast((own) => own.name === names[0]);
@@ -150,6 +167,12 @@ function goFinding(place, at) {
   folded('findings');
   text.go(place, { select: true, focus: !byThumb() });
   choose(at, false);
+}
+
+/** The line that a size comes from: it is shown and marked, whatever lay before it. */
+function goLine(place) {
+  folded('sizes');
+  text.go(place, { line: true, focus: !byThumb() });
 }
 
 function mend(own) {
@@ -186,8 +209,7 @@ function opened() {
 unfold(['findings', 'sizes']);
 byId('larger').addEventListener('click', () => {
   const large = document.body.classList.toggle('large');
-  byId('larger').setAttribute('aria-pressed', String(large));
-  byId('larger').textContent = large ? 'Smaller drawing' : 'Larger drawing';
+  byId('larger').firstChild.data = large ? 'Smaller ' : 'Larger ';
 });
 // The cursor goes where a finger was only behind the tap.
 byId('text').addEventListener('click', () => setTimeout(() => pad.tapped(), 60));

@@ -1,7 +1,7 @@
 // Findings at their figures: underlined, and told where one rests on them.
 
 import { StateEffect, StateField } from '@codemirror/state';
-import { Decoration, EditorView, hoverTooltip } from '@codemirror/view';
+import { Decoration, EditorView, hoverTooltip, tooltips } from '@codemirror/view';
 import { position } from './text.js';
 
 const put = StateEffect.define();
@@ -73,6 +73,12 @@ export function marks(tell) {
       above: true,
       create: () => ({ dom: tell(here.finding, here.number) }),
     };
+  }, {
+    // What it tells is of a text that has changed since, or was found anew.
+    hideOn: (transaction) => transaction.docChanged || transaction.effects.some((effect) =>
+      effect.is(put) && effect.value.found !== transaction.startState.field(field).found),
   });
-  return [field, told];
+  // It keeps to the text, and so leaves the drawing to be seen.
+  const space = tooltips({ tooltipSpace: (view) => view.scrollDOM.getBoundingClientRect() });
+  return [field, told, space];
 }

@@ -1,7 +1,7 @@
 // The piece's menu, and a tab for each of its files.
 
 import { chosen, download, read, written } from './files.js';
-import { byId, el, say } from './dom.js';
+import { byId, el, say, show } from './dom.js';
 import { isWhole } from './pieces.js';
 
 export class Menu {
@@ -54,10 +54,10 @@ export class Menu {
       ? 'to a file on this device' : 'as a download';
   }
 
-  begin(entry, files) {
+  begin(entry, files, given = false) {
     this.handles.clear();
     this.saved.clear();
-    this.page.pieces.begin(entry, files);
+    this.page.pieces.begin(entry, files, given);
     this.page.opened();
   }
 
@@ -90,21 +90,32 @@ export class Menu {
     say(`Opened ${given.map((own) => own.name).join(', ')}`);
   }
 
+  /** Saves what has changed since it was saved, and says under which names. */
   async save() {
-    for (const [name, doc] of Object.entries(this.own.files)) {
+    const files = Object.entries(this.own.files);
+    const saved = [];
+    const sent = [];
+    for (const [name, doc] of files) {
       const known = this.handles.get(name);
       if (known && this.saved.get(name) === doc) continue;
       const handle = await written(name, doc, known);
-      if (handle === undefined) return;
+      if (handle === undefined) {
+        show([told(saved, sent), `${name} was not saved.`].filter(Boolean).join(' '));
+        return;
+      }
+      this.page.pieces.named();
       if (handle) this.handles.set(name, handle);
+      (handle ? saved : sent).push(handle ? handle.name : name);
       this.saved.set(name, doc);
     }
-    say('Saved');
+    show(told(saved, sent) || 'Nothing was saved: nothing has changed since it was saved last.');
   }
 
   download() {
-    for (const [name, doc] of Object.entries(this.own.files)) download(name, doc);
-    say('Downloaded');
+    const files = Object.entries(this.own.files);
+    for (const [name, doc] of files) download(name, doc);
+    this.page.pieces.named();
+    show(told([], files.map(([name]) => name)));
   }
 
   /** Asks for the name of a file; nothing where the maker leaves it. */
@@ -138,11 +149,8 @@ export class Menu {
     const before = text.shown;
     const name = await this.name(`Another name for ${before}`, before);
     if (name === null || Object.hasOwn(this.own.files, name)) return;
-    const { files, entry } = pieces.own;
-    pieces.own.files = Object.fromEntries(
-      Object.entries(files).map(([own, doc]) => [own === before ? name : own, doc]),
-    );
-    if (entry === before) pieces.own.entry = name;
+    if (before === pieces.own.entry) pieces.named();
+    pieces.rename(before, name);
     pieces.keep();
     this.handles.delete(before);
     this.page.opened();
@@ -205,4 +213,12 @@ export class Menu {
     this.found = all;
     this.tabs();
   }
+}
+
+/** What was saved, and what was given to the browser to be downloaded. */
+function told(saved, sent) {
+  return [
+    saved.length > 0 ? `Saved as ${saved.join(', ')}.` : '',
+    sent.length > 0 ? `Sent to the downloads of this browser: ${sent.join(', ')}.` : '',
+  ].filter(Boolean).join(' ');
 }

@@ -37,6 +37,8 @@ export class Pad {
       if (key) this.press(key);
     });
     this.refresh = settled(80, () => this.offer());
+    /** The figure that a tap has taken whole, as it was selected. */
+    this.taken = null;
   }
 
   get editor() {
@@ -62,6 +64,7 @@ export class Pad {
   }
 
   put(text) {
+    if (this.behind(text)) return;
     this.editor.dispatch(this.editor.state.replaceSelection(text), {
       scrollIntoView: true, userEvent: 'input.type',
     });
@@ -101,7 +104,25 @@ export class Pad {
     const { main } = this.editor.state.selection;
     if (!main.empty) return;
     const figure = figureAt(this.editor.state, main.head);
-    if (figure) this.editor.dispatch({ selection: EditorSelection.single(figure.from, figure.to) });
+    if (!figure) return;
+    this.editor.dispatch({ selection: EditorSelection.single(figure.from, figure.to) });
+    this.taken = this.editor.state.selection;
+  }
+
+  /** A unit, from these keys or the device's, goes behind a figure that a tap has taken. */
+  behind(text) {
+    const { selection, doc } = this.editor.state;
+    if (!this.taken?.eq(selection) || !/^ ?[a-z]+$|^%$/i.test(text)) return false;
+    const { to } = selection.main;
+    const space = /^[a-z]/i.test(text) && /\d$/.test(doc.sliceString(to - 1, to)) ? ' ' : '';
+    this.taken = null;
+    this.editor.dispatch({
+      changes: { from: to, insert: space + text },
+      selection: EditorSelection.cursor(to + space.length + text.length),
+      scrollIntoView: true,
+      userEvent: 'input.type',
+    });
+    return true;
   }
 
   /** The words that may stand here: those that fit on a line or two. */

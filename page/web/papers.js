@@ -1,8 +1,9 @@
 // The papers: a menu of them, and one at a time within the page. They come from
 // a sound piece only.
 
-import { byId, el, say } from './dom.js';
+import { byId, el, say, show } from './dom.js';
 import { download } from './files.js';
+import { Printed } from './printed.js';
 
 const KINDS = {
   html: { type: 'text/html', ending: 'html' },
@@ -26,6 +27,7 @@ export class Papers {
     this.view = byId('paper');
     this.frame = byId('paper-frame');
     this.slug = null;
+    this.printed = new Printed(byId('printed'));
     byId('paper-close').addEventListener('click', () => history.back());
     byId('paper-print').addEventListener('click', () => this.print());
     byId('paper-save').addEventListener('click', () => this.save(this.slug, 'html'));
@@ -38,6 +40,9 @@ export class Papers {
       history.back();
     });
     addEventListener('popstate', () => this.close());
+    addEventListener('beforeprint', () => {
+      if (this.view.open) this.printed.take(this.frame.contentDocument);
+    });
     addEventListener('keydown', (event) => {
       if (this.view.open && (event.ctrlKey || event.metaKey) && event.key === 'p') {
         event.preventDefault();
@@ -97,6 +102,7 @@ export class Papers {
     this.view.close();
     this.frame.srcdoc = '';
     this.slug = null;
+    this.printed.clear();
   }
 
   /** Links of a paper lead to other papers, within the page. */
@@ -126,8 +132,13 @@ export class Papers {
 
   async save(slug, form) {
     const text = await this.text(slug, form);
-    if (text === null) return;
+    if (text === null) {
+      show('Nothing was saved: there are no papers while something is broken.');
+      return;
+    }
     const { type, ending } = KINDS[form];
-    download(`${this.does.name()}-${slug}.${ending}`, text, type);
+    const name = `${this.does.name()}-${slug}.${ending}`;
+    download(name, text, type);
+    show(`Sent to the downloads of this browser: ${name}.`);
   }
 }

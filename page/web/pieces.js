@@ -2,6 +2,7 @@
 // before. All is kept on the device, under the place of this page.
 
 const MOST = 12;
+const JOB = /^\s*job\s+"((?:[^"\\]|\\.)*)"/m;
 const KEY = `casewright:${location.pathname}`;
 
 /** A piece: `{ id, entry, files: { name: text }, at }`. */
@@ -28,10 +29,12 @@ export class Pieces {
     return this.all[0];
   }
 
-  /** Takes a new piece to hand. */
-  begin(entry, files) {
+  /** Takes a new piece to hand; the name of a `given` one is not the maker's. */
+  begin(entry, files, given = false) {
     const id = `${Date.now().toString(36)}-${Math.random().toString(36).slice(2, 7)}`;
-    this.all.unshift({ id, entry, files: { ...files }, at: Date.now() });
+    const own = { id, entry, files: { ...files }, at: Date.now() };
+    if (given) own.given = { entry, job: title(own) };
+    this.all.unshift(own);
     this.all.length = Math.min(this.all.length, MOST);
     this.keep();
   }
@@ -46,6 +49,32 @@ export class Pieces {
   drop(id) {
     this.all = this.all.filter((piece) => piece.id !== id);
     this.keep();
+  }
+
+  /** Gives a file of the piece at hand another name. */
+  rename(before, name) {
+    const { own } = this;
+    own.files = Object.fromEntries(
+      Object.entries(own.files).map(([file, doc]) => [file === before ? name : file, doc]),
+    );
+    if (own.entry === before) own.entry = name;
+  }
+
+  /** The name is the maker's from now on. */
+  named() {
+    delete this.own.given;
+  }
+
+  /** The name that the job gives a file that was given one: nothing where it has it, or is the
+   *  maker's. */
+  fits() {
+    const { given, entry, files } = this.own;
+    const job = JOB.exec(files[entry])?.[1];
+    if (!given || !job) return null;
+    const letters = job.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase()
+      .replace(/[^a-z0-9]+/g, '-').replace(/^-|-$/g, '');
+    const name = job === given.job || letters === '' ? given.entry : `${letters}.case`;
+    return Object.hasOwn(files, name) ? null : name;
   }
 
   put(name, text) {
@@ -86,7 +115,7 @@ export function storage() {
 
 /** What a piece is called: the text behind `job`, else its file. */
 export function title(piece) {
-  const job = /^\s*job\s+"((?:[^"\\]|\\.)*)"/m.exec(piece.files[piece.entry]);
+  const job = JOB.exec(piece.files[piece.entry]);
   return job?.[1] || piece.entry.replace(/\.case$/, '');
 }
 

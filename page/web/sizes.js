@@ -14,6 +14,8 @@ export class Sizes {
       if (this.choice.value !== '') this.does.ask(this.choice.value);
     });
     this.names = '';
+    /** The names of what is told of now, and of what is made by the same line. */
+    this.of = [];
   }
 
   /** What there is to be chosen: the places of the drawing. */
@@ -36,10 +38,12 @@ export class Sizes {
   /** Tells of a thing; `others` are made by the same line. */
   show(told, others) {
     const own = told[0];
+    this.of = own === undefined ? [] : [own.name, ...others];
     byId('sizes').classList.toggle('empty', own === undefined);
     if (own === undefined) {
-      this.head.textContent = 'Tap a part in the drawing to see its sizes.';
+      this.head.textContent = 'Tap a part to see its sizes.';
       this.body.replaceChildren();
+      this.choice.value = '';
       return;
     }
     this.choice.value = [...this.choice.options].some((option) => option.value === own.name)

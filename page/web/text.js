@@ -3,8 +3,8 @@
 import { closeBrackets, closeBracketsKeymap, completionKeymap } from '@codemirror/autocomplete';
 import { defaultKeymap, history, historyKeymap, redo, redoDepth, undo, undoDepth } from '@codemirror/commands';
 import { bracketMatching } from '@codemirror/language';
-import { Compartment, EditorSelection, EditorState, Prec } from '@codemirror/state';
-import { EditorView, drawSelection, keymap, lineNumbers } from '@codemirror/view';
+import { Compartment, EditorSelection, EditorState, Prec, StateEffect, StateField } from '@codemirror/state';
+import { Decoration, EditorView, drawSelection, keymap, lineNumbers } from '@codemirror/view';
 import { wrapped } from './wrapped.js';
 
 /** A place that the compiler gave, in a text: lines and columns from nought. */
@@ -20,6 +20,19 @@ export function counted(doc, at) {
   return [line.number - 1, at - line.from];
 }
 
+const come = StateEffect.define();
+
+/** The line that was come to from elsewhere: marked until the cursor moves or the text changes. */
+const comeTo = StateField.define({
+  create: () => Decoration.none,
+  update(set, transaction) {
+    const here = transaction.effects.find((effect) => effect.is(come));
+    if (here) return Decoration.set([Decoration.line({ class: 'come-to' }).range(here.value)]);
+    return transaction.docChanged || transaction.selection ? Decoration.none : set;
+  },
+  provide: (own) => EditorView.decorations.from(own),
+});
+
 /** The texts of a piece in one view. */
 export class Text {
   /** `heard` has `changed(name, text)` and `moved()`. */
@@ -33,8 +46,7 @@ export class Text {
     this.view = new EditorView({ parent, state: EditorState.create({ doc: '' }) });
   }
 
-  state(name, doc) {
-    const label = `the text of ${name}`;
+  state(doc) {
     return EditorState.create({
       doc,
       extensions: [
@@ -44,17 +56,19 @@ export class Text {
         EditorView.lineWrapping,
         wrapped,
         bracketMatching(),
+        comeTo,
         closeBrackets(),
         EditorState.tabSize.of(2),
         // What ends a line is kept as it came.
         EditorState.lineSeparator.of(doc.includes('\r\n') ? '\r\n' : '\n'),
         Prec.high(keymap.of([...closeBracketsKeymap, ...completionKeymap])),
         keymap.of([...defaultKeymap, ...historyKeymap]),
-        EditorView.contentAttributes.of({ 'aria-label': label, spellcheck: 'false', tabindex: '0' }),
+        EditorView.contentAttributes.of(() =>
+          ({ 'aria-label': `the text of ${this.shown}`, spellcheck: 'false', tabindex: '0' })),
         this.keys.of(this.attributes()),
         this.extensions,
         EditorView.updateListener.of((update) => {
-          if (update.docChanged) this.heard.changed(name, update.state.sliceDoc());
+          if (update.docChanged) this.heard.changed(this.shown, update.state.sliceDoc());
           if (update.docChanged || update.selectionSet || update.focusChanged) this.heard.moved();
         }),
       ],
@@ -79,13 +93,20 @@ export class Text {
 
   /** Takes the texts of another piece. */
   open(files, name) {
-    this.states = new Map(Object.entries(files).map(([own, doc]) => [own, this.state(own, doc)]));
+    this.states = new Map(Object.entries(files).map(([own, doc]) => [own, this.state(doc)]));
     this.shown = null;
     this.show(name);
   }
 
   add(name, doc) {
-    this.states.set(name, this.state(name, doc));
+    this.states.set(name, this.state(doc));
+  }
+
+  /** Gives a text another name; where it is written in, it goes on. */
+  rename(before, name) {
+    this.states.set(name, this.states.get(before));
+    this.states.delete(before);
+    if (this.shown === before) this.shown = name;
   }
 
   remove(name) {
@@ -147,15 +168,18 @@ export class Text {
     this.view.dispatch({ selection, scrollIntoView: true });
   }
 
-  /** Goes to a place, and selects it. */
-  go(place, { select = false, focus = true } = {}) {
+  /** Goes to a place, and selects it or marks its line. */
+  go(place, { select = false, line = false, focus = true } = {}) {
     this.show(place.file);
     const doc = this.view.state.doc;
     const from = position(doc, place.from);
     const to = select ? position(doc, place.to) : from;
     this.view.dispatch({
       selection: EditorSelection.single(from, to),
-      effects: EditorView.scrollIntoView(from, { y: 'center' }),
+      effects: [
+        EditorView.scrollIntoView(from, { y: 'center' }),
+        ...(line ? [come.of(doc.lineAt(from).from)] : []),
+      ],
     });
     if (focus) this.view.focus();
   }
