@@ -165,12 +165,12 @@ test('what is saved is told, and under which name', async (t) => {
   // A phone has no picker of files.
   await page.evaluate(() => { delete globalThis.showSaveFilePicker; });
   for (const button of ['#do-save', '#do-download']) {
-    await page.evaluate(() => { document.getElementById('said').textContent = ''; });
+    await page.evaluate(() => { document.getElementById('told').textContent = ''; });
     await page.tap('[popovertarget="piece-menu"]');
     const [download] = await Promise.all([page.waitForEvent('download'), page.tap(button)]);
-    assert.equal(await page.textContent('#said'),
+    assert.equal(await page.textContent('#told'),
       `Sent to the downloads of this browser: ${download.suggestedFilename()}.`);
-    assert.match(await page.getAttribute('#said', 'class'), /seen/);
+    assert.match(await page.getAttribute('#told', 'class'), /seen/);
     assert.deepEqual(await sideways(page), []);
   }
   await page.tap('#papers-button');
@@ -187,7 +187,7 @@ test('what is saved is told, and under which name', async (t) => {
   await page.tap('[popovertarget="piece-menu"]');
   await page.tap('#do-save');
   await page.waitForFunction(() =>
-    document.getElementById('said').textContent === 'first.case was not saved.');
+    document.getElementById('told').textContent === 'first.case was not saved.');
   assert.deepEqual(wrong, []);
 });
 

@@ -35,7 +35,7 @@ export function say(text) {
 
 /** Says something to whoever sees the page, too, for a while: before the paper that is open. */
 export function show(text) {
-  const place = byId(byId('paper').open ? 'paper-said' : 'said');
+  const place = byId(byId('paper').open ? 'paper-said' : 'told');
   place.textContent = text;
   place.classList.add('seen');
   unseen();
