@@ -9,7 +9,7 @@ use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
 use crate::measure::Length;
 use crate::model::{OpeningId, Piece};
 use crate::parts::{Cuboid, Front};
-use crate::plans::Workings;
+use crate::plans::{Workings, fitting};
 use crate::trade::Body;
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -78,7 +78,7 @@ fn hit(door: &Door<'_>, drawer: &Drawer<'_>) -> Option<(Body, Cuboid)> {
     for moved in BODIES.into_iter().filter_map(|body| swings::body(drawer.front, body)) {
         let mut way = *moved;
         way.from.z -= drawer.travel;
-        let patch = swings::patch(&way);
+        let patch = fitting::patch(&way);
         let struck = door.bodies().find(|(body, space)| {
             swings::level(space, moved) && door.swing.meets(*body, &patch, door.mercy)
         });

@@ -9,7 +9,8 @@ use crate::model::{
     Size,
 };
 use crate::parts::{Cuboid, Direction, Front};
-use crate::trade::{Body, Hung, Patch};
+use crate::plans::fitting::patch;
+use crate::trade::{Body, Hung};
 use crate::vocabulary::Origin;
 
 /// The space of a front or of its pull.
@@ -23,11 +24,6 @@ pub(super) fn body<'a>(front: &'a Front<'_>, body: Body) -> Option<&'a Cuboid> {
 /// True where two things share any height.
 pub(super) fn level(a: &Cuboid, b: &Cuboid) -> bool {
     a.overlaps_along(b, Direction::Y)
-}
-
-/// A space in plan, out from the foremost face.
-pub(super) fn patch(space: &Cuboid) -> Patch {
-    Patch { x: (space.from.x, space.to.x), out: (-space.to.z, -space.from.z) }
 }
 
 /// A door that swings.

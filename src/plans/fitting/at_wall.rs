@@ -47,6 +47,12 @@ pub struct AtWall<'a> {
 /// Farther than any leaf reaches.
 const FAR: Length = Length::mm(100_000);
 
+/// A space in plan, out from the foremost face.
+#[must_use]
+pub fn patch(space: &Cuboid) -> Patch {
+    Patch { x: (space.from.x, space.to.x), out: (-space.to.z, -space.from.z) }
+}
+
 /// Every door whose hinges would carry it, or its pull, into a wall or a case beside its own.
 /// The wall is taken to stand where the scribe ends.
 #[must_use]
@@ -87,8 +93,7 @@ fn beside<'a>(work: &Workings<'_>, front: &'a Front<'_>) -> Option<AtWall<'a>> {
         !matches!(part.assembly, Assembly::DrawerBox(_) | Assembly::Loose(_))
             && part.cuboid().overlaps_along(&front.space, Direction::Y)
     });
-    let patch = |own: Cuboid| Patch { x: (own.from.x, own.to.x), out: (-own.to.z, -own.from.z) };
-    let patches: Vec<Patch> = stands.map(|part| patch(part.cuboid())).collect();
+    let patches: Vec<Patch> = stands.map(|part| patch(&part.cuboid())).collect();
     let out = -front.space.from.z;
     let found =
         stopped(work, front, out, (Obstacle::Case(next.id), &patches, Length::inches(1, 16)));

@@ -34,7 +34,7 @@ use crate::parts::{Direction, FeatureKind, Joint, JointSort, Part, PartId, Parts
 
 use super::Workings;
 
-pub use at_wall::{AtWall, Obstacle, at_wall};
+pub use at_wall::{AtWall, Obstacle, at_wall, patch};
 pub use fronts::OntoBox;
 pub use hinges::HungAt;
 pub use leg_blocks::{LegBlock, of as leg_block};
