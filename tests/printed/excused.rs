@@ -41,7 +41,7 @@ pub(super) const EXCUSED: &[Excused] = &[
         "the operation has how many boards there are in all",
     ),
     excused("falls under # CFR #", "the numbers of a rule of the law"),
-    excused("lean the blade to # degrees", "the angle of every miter"),
+    excused("tilt the blade to # degrees", "the angle of every miter"),
     excused("at # min each", SHOP),
     excused(
         "spread # in of it, or # in of a flat seam, # s for each clamp, which was set to its width in the dry run, a quarter of a minute for each screw that is driven while glue waits for its clamp, and a clamp for every # in of a joint or # in",

@@ -194,9 +194,9 @@ impl Maker<'_, '_> {
             true if self.leveled().all(is_based) => {
                 let piece = self.on_floor("the piece");
                 [
-                    format!("bring {piece} {clear}"),
+                    format!("stand {piece} {clear}"),
                     format!(
-                        "try whether {piece} is level from end to end and from front to back, and its ends plumb; where not, shim under the base again"
+                        "check that {piece} is level from end to end and from front to back, and that its ends are plumb; where they are not, shim under the base again"
                     ),
                 ]
             }

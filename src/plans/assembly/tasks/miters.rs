@@ -28,13 +28,13 @@ impl Maker<'_, '_> {
         let mut lines = Vec::new();
         let all = |tool: Tool| found.keys().any(|(own, ..)| *own == tool);
         if all(Tool::Fence) {
-            lines.push("at the table saw lean the blade to 45 degrees, away from the fence, so that the strip that comes off lies free; miter two scraps as thick first, and hold them in a square".to_owned());
+            lines.push("at the table saw tilt the blade to 45 degrees, away from the fence, so that the strip that comes off lies free; first miter two scraps of the same thickness, and check the pair with a square".to_owned());
         }
         let settings = found.iter().map(|((tool, on, up, at), marks)| {
             let (marks, at) = (listed(marks), tape.text(*at));
             match tool {
                 Tool::Fence => format!("{marks}: {up} up, {on} at the fence, {at} from the fence to the blade where it leaves the table; come up to it in two cuts, until the miter just reaches the upper corner"),
-                Tool::Sled | Tool::Guide => format!("{marks}: {up} up on the bench; strike a line {at} from the {on}, and run a saw that leans 45 degrees outward along a straight-edge on it: it comes out at the lower corner"),
+                Tool::Sled | Tool::Guide => format!("{marks}: {up} up on the bench; strike a line {at} from the {on}, and run a saw that is tilted 45 degrees outward along a straight-edge on it: it comes out at the lower corner"),
             }
         });
         lines.extend(settings);
