@@ -145,7 +145,8 @@ fn is_case(statement: &Statement) -> bool {
     word == words::file::CASE.spelling() || word == words::file::RUN.spelling()
 }
 
-fn holds(outer: Span, inner: Span) -> bool {
+/// True where one span lies within another.
+pub(super) fn holds(outer: Span, inner: Span) -> bool {
     outer.file == inner.file && outer.start <= inner.start && inner.end <= outer.end
 }
 

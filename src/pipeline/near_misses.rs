@@ -15,7 +15,7 @@ use crate::plans::sawing::Blank;
 use crate::plans::sheets::{self, OfStock};
 use crate::trade;
 
-use super::causes::same;
+use super::causes::{holds, same};
 use super::{Compilation, check_once};
 
 /// In a piece of more parts than this a check takes so long that none is made.
@@ -199,10 +199,6 @@ fn figure(piece: &Piece, size: &Size, way: Way, name: impl Fn(Span) -> String) -
     let (word, span) = (fact.word?, fact.origin.span()?);
     let is_own = span.file == FileId::default() && fact.length == size.length;
     is_own.then(|| Figure { what: name(span), way, word, length: fact.length, span })
-}
-
-fn holds(outer: Span, inner: Span) -> bool {
-    outer.file == inner.file && outer.start <= inner.start && inner.end <= outer.end
 }
 
 /// True where another case is as deep or as high by a figure of its own: they are in line.

@@ -110,8 +110,6 @@ mod tests {
     use super::*;
     use proptest::prelude::*;
 
-    /// Pressure times glue area: 24 in by 3/4 in at 175 psi is 3150 lb, three
-    /// to four heavy clamps (an adhesive maker's pressure, common practice).
     /// A gallon for 200 square feet, of layers or of 2,400 ft of joints; and nothing for none.
     #[test]
     fn a_gallon_of_glue_covers_two_hundred_square_feet() {
@@ -121,6 +119,8 @@ mod tests {
         assert_eq!(glue_needed(Length::ZERO, Exact::ZERO), 0);
     }
 
+    /// Pressure times glue area: 24 in by 3/4 in at 175 psi is 3150 lb, three
+    /// to four heavy clamps (an adhesive maker's pressure, common practice).
     #[test]
     fn a_panel_of_two_feet_takes_three_or_four_clamps() {
         let pounds = 24.0 * 0.75 * 175.0;

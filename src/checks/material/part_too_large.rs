@@ -28,12 +28,9 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     let tape = piece.tape();
     for part in &parts.all {
         let Some(stock) = piece.stock(part.stock) else { continue };
-        let largest = stock.sheets.iter().max_by_key(|sheet| {
-            let [along, across] = sheet.trimmed(piece.shop.edge_trim);
-            (along / Length::mm(1)) * (across / Length::mm(1))
-        });
-        let Some(sheet) = largest.filter(|_| !stock.is_solid()) else { continue };
-        let [along, across] = sheet.trimmed(piece.shop.edge_trim);
+        if stock.is_solid() {
+            continue;
+        }
         let fits = |a: Length, b: Length| stock.holds(piece.shop.edge_trim, [a, b]);
         let [long, wide] = part.core().map(|size| size.length);
         let turned = part.grain == Grain::None && fits(wide, long);
@@ -42,6 +39,10 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         if fits(long, wide) || turned || back {
             continue;
         }
+        let trimmed = stock.sheets.iter().map(|sheet| sheet.trimmed(piece.shop.edge_trim));
+        let largest = trimmed
+            .max_by_key(|[along, across]| (*along / Length::mm(1)) * (*across / Length::mm(1)));
+        let Some([along, across]) = largest else { continue };
         sink.push(
             RULE.finding(
                 format!(
