@@ -196,6 +196,20 @@ pub(super) fn clear_of<'a>(
     row.lines(&stretches, count, unit)
 }
 
+/// One line through a block into the board that it lies against, clear of the cuts of both.
+pub(super) fn into_side<'a>(
+    through: &'a Part,
+    into: &'a Part,
+    count: u32,
+    unit: Unit,
+) -> Vec<ScrewLine<'a>> {
+    let axis = through.touching(into).unwrap_or(through.placement.thickness);
+    let row = Row::along_axis(through, into, axis, unit).filter(Row::meets);
+    let Some(row) = row else { return Vec::new() };
+    let stretches = row.stretches(&[], unit);
+    row.lines(&stretches, Some(count).filter(|_| stretches.len() == 1), unit)
+}
+
 /// One line through the whole of a block, from back to front, into what it holds, over the
 /// middle of what the two share; where they don't meet, shims lie between them.
 pub(super) fn from_behind<'a>(
