@@ -63,6 +63,17 @@ pub fn undoubled(count: Exact) -> Option<Exact> {
     format!("{before}{after}").parse().ok().map(Exact::int)
 }
 
+/// Said of a figure whose digits stand the other way round: `62` for `26`.
+pub const IF_TURNED: &str = "if two digits are turned around";
+
+/// A whole number of two digits the other way round: `26` for `62`.
+#[must_use]
+pub fn turned(count: Exact) -> Option<Exact> {
+    let whole = count.is_whole().then(|| count.numer())?;
+    let (tens, ones) = (whole / 10, whole % 10);
+    ((1..10).contains(&tens) && ones != 0 && ones != tens).then(|| Exact::int(ones * 10 + tens))
+}
+
 /// `3` for `3/4` or `3/8`, `8` for `1/8`.
 fn part_missing(whole: i64) -> Vec<MeantInches> {
     let parts = || [2, 4, 8, 16, 32, FINEST].into_iter();
@@ -118,6 +129,8 @@ mod tests {
         assert_eq!(meant(117, 16), ["73-1/8", "11-7/16", "5/16"]);
         // 2.7 and 0.3 are on no rule.
         assert_eq!(meant(27, 1), ["270"]);
+        assert_eq!(turned(Exact::int(62)), Some(Exact::int(26)));
+        assert_eq!([60, 66, 6, 620].map(|own| turned(Exact::int(own))), [None; 4]);
         // 7.07 as a caliper reads it is 0.707 at the finest.
         assert_eq!(meant(151, 100), ["15-1/10"]);
     }
