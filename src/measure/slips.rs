@@ -83,6 +83,17 @@ fn slash_missing(whole: i64) -> Vec<MeantInches> {
     all
 }
 
+/// Said of a figure whose digits stand the other way round: `62` for `26`.
+pub const IF_TURNED: &str = "if two digits are turned around";
+
+/// A whole number of two digits the other way round: `26` for `62`.
+#[must_use]
+pub fn turned(count: Exact) -> Option<Exact> {
+    let whole = count.is_whole().then(|| count.numer())?;
+    let (tens, ones) = (whole / 10, whole % 10);
+    ((1..10).contains(&tens) && ones != 0 && ones != tens).then(|| Exact::int(ones * 10 + tens))
+}
+
 /// `3` for `3/4` or `3/8`, `8` for `1/8`.
 fn part_missing(whole: i64) -> Vec<MeantInches> {
     let parts = || [2, 4, 8, 16, 32, FINEST].into_iter();
@@ -145,6 +156,8 @@ mod tests {
         assert_eq!(meant(158, 1), ["1580", "1-5/8"]);
         // 2.7 and 0.3 are on no rule.
         assert_eq!(meant(27, 1), ["270"]);
+        assert_eq!(turned(Exact::int(62)), Some(Exact::int(26)));
+        assert_eq!([60, 66, 6, 620].map(|own| turned(Exact::int(own))), [None; 4]);
         // 7.07 as a caliper reads it is 0.707 at the finest.
         assert_eq!(meant(151, 100), ["15-1/10"]);
     }

@@ -2,6 +2,7 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Fix, Grade, Severity, Sink, Sum};
+use crate::measure::{Length, Unit};
 use crate::parts::FeatureKind;
 use crate::plans::Workings;
 
@@ -21,6 +22,19 @@ pub(in crate::checks) const RULE: Rule = Rule {
     check: Check::Parts(check),
     sometimes: None,
 };
+
+/// The depth nearest to a third of the thickness that a router is set to: a whole eighth of
+/// an inch, in a thin board a sixteenth; a whole millimeter (common practice, no source).
+/// `None` in a board too thin for any.
+fn usual(thick: Length, unit: Unit) -> Option<Length> {
+    let steps = match unit.is_metric() {
+        true => [Length::mm(1), Length::mm(1) / 2],
+        false => [Length::inches(1, 8), Length::inches(1, 16)],
+    };
+    let nearest = |step: Length| step * (thick / 3 / step).round();
+    let mut depths = steps.into_iter().map(nearest);
+    depths.find(|own| own.is_positive() && *own * 5 <= thick.twice())
+}
 
 fn check(work: &Workings<'_>, sink: &mut Sink) {
     let Workings { piece, parts, .. } = *work;
@@ -74,18 +88,12 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             if let Some(stock) = stock {
                 diagnostic = diagnostic.label(stock.thickness_span, tape.figure(thick));
             }
-            let (share, told) = match feature.kind {
-                FeatureKind::Rabbet => (thick.half(), "make it half of the thickness"),
-                _ => (thick / 3, "make it a third of the thickness"),
-            };
-            let most = tape.down(share).max(tape.mark);
-            // What is thinner than two marks has no depth that would do.
-            if let Some(at) = feature.deep_at.filter(|_| most <= thick.half()) {
+            if let Some((at, usual)) = feature.deep_at.zip(usual(thick, tape.unit)) {
                 diagnostic = diagnostic.fix(Fix::new(
                     Grade::Choice,
-                    told,
+                    "about a third, as is usual",
                     at,
-                    format!("deep {}", tape.source(most)),
+                    format!("deep {}", tape.source(usual)),
                 ));
             }
             sink.push(diagnostic);

@@ -10,6 +10,7 @@ mod cover_hidden;
 mod cover_unheld;
 mod countertop_blocked;
 mod filler_narrow;
+mod filler_open;
 mod keep_out_hit;
 mod nailer_lost;
 mod no_scribe;
@@ -29,6 +30,7 @@ pub(super) const RULES: &[&Rule] = &[
     &cover_hidden::RULE,
     &cover_unheld::RULE,
     &filler_narrow::RULE,
+    &filler_open::RULE,
     &keep_out_beyond::RULE,
     &keep_out_hit::RULE,
     &nailer_lost::RULE,
