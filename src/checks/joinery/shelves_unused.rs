@@ -3,6 +3,7 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink};
 use crate::measure::Span;
+use crate::model::{Case, Edged};
 use crate::parts::{Direction, Part, Role};
 use crate::plans::Workings;
 
@@ -30,7 +31,11 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     // The cases of a run may have one block together.
     let mut told: Vec<Span> = Vec::new();
     let cases = &work.piece.cases;
-    for case in cases.iter().filter(|case| case.shelves.span != case.span) {
+    // Their edges are covered as those of shelves are.
+    let is_said = |case: &&Case| {
+        case.shelves.span != case.span && matches!(case.shelves.edges, Edged::Unsaid)
+    };
+    for case in cases.iter().filter(is_said) {
         let span = case.shelves.span;
         let lies =
             |part: &&Part| part.role == Role::Divider && part.placement.thickness == Direction::Y;
