@@ -16,6 +16,7 @@ use super::cut_round;
 use super::edge::Edges;
 use super::framed;
 use super::front::{Fronts, Set};
+use super::hole::{self, Through};
 use super::id::{CaseId, MemberId, OpeningId, SlideId};
 use super::insertion::Insertion;
 use super::joinery::Board;
@@ -26,12 +27,9 @@ use super::opening::{
 };
 use super::openings::{self, Context, Draft, Drafts, MemberDraft};
 use super::reach::{self, Around};
-use super::read_case;
-use super::read_fronts;
-use super::rod;
 use super::size::Size;
 use super::standing_sizes::{CaseSizes, StandingSize, StandingSizes};
-use super::web;
+use super::{read_case, read_fronts, rod, web};
 
 /// The openings and members of a case, in their places.
 #[derive(Debug)]
@@ -318,6 +316,7 @@ fn shelf_set(entry: &Entry, ctx: &mut Lower) -> Option<ShelfSet> {
     Some(ShelfSet {
         fixed: count(FIXED),
         loose: count(ADJUSTABLE),
+        holes: hole::read(body, Through::Lying, ctx),
         carries: carries::own(body),
         span: entry.head,
         notes: body.notes(),

@@ -895,6 +895,8 @@ pub(super) enum FeatureKind {
     PullHole,
     #[serde(rename = "plate hole")]
     PlateHole,
+    #[serde(rename = "round hole")]
+    RoundHole,
     Flutes,
     Tenon,
     Haunch,
