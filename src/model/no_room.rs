@@ -151,7 +151,7 @@ fn meant(length: Length, unit: Unit) -> Vec<(Length, &'static str)> {
         return all;
     }
     let count = length.in_unit(Unit::Inch);
-    let meant = meant_inches(count);
+    let meant = meant_inches(count, false);
     let inches = meant.into_iter().map(|own| (Length::new(own.inches, Unit::Inch), own.if_so));
     // A room or a wall is told in feet.
     let feet = count.is_whole() && length <= Length::inches(12, 1);

@@ -1,4 +1,4 @@
-//! A dado deeper than half of the board it is cut into.
+//! A dado deeper than half of the board it is cut into, or a rabbet that goes through it.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Fix, Grade, Severity, Sink, Sum};
@@ -9,8 +9,8 @@ use crate::plans::Workings;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "dado-too-deep",
     severity: Severity::Error,
-    finds: "A dado or groove is deeper than half the thickness of its board.",
-    why: "The wood left behind the dado is thinner than the dado is deep. The board breaks there when the case is lifted or racked.",
+    finds: "A dado or groove is deeper than half the thickness of its board, or a rabbet at its end goes right through it.",
+    why: "The wood left behind the dado is thinner than the dado is deep. The board breaks there when the case is lifted or racked. A rabbet that goes through cuts the end off.",
     source: "Common practice; no published source: a third of the thickness is usual, and half is the most.",
     formula: "",
     accept: "",
@@ -40,16 +40,18 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     let Workings { piece, parts, .. } = *work;
     let tape = piece.tape();
     for part in &parts.all {
-        // An edge groove has the width of its board to lean on.
+        let thick = part.thickness.length;
+        // An edge groove has the width of its board to lean on. The rabbet for a back, which
+        // takes no board of its own, is judged by what it leaves beside that.
         let broad = part.features.iter().filter(|feature| {
-            matches!(feature.kind, FeatureKind::Dado | FeatureKind::Groove)
-                && feature.face.is_broad()
+            let is_too_deep = match feature.kind {
+                FeatureKind::Dado | FeatureKind::Groove => feature.deep > thick.half(),
+                FeatureKind::Rabbet => feature.takes.is_some() && feature.deep >= thick,
+                _ => false,
+            };
+            is_too_deep && feature.face.is_broad()
         });
         for feature in broad {
-            let thick = part.thickness.length;
-            if feature.deep <= thick.half() {
-                continue;
-            }
             let left = thick - feature.deep;
             let stock = piece.stock(part.stock);
             let at = feature.deep_at.unwrap_or(feature.span);
@@ -78,7 +80,10 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                     word,
                     tape,
                 ))
-                .because(format!("the board breaks at a {word} deeper than half its thickness"))
+                .because(match feature.kind {
+                    FeatureKind::Rabbet => "it cuts the end of the board off".to_owned(),
+                    _ => format!("the board breaks at a {word} deeper than half its thickness"),
+                })
                 .subject(&part.path);
             if let Some(stock) = stock {
                 diagnostic = diagnostic.label(stock.thickness_span, tape.figure(thick));

@@ -12,6 +12,7 @@ mod countertop_blocked;
 mod filler_narrow;
 mod filler_open;
 mod keep_out_hit;
+mod nailer_lost;
 mod no_scribe;
 mod nothing_to_screw;
 mod space_too_small;
@@ -32,6 +33,7 @@ pub(super) const RULES: &[&Rule] = &[
     &filler_open::RULE,
     &keep_out_beyond::RULE,
     &keep_out_hit::RULE,
+    &nailer_lost::RULE,
     &no_scribe::RULE,
     &nothing_to_screw::RULE,
     &scribe_too_wide::RULE,
