@@ -206,6 +206,29 @@ fn a_blade_takes_its_width() {
     assert_eq!(boards("67-1/8", "5-7/16"), 2);
 }
 
+/// Worked by hand. Three rails of 1-3/4 and two blades are 5-1/2 wide, and two stiles of 2 and
+/// one blade 4-1/8: from boards as long as they are, they are ripped, and nothing is crosscut.
+#[test]
+fn a_piece_as_long_as_its_board_is_that_board() {
+    let sawn = framed("on-hand { long 33-1/2; wide 5-1/2 }; on-hand { long 31-1/2; wide 4-1/8 }");
+    assert_eq!(sawn.wrong, Vec::<String>::new());
+    for (mark, size) in [("TRL", [33.5, 1.75]), ("BRL", [33.5, 1.75]), ("LS", [31.5, 2.0])] {
+        let own = sawn.pieces[mark][0].size;
+        assert!(
+            own.iter().zip(size).all(|(own, size)| (own - size).abs() < 1e-9),
+            "{mark}: {own:?}"
+        );
+    }
+}
+
+#[test]
+fn a_piece_as_large_as_its_board_is_that_board() {
+    let sawn = framed(
+        "on-hand { long 33-1/2; wide 5-1/2 }; on-hand { long 31-1/2; wide 2 }; on-hand { long 31-1/2; wide 2 }",
+    );
+    assert_eq!(sawn.wrong, Vec::<String>::new());
+}
+
 /// Worked by hand. From 1 to 34-1/2 a board gives the rails, and from 37 to 68-1/2 the
 /// stiles. Where the split begins a sixteenth earlier, the rails come from another board.
 #[test]

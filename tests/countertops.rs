@@ -157,3 +157,21 @@ fn it_is_weighed_and_lifted_by_itself() {
     let weights = papers::one(&compile(&bar()), "weights", Format::Text).unwrap();
     assert!(weights.contains("18.9 lb  countertop of bar"), "{weights}");
 }
+
+/// What stands on a countertop is said of it, or of the top under it: it sags as far.
+#[test]
+fn what_stands_on_a_countertop_may_be_said_of_it() {
+    let example = papers::EXAMPLES.iter().find(|own| own.slug == "countertop").unwrap().text;
+    let shared = format!("{}\n", papers::SHARED.1.replace("units in", ""));
+    let with = |top: &str, countertop: &str| {
+        let text = example.replace("use \"shop.case\"\n", &shared);
+        let text = text.replace("top { panel;", &format!("top {{ panel;{top}"));
+        let compiled = compile(&text.replace("{ back 6 }", &format!("{{ back 6 }}{countertop}")));
+        let sags = compiled.diagnostics.iter().filter(|own| own.slug == "sag");
+        sags.map(|own| own.title.clone()).collect::<Vec<_>>()
+    };
+    assert_eq!(with("", ""), Vec::<String>::new());
+    let told = with("", "; load 60 lb per ft2");
+    assert!(told.len() == 1 && told[0].contains("island.countertop sags 5/16"), "{told:?}");
+    assert_eq!(told, with(" load 60 lb per ft2;", ""));
+}

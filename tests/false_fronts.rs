@@ -2,7 +2,7 @@
 
 use casewright::measure::Length;
 use casewright::papers::{self, Format};
-use casewright::parts::{Cuboid, Part};
+use casewright::parts::{Cuboid, Direction, Part};
 use casewright::pipeline::Compilation;
 
 use crate::bench;
@@ -143,4 +143,53 @@ fn blocks_are_fixed_before_drawers_come() {
     assert!(blocks < drawers, "{blocks} and {drawers}");
     assert!(told.contains("first take off K"), "{told}");
     assert!(later.contains("fix the packers first") && !later.contains("take off K"), "{later}");
+}
+
+/// A sink base of sheets, without a frame.
+const SINK: &str = r#"casework 1
+job "Sink base" { units in }
+site { left open; right open; fixing wall }
+shop { clamps 10; open-time 40 min }
+stock ply { plywood 3/4; sheet { long 96; wide 48 } }
+stock thin { plywood 1/4; sheet { long 96; wide 48 } }
+hinge cup { cup 35 mm; bore 12.5 mm; from-edge 4 mm; swing 105 deg; gap 1.5 mm; door-thickness 16 mm to 26 mm }
+pull bar { centers 96 mm; screw 5 mm }
+case sink {
+  wide 36; deep 23; high 34-1/2; stock ply
+  base { toe-kick; high 4; set-back 3; cut-into ends }
+  bottom { joint dado { deep 1/4 } }
+  back { stock thin; joint rabbet { deep 3/8 } }
+  top { stretchers 2 { wide 4 }; joint pocket }
+  frame none
+  down { UPPER; doors below { share 1 } }
+  fronts { stock ply; set overlay; gap 1/8; hinge cup; pull bar }
+}
+"#;
+
+/// A right-angle driver is 1-1/2 thick, so that a screw beside the end of a case without a
+/// frame stands 3/4 from it: in the middle of a block that is 1-1/2 wide.
+#[test]
+fn a_block_in_a_case_without_a_frame_leaves_the_driver_room() {
+    let compiled = compile(&SINK.replace("UPPER", "false basin { high 6 }"));
+    assert_eq!(slugs(&compiled), Vec::<&str>::new());
+    let block = part(&compiled, "sink.basin.left-holding-block").cuboid();
+    assert_eq!(block.size(Direction::X), Length::inches(3, 2));
+    assert_eq!(block.size(Direction::Z), Length::inches(3, 4));
+    let layout = papers::one(&compiled, "layout", Format::Text).expect("the layout");
+    let row = layout.lines().find(|line| line.contains("BA-LHB") && line.contains("BA-F"));
+    assert!(row.expect("its screws").contains("3/4  left edge"), "{row:?}");
+    assert_eq!(bench::built(&compiled), Vec::<String>::new());
+}
+
+/// Two side by side have wood at their outer sides alone, on which they would turn.
+#[test]
+fn a_false_front_is_held_at_both_sides() {
+    let two = "across { high 6; false one { share 1 }; false two { same one } }";
+    let compiled = compile(&SINK.replace("UPPER", two));
+    assert_eq!(slugs(&compiled), ["front-unheld"; 2]);
+    let parted =
+        "across { high 6; false one { share 1 }; divider; false two { same one } }; divider";
+    let compiled = compile(&SINK.replace("UPPER", parted));
+    assert_eq!(slugs(&compiled), Vec::<&str>::new());
+    assert_eq!(bench::built(&compiled), Vec::<String>::new());
 }

@@ -439,3 +439,104 @@ fn what_a_slide_takes_off_its_opening_in_the_other_unit_is_offered() {
     assert_eq!(at("box-inside", "42 mm"), Vec::<String>::new());
     assert_eq!(at("box-inside", "16-1/4"), ["box-inside opening - 1-5/8"]);
 }
+
+/// A third of 1/2 in (15/32) is 5/32, and a bit is set to 1/8; a third of 18 mm is 6 mm.
+/// In 1/4 in stuff 1/8 would be half, so 1/16 is offered.
+#[test]
+fn the_depth_that_is_offered_is_one_that_a_router_is_set_to() {
+    for (thick, sold, offered) in
+        [("23/32", "plywood 3/4", "deep 1/4"), ("15/32", "plywood 1/2", "deep 1/8")]
+    {
+        let text = spec("first.case")
+            .replace("plywood 3/4; actual 23/32", &format!("{sold}; actual {thick}"))
+            .replace("bottom { joint dado { deep 1/4 } }", "bottom { joint dado { deep 7/16 } }");
+        let compiled = compile(&text);
+        let found = compiled.diagnostics.iter().find(|own| own.slug == "dado-too-deep").unwrap();
+        assert_eq!(found.fixes[0].edits[0].text, offered, "{thick}");
+    }
+    let text = spec("first.case").replace("lumber 4/4; thickness 5/8", "lumber 4/4; thickness 1/4");
+    let compiled = compile(&text);
+    let found = compiled.diagnostics.iter().find(|own| own.slug == "dado-too-deep").unwrap();
+    assert_eq!(found.fixes[0].edits[0].text, "deep 1/16");
+}
+
+/// The frame of the first cabinet leaves 34-1/2 − 4 − 3 = 27-1/2. A drawer of 31 leaves
+/// −5 for the doors behind its rail of 1-1/2; 13, its digits turned, leaves 13.
+#[test]
+fn a_figure_with_its_digits_turned_is_offered() {
+    let text = spec("first.case").replace("drawer upper { high 5 }", "drawer upper { high 31 }");
+    let compiled = compile(&text);
+    assert_eq!(slugs(&compiled), ["no-room"]);
+    let titles = compiled.diagnostics[0].fixes.iter().map(|fix| fix.title.as_str());
+    assert!(titles.collect::<Vec<_>>().contains(&"13, if two digits are turned around"));
+}
+
+/// A sheet of 96 by 48, trimmed by 1/2 all around, is 47 wide. An end that is as wide as
+/// its case is deep, less a frame of 3/4, fits where the case is 47-3/4 deep.
+#[test]
+fn what_is_too_large_is_told_at_the_figure_that_makes_it_so() {
+    let text = spec("first.case").replace("deep 18;", "deep 60;");
+    let compiled = compile(&text);
+    let found = compiled.diagnostics.iter().find(|own| own.slug == "part-too-large").unwrap();
+    assert_eq!(found.primary.text, "60");
+    assert_eq!(found.fixes[0].edits[0].text, "deep 47-3/4");
+}
+
+/// A case says that it stays open behind, and one of a run does where the run has a back.
+#[test]
+fn a_case_without_a_back_says_so() {
+    let back = "back { stock thin; joint rabbet { deep 3/8 } }";
+    let first = spec("first.case");
+    assert_eq!(slugs(&compile(&first.replace(back, ""))), ["back-missing"]);
+    let bare = compile(&first.replace(back, "back none"));
+    assert!(bare.diagnostics.is_empty(), "{:?}", slugs(&bare));
+    assert!(!has_part(&bare, "cupboard.back"));
+    let run = spec("gate-cottage-laundry.case");
+    let one = compile(&run.replace("case sink {", "case sink {\n back none"));
+    assert!(one.diagnostics.is_empty(), "{:?}", slugs(&one));
+    assert!(!has_part(&one, "laundry.sink.back") && has_part(&one, "laundry.bank.back"));
+}
+
+fn has_part(compiled: &Compilation, path: &str) -> bool {
+    compiled.parts.as_ref().is_some_and(|parts| parts.named(path).is_some())
+}
+
+/// At 4 in it is a step over the doors, and one mark more is told; a tenth of 10 in is
+/// offered, and where nothing opens under it, only the third counts.
+#[test]
+fn a_countertop_does_not_hide_what_opens_under_it() {
+    let top = "top { stretchers 2 { wide 4 }; joint pocket }";
+    let with = |front: &str| {
+        let own = format!("{top}\n  countertop {{ stock maple; over 1/2 {{ front {front} }} }}");
+        compile(&spec("first.case").replace(top, &own))
+    };
+    let is_told = |front| slugs(&with(front)).contains(&"overhang");
+    assert!(!is_told("4") && is_told("4-1/32"));
+    let found = with("7-1/2");
+    assert_eq!(found.diagnostics[0].fixes[0].edits[0].text, "front 3/4");
+    // 1/2 with its point a place off, at both ends.
+    let ends = |over: &str| {
+        let own =
+            format!("{top}\n  countertop {{ stock maple; over {over} {{ front 1; back 0 }} }}");
+        compile(&spec("first.case").replace(top, &own))
+    };
+    assert!(!slugs(&ends("4")).contains(&"overhang"));
+    let found = ends("5").diagnostics.into_iter().find(|own| own.slug == "overhang").unwrap();
+    assert_eq!(found.fixes[0].edits[0].text, "over 1/2");
+}
+
+/// With a gap of 3 the door ends 3 before a case that stands as far forward, and half of
+/// that before a wall. A hinge that needs as much swings free.
+#[test]
+fn a_door_over_its_case_keeps_off_what_stands_beside_it() {
+    let text = spec("broken/hinge-gap-overlay.case");
+    let at = |needs: &str, site: &str| {
+        let text = text.replace("gap 3.5;", &format!("gap {needs};"));
+        let compiled = compile(&text.replace("site {", &format!("site {{ {site};")));
+        compiled.diagnostics.iter().filter(|own| own.slug == "hinge-gap").count()
+    };
+    assert_eq!(at("3", "left open"), 0);
+    assert_eq!(at("3.01", "left open"), 1);
+    assert_eq!(at("1.5", "left wall"), 0);
+    assert_eq!(at("1.51", "left wall"), 1);
+}

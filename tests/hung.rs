@@ -156,3 +156,71 @@ fn both_loads_of_a_screw_count_together() {
     hangs.out = half(Mass::pounds(Exact::ratio(11785, 100)));
     assert!((hangs.share() - 1.0).abs() < 1e-9);
 }
+
+/// A cupboard of two studs, with a nailer under the top and one above the bottom.
+const CUPBOARD: &str = r#"casework 1
+job "Cupboard over the sink" { units in }
+site { fixing wall; humidity 35% to 55%; keep-out "socket" { SOCKET; wide 3; high 5; deep 1 } }
+shop { clamps 10 }
+stock ply { plywood 3/4; sheet { long 96; wide 48 } }
+stock thin { plywood 1/4; sheet { long 96; wide 48 } }
+case cupboard {
+  wide 24; deep 8; high 30; stock ply
+  hung { up 48; studs 2 }
+  bottom { joint dado { deep 1/4 } }
+  back { stock BACK }
+  top { panel; joint dado { deep 1/4 } }
+  frame none
+  down { open above { share 1 } }
+}
+"#;
+
+fn cupboard(socket: &str, back: &str) -> Compilation {
+    compile(&CUPBOARD.replace("SOCKET", socket).replace("BACK", back))
+}
+
+/// The screws through the upper board, and through all.
+fn screws(compiled: &Compilation) -> (u32, u32) {
+    let piece = compiled.piece.as_ref().expect("a piece");
+    let parts = compiled.parts.as_ref().expect("parts");
+    Workings::of(piece, parts).hung()[0].screws
+}
+
+/// Worked by hand. The case hangs from 48 to 78, and its nailers lie from 0-3/4 to 23-1/4,
+/// the upper one from 74-1/4 to 77-1/4. Two studs with two screws each make 4 in a row. A
+/// socket at 17 leaves 1/2 around it, so that a nailer at its height ends at 16-1/2, and one
+/// of two studs 16 apart may stand to its right.
+#[test]
+fn a_stud_that_a_socket_may_take_from_a_nailer_holds_nothing() {
+    let screws_at = |socket: &str| screws(&cupboard(socket, "thin"));
+    assert_eq!(screws_at("from-left 17; up 60"), (4, 8));
+    assert_eq!(screws_at("from-left 17; up 72"), (2, 6));
+    assert_eq!(screws_at("from-left 10; up 72"), (2, 6));
+    assert_eq!(screws_at("from-left 17; up 47"), (4, 6));
+}
+
+/// A back of 1/2 takes the screws itself, close under the top: there it is cut out around a
+/// socket too.
+#[test]
+fn a_back_that_takes_the_screws_loses_those_where_it_is_cut() {
+    let screws_at = |socket: &str| {
+        let stout = CUPBOARD.replace("plywood 1/4", "plywood 1/2");
+        let text = stout.replace("SOCKET", socket).replace("BACK", "thin");
+        screws(&compile(&text))
+    };
+    assert_eq!(screws_at("from-left 10; up 60"), (4, 4));
+    assert_eq!(screws_at("from-left 10; up 74"), (2, 2));
+}
+
+/// With all of the nailer gone the case hangs from nothing.
+#[test]
+fn a_case_whose_nailer_is_gone_is_refused() {
+    let wide = |up: &str| {
+        let text = CUPBOARD.replace("wide 3; high 5", "wide 18; high 5");
+        slugs(&compile(
+            &text.replace("SOCKET", &format!("from-left 3; up {up}")).replace("BACK", "thin"),
+        ))
+    };
+    assert_eq!(wide("60"), Vec::<&str>::new());
+    assert_eq!(wide("72"), ["nailer-lost"]);
+}

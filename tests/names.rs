@@ -207,3 +207,38 @@ proptest! {
         }
     }
 }
+
+/// Two cases of a run have a `store` each, and one alone has a `desk`: papers that list both
+/// tell the two apart, and leave alone what is told apart already.
+#[test]
+fn openings_of_one_name_in_two_cases_are_told_apart_on_paper() {
+    let text = r#"casework 1
+job "Two and two" { units in }
+site { left open; right open; fixing wall }
+shop { clamps 10; open-time 40 min }
+stock ply { plywood 3/4; sheet { long 96; wide 48 } }
+stock thin { plywood 1/4; sheet { long 96; wide 48 } }
+hinge cup { cup 35 mm; bore 12.5 mm; from-edge 4 mm; swing 105 deg; gap 1.5 mm; door-thickness 16 mm to 26 mm }
+pull bar { centers 96 mm; screw 5 mm }
+run row {
+  wide 60; deep 20; high 34; stock ply
+  base { toe-kick; high 4; set-back 3; cut-into ends }
+  bottom { joint dado { deep 1/4 } }
+  back { stock thin; joint rabbet { deep 3/8 } }
+  top { stretchers 2 { wide 4 }; joint pocket }
+  frame none
+  across {
+    case west { share 1; down { door store { share 1; hung left } } }
+    case east { share 1; down { open desk { high 8 }; divider; door store { share 1; hung right } } }
+  }
+  fronts { stock ply; set overlay; gap 1/8; hinge cup; pull bar }
+}
+"#;
+    let compiled = compile(text);
+    let paper = |name| papers::one(&compiled, name, papers::Format::Text).expect("the paper");
+    let weights = paper("weights");
+    for door in ["store in west, door", "store in east, door"] {
+        assert!(weights.contains(door), "{weights}");
+    }
+    assert!(!paper("drawings").contains("desk in east"));
+}

@@ -22,7 +22,7 @@ fn stand(opening: &str, build: &str, more: &str) -> String {
         hinge cup {{ cup 35; bore 12.5; from-edge 4; swing 105 deg; gap 1.5; door-thickness 16 to 26 }}\n\
         case stand {{\n  wide 766.2; deep 500; high 729.4\n  stock ply\n  ends {{ stock ply }}\n  \
         bottom {{ joint dado {{ deep 6 }} }}\n  top {{ joint dado {{ deep 6 }}; panel }}\n  \
-        frame {{\n    stock maple; joint pocket\n    stile left {{ wide 45 }}; stile right {{ wide 45 }}\n    \
+        back none\n  frame {{\n    stock maple; joint pocket\n    stile left {{ wide 45 }}; stile right {{ wide 45 }}\n    \
         rail top {{ wide 45 }}; rail bottom {{ wide 45 }}\n    across {{ {opening} }}\n  }}\n  \
         fronts {{ stock maple; set inset; build {build}; gap 2.5; meeting 3; hinge cup }}\n}}\n{more}\n"
     )

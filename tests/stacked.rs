@@ -7,6 +7,7 @@ use casewright::parts::{Direction, FeatureKind, Part};
 use casewright::pipeline::Compilation;
 use casewright::plans::Workings;
 
+use crate::bench;
 use crate::support::{compile, packet, slugs, spec};
 
 fn hutch() -> String {
@@ -316,4 +317,62 @@ fn a_short_lap_takes_no_screw() {
     assert_eq!(into("27-3/8"), ["A-T", "B-T"]);
     assert_eq!(into("27-1/2"), ["B-T"]);
     assert_eq!(into("28-7/8"), ["B-T"]);
+}
+
+/// Two cases in a row, 53 and 38 wide, and one of 21 over their middle.
+const OVER_TWO: &str = r#"casework 1
+job "Two and one" { units in; tape 1/64 }
+shop { clamps 40; open-time 40 min }
+site { left open; right open }
+stock ply { plywood 3/4; sheet { long 96; wide 48 } }
+stock thin { plywood 1/4; sheet { long 96; wide 48 } }
+stock maple { lumber 4/4; thickness 3/4; species sugar-maple }
+run row {
+  deep 20; high 28; stock ply
+  base { toe-kick; high 4; set-back 3; separate }
+  across {
+    case a {
+      wide 53
+      bottom { joint dowel }
+      back { stock thin; joint screw }
+      top { stretchers 2 { wide 3 }; joint pocket }
+      frame none
+      down { open n6 { share 1 } }
+    }
+    case b {
+      wide 38
+      bottom { joint dowel }
+      back { stock thin; joint screw }
+      top { panel; joint screw }
+      frame none
+      down { open n8 { share 1 } }
+    }
+  }
+}
+case upper {
+  on row; wide 21; deep 10; high 21; stock ply
+  bottom { joint dowel }
+  back { stock thin; joint screw }
+  top { panel; joint dowel }
+  frame none
+  down { open above { share 1 } }
+}
+"#;
+
+/// Worked by hand. The upper case covers the row from 35 to 56, and its bottom goes from 35-3/4
+/// to 55-1/4; the right one of the lower tops begins at 53-3/4. They share 1-1/2, whose middle is
+/// 18-3/4 from the left end of the bottom. A screw of the end below, 2 long, is in the way of
+/// the back one of the screws down: the boards have no wood further than that middle for it to
+/// step aside to by an inch, since the bottom is 19-1/2 long.
+#[test]
+fn a_screw_that_steps_aside_stays_in_the_wood_that_both_boards_have() {
+    let compiled = sound(OVER_TWO);
+    assert_eq!(bench::built(&compiled), Vec::<String>::new());
+    let packet = packet(&compiled);
+    let lines = packet["operations"].as_array().unwrap().iter();
+    let mut down = lines.filter(|own| own["through"] == "UP-B" && own["into"] == "B-T").peekable();
+    assert!(down.peek().is_some());
+    for line in down {
+        assert_eq!((&line["first"]["print"], &line["count"]), (&"18-3/4".into(), &1.into()));
+    }
 }

@@ -27,7 +27,9 @@ pub use quantity::{
 };
 pub use readings::date_readings;
 pub use scale::Scale;
-pub use slips::{HYPHEN_MISSING, IF_DOUBLED, MeantInches, is_on_rule, meant_inches, undoubled};
+pub use slips::{
+    HYPHEN_MISSING, IF_DOUBLED, IF_TURNED, MeantInches, is_on_rule, meant_inches, turned, undoubled,
+};
 pub use span::{FileId, Span, Spanned};
 pub use tape::{MEASURED, Printed, Tape};
 pub use unit::{SPELLINGS, Unit};

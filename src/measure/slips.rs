@@ -27,11 +27,13 @@ pub fn is_on_rule(inches: Exact) -> bool {
 }
 
 /// What may have been meant by a number of inches, likeliest first: its point is a place
-/// off, part of its fraction is missing, or the hyphen before it.
+/// off, part of its fraction is missing, or the hyphen before it. What is written with a
+/// fraction, such as `4-3/4`, has no point.
 #[must_use]
-pub fn meant_inches(count: Exact) -> Vec<MeantInches> {
+pub fn meant_inches(count: Exact, has_fraction: bool) -> Vec<MeantInches> {
     let mut all = Vec::new();
-    for times in [Exact::ratio(1, 10), Exact::int(10)] {
+    let tenfold = (!has_fraction).then(|| [Exact::ratio(1, 10), Exact::int(10)]);
+    for times in tenfold.into_iter().flatten() {
         let inches = count * times;
         let hundredths = (inches * Exact::int(100)).is_whole();
         // Nobody writes a decimal for a figure that is on the rule.
@@ -43,7 +45,7 @@ pub fn meant_inches(count: Exact) -> Vec<MeantInches> {
         all.push(MeantInches { inches, if_so: IF_DOUBLED });
     }
     let fractions = match (count.is_whole(), is_on_rule(count)) {
-        (true, _) => part_missing(count.numer()),
+        (true, _) => [slash_missing(count.numer()), part_missing(count.numer())].concat(),
         (false, true) => hyphen_missing(count),
         (false, false) => Vec::new(),
     };
@@ -61,6 +63,35 @@ pub fn undoubled(count: Exact) -> Option<Exact> {
     let at = pairs.into_iter().position(|pair| pair[0] == pair[1] && pair[0] != b'0')?;
     let (before, after) = (digits.get(..at)?, digits.get(at + 1..)?);
     format!("{before}{after}").parse().ok().map(Exact::int)
+}
+
+/// `18` for `1/8`, `158` for `1-5/8`.
+fn slash_missing(whole: i64) -> Vec<MeantInches> {
+    let all = [2, 4, 8, 16, 32, FINEST].into_iter().flat_map(|denom| {
+        let above = if denom < 10 { 10 } else { 100 };
+        let rest = (whole % above == denom).then_some(whole / above);
+        // The figure over the line has one digit or two, and what is before it is whole.
+        let split = rest.into_iter().flat_map(|rest| [10, 100].map(|by| (rest / by, rest % by)));
+        let is_one = move |(_, numer): &(i64, i64)| numer % 2 == 1 && *numer < denom;
+        split.filter(is_one).map(move |(whole, numer)| {
+            let inches = Exact::int(whole) + Exact::ratio(numer, denom);
+            MeantInches { inches, if_so: "if its slash is missing" }
+        })
+    });
+    let mut all: Vec<MeantInches> = all.collect();
+    all.dedup();
+    all
+}
+
+/// Said of a figure whose digits stand the other way round: `62` for `26`.
+pub const IF_TURNED: &str = "if two digits are turned around";
+
+/// A whole number of two digits the other way round: `26` for `62`.
+#[must_use]
+pub fn turned(count: Exact) -> Option<Exact> {
+    let whole = count.is_whole().then(|| count.numer())?;
+    let (tens, ones) = (whole / 10, whole % 10);
+    ((1..10).contains(&tens) && ones != 0 && ones != tens).then(|| Exact::int(ones * 10 + tens))
 }
 
 /// `3` for `3/4` or `3/8`, `8` for `1/8`.
@@ -105,7 +136,9 @@ mod tests {
     use super::*;
 
     fn meant(numer: i64, denom: i64) -> Vec<String> {
-        meant_inches(Exact::ratio(numer, denom)).iter().map(|it| it.inches.to_string()).collect()
+        let count = Exact::ratio(numer, denom);
+        let meant = meant_inches(count, !count.is_whole() && is_on_rule(count));
+        meant.iter().map(|it| it.inches.to_string()).collect()
     }
 
     #[test]
@@ -114,10 +147,17 @@ mod tests {
         assert_eq!(meant(8, 1), ["80", "1/8"]);
         assert_eq!(meant(55, 1), ["5-1/2", "550", "5"]);
         assert_eq!(meant(1440, 1), ["144", "14400", "140"]);
-        assert_eq!(meant(31, 2), ["155", "3-1/2", "1/2"]);
-        assert_eq!(meant(117, 16), ["73-1/8", "11-7/16", "5/16"]);
+        assert_eq!(meant(31, 2), ["3-1/2", "1/2"]);
+        assert_eq!(meant(117, 16), ["11-7/16", "5/16"]);
+        // What is written with a fraction has no point that could be a place off.
+        assert_eq!(meant(19, 4), ["3/4"]);
+        assert_eq!(meant(18, 1), ["180", "1/8"]);
+        assert_eq!(meant(332, 1), ["3320", "32", "3/32"]);
+        assert_eq!(meant(158, 1), ["1580", "1-5/8"]);
         // 2.7 and 0.3 are on no rule.
         assert_eq!(meant(27, 1), ["270"]);
+        assert_eq!(turned(Exact::int(62)), Some(Exact::int(26)));
+        assert_eq!([60, 66, 6, 620].map(|own| turned(Exact::int(own))), [None; 4]);
         // 7.07 as a caliper reads it is 0.707 at the finest.
         assert_eq!(meant(151, 100), ["15-1/10"]);
     }

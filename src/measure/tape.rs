@@ -77,7 +77,8 @@ impl Tape {
 
     /// Prints parts so that they add up to the printed whole: each part is
     /// taken down to its mark and the marks left over go to the parts that
-    /// lost most (the first of equals), so no part moves by a whole mark.
+    /// lost most, so no part moves by a whole mark. Of those that lost as much the
+    /// shortest come first, so that a chain reads alike from both of its ends.
     ///
     /// The printed whole is the sum of `parts` at its nearest mark.
     #[must_use]
@@ -87,7 +88,8 @@ impl Tape {
         let mut left_over = whole.saturating_sub(marks.iter().fold(0, |a, b| a.saturating_add(*b)));
         let mut order: Vec<usize> = (0..parts.len()).collect();
         let lost = |i: usize| parts[i] / self.mark - Exact::int(marks[i]);
-        order.sort_by(|a, b| lost(*b).cmp(&lost(*a)).then(a.cmp(b)));
+        let shorter = |a: usize, b: usize| parts[a].cmp(&parts[b]).then(a.cmp(&b));
+        order.sort_by(|a, b| lost(*b).cmp(&lost(*a)).then_with(|| shorter(*a, *b)));
         let mut shown = marks.clone();
         for i in order {
             if left_over <= 0 {
@@ -446,6 +448,20 @@ mod tests {
         assert!(adds_up && printed.iter().all(|own| !own.is_rounded()));
         let unlike = [Length::inches(1, 3), Length::inches(2, 3)];
         assert_eq!(tape.spread_alike(&unlike), (tape.spread(&unlike), true));
+    }
+
+    /// Seven openings of 2-3/14 and on by halves come to 26; each lost 6/7 of a 32nd, and one
+    /// must stay down. It is the highest, whichever end the chain starts at.
+    #[test]
+    fn a_chain_reads_alike_from_both_of_its_ends() {
+        let tape = Tape::inches();
+        let first = Length::inches(31, 14);
+        let mut parts: Vec<Length> = (0..7).map(|at| first + Length::inches(at, 2)).collect();
+        let down = tape.spread(&parts);
+        assert_eq!(down.last().map(|own| own.shown), Some(Length::inches(83, 16)));
+        parts.reverse();
+        let up: Vec<Printed> = tape.spread(&parts).into_iter().rev().collect();
+        assert_eq!(up, down);
     }
 
     proptest! {

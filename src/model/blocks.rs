@@ -1,6 +1,7 @@
 //! The blocks of a case, read one by one.
 
-use crate::vocabulary::{Entries, Entry, JointKind, words};
+use crate::diagnostics::Diagnostic;
+use crate::vocabulary::{Entries, Entry, JointKind, Nothing, words};
 
 use super::case::{Bottom, End, Leg, Shelves, Top};
 use super::cover::{self, Covers};
@@ -69,7 +70,19 @@ impl Blocks {
         });
         let bottom =
             body.one(BOTTOM).map(|e| read_case::bottom(&e, usual, &into, stock, shared, ctx));
-        let back = body.one(BACK).map(|e| {
+        let said_of_back = body.one(BACK).filter(|said| !said.is(Nothing::None));
+        let back = said_of_back.map(|e| {
+            if e.body().is_none() {
+                ctx.sink.push(
+                    Diagnostic::error(
+                        "block-missing",
+                        "`back` needs braces after it, or `none`",
+                        e.head,
+                        "`{ … }` with its stock is missing after this",
+                    )
+                    .note(format!("for example, `{}`", BACK.row().example)),
+                );
+            }
             let joint = (words::back::JOINT, JointKind::Rabbet);
             read_case::board(&e, joint, &into, stock, "back", shared, ctx)
         });

@@ -2,7 +2,7 @@
 
 use crate::measure::{Load, Span};
 use crate::trade;
-use crate::vocabulary::{Entries, words};
+use crate::vocabulary::{Entries, Word, takes, words};
 
 /// A load, and whether the maker wrote it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -30,6 +30,11 @@ pub(super) fn read(body: &Entries) -> Carries {
 
 /// The load that a block gives, where it gives one.
 pub(super) fn own(body: &Entries) -> Option<Carries> {
-    let load = body.get(words::shelf::LOAD)?;
+    of(body, words::shelf::LOAD)
+}
+
+/// The load that a word gives, or its default.
+pub(super) fn of(body: &Entries, word: Word<takes::Load>) -> Option<Carries> {
+    let load = body.get(word)?;
     Some(Carries { load: load.value, written: load.origin.span(), open: false })
 }

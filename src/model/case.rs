@@ -256,6 +256,8 @@ pub struct Case {
     pub bottom: Option<Bottom>,
     /// The back.
     pub back: Option<Board>,
+    /// Where a back would be said; `None` where one is, or that there is none.
+    pub back_at: Option<Insertion>,
     /// What carries the wall screws.
     pub nailers: Nailers,
     /// The top.

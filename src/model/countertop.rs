@@ -4,6 +4,7 @@ use crate::diagnostics::Diagnostic;
 use crate::measure::Span;
 use crate::vocabulary::{Entries, Entry, HowHeld, Said, Side, Word, takes, words};
 
+use super::carries::{self, Carries};
 use super::case::Exposure;
 use super::edging::{self, Edged};
 use super::given::Given;
@@ -39,6 +40,8 @@ pub struct Countertop {
     pub held_at: Insertion,
     /// What its free edges are covered with.
     pub edges: Edged,
+    /// What stands on it, where it says so.
+    pub carries: Option<Carries>,
     /// The statement.
     pub span: Span,
     /// Notes for the papers.
@@ -68,6 +71,25 @@ pub(super) fn lies_on(run: &Entries, case: &Entry) -> bool {
     run.says(words::run::COUNTERTOP) && !own
 }
 
+/// Reports what stands on a countertop where the top under it says it, too.
+pub(super) fn loads_twice(case: &Entries, countertop: Option<&Entries>, ctx: &mut Lower) {
+    let own = countertop.and_then(|own| own.one(words::countertop::LOAD));
+    let under = case.one(words::case::TOP).and_then(|top| top.body()?.one(words::top::LOAD));
+    if let Some((own, under)) = own.zip(under) {
+        let title = "what stands on the countertop is said of it and of the top under it";
+        let found = Diagnostic::error("word-twice", title, under.head, "take out one of the two");
+        ctx.sink.push(found.label(own.head, "said of the countertop here"));
+    }
+}
+
+/// The same of a case under the countertop of its run.
+pub(super) fn loads_twice_in_run(run: &Entries, case: &Entry, covered: bool, ctx: &mut Lower) {
+    let over = run.one(words::run::COUNTERTOP).filter(|_| covered);
+    if let (Some(over), Some(case)) = (over, case.body()) {
+        loads_twice(case, over.body(), ctx);
+    }
+}
+
 /// Reads the countertop of a case that meets this at its sides, with what its stock is
 /// unless it says so.
 pub(super) fn read(
@@ -77,7 +99,7 @@ pub(super) fn read(
     shared: &Shared<'_>,
     ctx: &mut Lower,
 ) -> Option<Countertop> {
-    use words::countertop::{EDGES, HELD, OVER};
+    use words::countertop::{EDGES, HELD, LOAD, OVER};
     use words::over::{BACK, FRONT, LEFT, RIGHT};
 
     let body = entry.body()?;
@@ -125,6 +147,7 @@ pub(super) fn read(
         held: held.unwrap_or(if solid { HowHeld::Slots } else { HowHeld::Screw }),
         held_at: Insertion::of(body, HELD),
         edges: edging::read(body, EDGES, shared, ctx),
+        carries: body.says(LOAD).then(|| carries::of(body, LOAD)).flatten(),
         span: entry.head,
         notes: body.notes(),
     })

@@ -3,6 +3,7 @@
 use crate::measure::{Length, Span};
 use crate::vocabulary::{Entries, Said, words};
 
+use super::case::Case;
 use super::id::KeepOutId;
 use super::lower::Lower;
 use super::piece::Piece;
@@ -42,12 +43,22 @@ impl Piece {
     /// practice, no source).
     #[must_use]
     pub fn clear_of(&self, round: &CutRound) -> Length {
+        round.clear.unwrap_or_else(|| self.usual_clear(round.keep_out))
+    }
+
+    /// The same for the back of a case, which is cut round what stands behind it in any case.
+    #[must_use]
+    pub fn clear_of_back(&self, case: &Case, keep_out: KeepOutId) -> Length {
+        let round = case.around.iter().find(|own| own.keep_out == keep_out);
+        round.map_or_else(|| self.usual_clear(keep_out), |round| self.clear_of(round))
+    }
+
+    fn usual_clear(&self, keep_out: KeepOutId) -> Length {
         let unit = self.tape().unit;
-        let hot = self.site.keep_outs.get(round.keep_out.0).is_some_and(|own| own.hot);
-        let usual = match hot {
+        let hot = self.site.keep_outs.get(keep_out.0).is_some_and(|own| own.hot);
+        match hot {
             true => unit.either(Length::inches(1, 1), Length::mm(25)),
             false => unit.either(Length::inches(1, 2), Length::mm(12)),
-        };
-        round.clear.unwrap_or(usual)
+        }
     }
 }

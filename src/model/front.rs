@@ -99,6 +99,8 @@ pub struct Fronts {
     pub meeting_span: Span,
     /// The doors' hinge, and its statement.
     pub hinge: Option<(HingeId, Span)>,
+    /// Where the hinge of all doors stands, or would.
+    pub hinge_at: Insertion,
     /// Where the outer ones sit.
     pub hinge_place: HingePlace,
     /// How many hinges on each door, where written, and the statement.

@@ -82,6 +82,7 @@ mod stacked;
 mod standing;
 mod standing_sizes;
 mod stock;
+mod titles;
 mod tops;
 mod web;
 

@@ -1,7 +1,9 @@
 //! What is said of openings that come out as nothing or less.
 
 use crate::diagnostics::{Diagnostic, Fix, Grade, Sum};
-use crate::measure::{Exact, IF_DOUBLED, Length, Span, Unit, meant_inches, undoubled};
+use crate::measure::{
+    Exact, IF_DOUBLED, IF_TURNED, Length, Span, Unit, meant_inches, turned, undoubled,
+};
 
 use super::layout::{Solution, Value};
 use super::lower::Lower;
@@ -16,7 +18,11 @@ pub(super) fn report(drafts: &Drafts<'_>, solution: &Solution, ctx: &mut Lower) 
     for draft in &drafts.openings {
         let Some(axis) = draft.parent.and_then(|parent| drafts.openings[parent].list) else {
             if let Some(fault) = no_frame_room(drafts, draft, solution, ctx) {
-                ctx.sink.push(fault);
+                // What is behind doors that have no room is told with the doors.
+                let is_told = |own: &Diagnostic| own.slug == fault.slug && own.sums == fault.sums;
+                if !ctx.sink.all().iter().any(is_told) {
+                    ctx.sink.push(fault);
+                }
                 return;
             }
             continue;
@@ -33,7 +39,8 @@ pub(super) fn report(drafts: &Drafts<'_>, solution: &Solution, ctx: &mut Lower) 
         let diagnostic =
             Diagnostic::error("no-room", title, draft.entry.head, "nothing is left for this")
                 .subject(&draft.path);
-        let diagnostic = explained(diagnostic, &size, draft.entry.head, ctx);
+        let mut diagnostic = explained(diagnostic, &size, draft.entry.head, ctx);
+        diagnostic.fixes.extend(shared_instead(drafts, draft, &size, ctx));
         ctx.sink.push(diagnostic);
     }
 }
@@ -87,6 +94,25 @@ fn explained(mut diagnostic: Diagnostic, size: &Size, at: Span, ctx: &Lower) -> 
     diagnostic.sum(sum)
 }
 
+/// What takes most beside it may take a share, too, in place of its figure.
+fn shared_instead(
+    drafts: &Drafts<'_>,
+    none_left: &Draft<'_>,
+    size: &Size,
+    ctx: &Lower,
+) -> Option<Fix> {
+    let beside = drafts.openings.iter().filter(|own| own.parent == none_left.parent);
+    let names: Vec<&str> = beside.filter_map(|own| own.path.rsplit('.').next()).collect();
+    let takers = ctx
+        .facts
+        .of(size)
+        .filter(|(fact, factor)| factor.is_negative() && names.contains(&fact.name.as_str()));
+    let (most, _) = takers.max_by_key(|(fact, factor)| fact.length * -*factor)?;
+    let (at, _) = most.origin.span().zip(most.word)?;
+    let title = format!("let {} take what is left, too", most.name);
+    Some(Fix::new(Grade::Choice, title, at, "share 1"))
+}
+
 /// How many figures are offered.
 const MOST: usize = 2;
 
@@ -125,10 +151,11 @@ fn meant(length: Length, unit: Unit) -> Vec<(Length, &'static str)> {
         return all;
     }
     let count = length.in_unit(Unit::Inch);
-    let meant = meant_inches(count);
+    let meant = meant_inches(count, false);
     let inches = meant.into_iter().map(|own| (Length::new(own.inches, Unit::Inch), own.if_so));
     // A room or a wall is told in feet.
     let feet = count.is_whole() && length <= Length::inches(12, 1);
     let feet = feet.then(|| (Length::new(count, Unit::Foot), "if feet are meant"));
-    feet.into_iter().chain(inches).collect()
+    let turned = turned(count).map(|count| (Length::new(count, Unit::Inch), IF_TURNED));
+    feet.into_iter().chain(inches).chain(turned).collect()
 }

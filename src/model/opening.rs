@@ -136,8 +136,10 @@ pub struct Opening {
     pub path: String,
     /// The maker gave it a name: every leaf, and a list that has one of its own.
     pub named: bool,
-    /// What it is called on paper.
+    /// What it is called on paper, within its case.
     pub(super) title: String,
+    /// The same with its case, where openings of other cases are called so too.
+    pub(super) title_in_case: Option<String>,
     /// What it is.
     pub kind: OpeningKind,
     /// The list it stands in, or the door that a list stands behind; `None` for the
@@ -189,9 +191,16 @@ pub struct Opening {
 
 impl Opening {
     /// What it is called on paper: its own name, with those of the lists it
-    /// stands in where another opening of its case has the same.
+    /// stands in where another opening of its case has the same, and with its case where
+    /// one of another case has.
     #[must_use]
     pub fn title(&self) -> &str {
+        self.title_in_case.as_deref().unwrap_or(&self.title)
+    }
+
+    /// The same beside the name of its case.
+    #[must_use]
+    pub fn title_within(&self) -> &str {
         &self.title
     }
 

@@ -104,6 +104,7 @@ pub(super) fn fronts(
         meeting,
         meeting_span,
         hinge: hinge.known().or_else(|| parent.and_then(|parent| parent.hinge)),
+        hinge_at: parent.map_or_else(|| Insertion::of(body, HINGE), |parent| parent.hinge_at),
         hinge_place,
         hinges: hinges.or_else(|| parent.and_then(|parent| parent.hinges)),
         pull: match finger_or_none {

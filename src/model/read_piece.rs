@@ -38,6 +38,7 @@ use super::species::{self, OwnSpecies};
 use super::stacked::{self, Floor};
 use super::standing::Standing;
 use super::stock::{self, Stock};
+use super::titles;
 use super::tops;
 use super::web;
 
@@ -118,6 +119,7 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
     drawer_box::give(&mut cases, made_of, (&site, shop.humidity), ctx);
     web::give(&mut cases, made_of.1, (&site, shop.humidity), ctx);
     on_posts::nothing_on(&cases, ctx);
+    titles::across(&mut cases);
     // Only a whole piece has every name that may have been measured.
     let whole = cases.len() == entries && !ctx.made_up;
     let readings = match whole {

@@ -115,6 +115,7 @@ pub(super) fn lower(
         exposure: stand.exposure.clone(),
         countertop: countertop::of_run(body, &stand.exposure, shared, ctx),
         spaces: Vec::new(),
+        back_at: Insertion::of(body, words::run::BACK),
         notes: body.notes(),
     };
     // What else takes a share of the run makes up for another width.
@@ -137,6 +138,7 @@ pub(super) fn lower(
                 on: None,
                 wide: Some(width(thing, &wide, ctx)),
             };
+            countertop::loads_twice_in_run(body, case, place.is_covered, ctx);
             let mut case = solve_case::lower(case, place, shared, ctx)?;
             (case.x, case.beside) = (x.length, x.clone());
             cases.push((index, case));

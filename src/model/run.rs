@@ -31,6 +31,8 @@ pub struct CaseRun {
     pub countertop: Option<Countertop>,
     /// Its free places, left to right.
     pub spaces: Vec<Space>,
+    /// Where the back of all its cases is said, or would be.
+    pub back_at: Insertion,
     /// Notes for the papers.
     pub notes: Vec<String>,
 }

@@ -14,6 +14,8 @@ pub struct Site {
     pub left: Boundary,
     /// What its right side meets.
     pub right: Boundary,
+    /// Where its sides are said, or would be; `None` where the spec has no site.
+    pub sides_at: Option<[Insertion; 2]>,
     /// It is screwed to the wall behind it.
     pub fixed: bool,
     /// Where that is said; `None` where the spec has no site.
@@ -111,6 +113,7 @@ pub(super) fn lower(body: Option<&Entries>, ctx: &mut Lower) -> Site {
             Some(Fixing::Wall) => true,
             Some(Fixing::None) | None => false,
         },
+        sides_at: written.map(|body| [LEFT, RIGHT].map(|side| Insertion::of(body, side))),
         fixed_at: written.map(|body| Insertion::of(body, FIXING)),
         humidity,
         humidity_span: body.one(HUMIDITY).map(|entry| entry.head),

@@ -13,6 +13,7 @@ use super::cut_round;
 use super::equations::{Known, Says, Sheet, Unknown};
 use super::given::Given;
 use super::hung;
+use super::insertion::Insertion;
 use super::joinery::Board;
 use super::layout::{Solution, Variable};
 use super::limits::{self, MOST_OPENINGS};
@@ -139,7 +140,9 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
     seams::look(body, frame_body.filter(|_| !frameless), ctx);
     let root = root_list::find(body, frame_body, frameless, &frame_said, ctx)?;
     // A block at fault was reported; the openings would only repeat it.
+    let back_at = (!body.says(words::case::BACK)).then(|| Insertion::of(body, words::case::BACK));
     let countertop = body.one(words::case::COUNTERTOP);
+    countertop::loads_twice(body, countertop.as_ref().and_then(|own| own.body()), ctx);
     let countertop = countertop.map(|e| countertop::read(&e, blocks.stock, &exposure, shared, ctx));
     let countertop = Given::block(countertop).sound()?;
     let Blocks { stock, ends, covers, legs, shelves, edges, finish, nailers, .. } = blocks;
@@ -265,6 +268,7 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
         covers,
         bottom,
         back,
+        back_at,
         nailers: nailers?,
         top,
         is_covered,

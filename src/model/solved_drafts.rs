@@ -1,8 +1,6 @@
 //! Drafts of openings and members, once their sizes are known: what each is,
 //! and where it lies.
 
-use std::collections::BTreeMap;
-
 use crate::diagnostics::Diagnostic;
 use crate::measure::{Length, Span};
 use crate::vocabulary::takes::Braces;
@@ -31,6 +29,7 @@ use super::read_fronts;
 use super::rod;
 use super::size::Size;
 use super::standing_sizes::{CaseSizes, StandingSize, StandingSizes};
+use super::titles;
 use super::web;
 
 /// The openings and members of a case, in their places.
@@ -74,7 +73,7 @@ impl<'a> Drafts<'a> {
         let mut members: Vec<Member> = members.into_iter().collect::<Option<_>>()?;
         let [x, y] = origin?;
         place(&mut openings, &mut members, x, y);
-        title(&mut openings, context.case);
+        titles::within(&mut openings, context.case);
         let entries: Vec<&Entry> = self.members.iter().map(|draft| draft.entry).collect();
         let loose = boards_behind::settle(
             &openings,
@@ -173,6 +172,7 @@ fn opening(
         path: draft.path.clone(),
         named: !draft.fills && entry.name().is_some(),
         title: String::new(),
+        title_in_case: None,
         kind: kind?,
         parent: draft.parent.map(|at| OpeningId { at, ..id }),
         behind: draft.behind.map(|at| OpeningId { at, ..id }),
@@ -418,40 +418,6 @@ fn rail_shelf(
         lip: ctx.size_or_zero(body, words::rail_shelf::LIP, "lip"),
         carries: carries::own(body),
     })))
-}
-
-/// Says what each opening is called on paper: by the end of its name that no
-/// other opening of the case has.
-fn title(openings: &mut [Opening], case: &str) {
-    let words = |path: &str| -> Vec<String> {
-        let within = path.strip_prefix(case).unwrap_or(path).split('.').skip(1);
-        let mut words: Vec<String> = within.map(str::to_owned).collect();
-        words.reverse();
-        words
-    };
-    let mut paths: Vec<Vec<String>> = openings.iter().map(|it| words(&it.path)).collect();
-    paths.dedup();
-    let mut count: BTreeMap<&str, usize> = BTreeMap::new();
-    for words in &paths {
-        *count.entry(words.first().map_or("", String::as_str)).or_default() += 1;
-    }
-    for opening in openings.iter_mut() {
-        let words = words(&opening.path);
-        let Some(last) = words.first() else {
-            opening.title = opening.path.clone();
-            continue;
-        };
-        let alike = || paths.iter().filter(|other| other.first() == Some(last) && **other != words);
-        let shared = match count.get(last.as_str()) {
-            Some(1) => 0,
-            _ => alike()
-                .map(|other| other.iter().zip(&words).take_while(|(a, b)| a == b).count())
-                .max()
-                .unwrap_or(0),
-        };
-        let own: Vec<&str> = words.iter().take(shared + 1).rev().map(String::as_str).collect();
-        opening.title = own.join(" ");
-    }
 }
 
 /// Places every opening and member, parents before children.

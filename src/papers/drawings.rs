@@ -45,7 +45,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
             ),
             small: false,
         });
-        for own in section::levels(case, number, parts, figures, &whole, level) {
+        for own in section::levels((piece, parts), case, number, figures, &whole, level) {
             level += 1;
             blocks.push(Block::Heading(format!("Level section through {}", own.name)));
             blocks.push(Block::Drawing {

@@ -48,6 +48,28 @@ impl Feature {
             self.v
         }
     }
+
+    /// The stretches of its `u` and `v` that each of its pockets takes.
+    fn pocket_stretches(&self, count: u32) -> Vec<[(Length, Length); 2]> {
+        let half = pocket_half();
+        let places = self.pocket_places(count).into_iter();
+        places.map(|at| [self.u, (at - half, at + half)]).collect()
+    }
+
+    /// The same of its dowel holes, which stand in a row along the longer of the two.
+    fn dowel_stretches(&self, count: u32, diameter: Length) -> Vec<[(Length, Length); 2]> {
+        let along_u = self.u.1 - self.u.0 >= self.v.1 - self.v.0;
+        let (row, beside) = if along_u { (self.u, self.v) } else { (self.v, self.u) };
+        let middle = (beside.0 + beside.1).half();
+        let hole = |at: Length| (at - diameter.half(), at + diameter.half());
+        let places = trade::pocket_places(row.1 - row.0, count).into_iter();
+        places
+            .map(|place| {
+                let (own, beside) = (hole(row.0 + place), hole(middle));
+                if along_u { [own, beside] } else { [beside, own] }
+            })
+            .collect()
+    }
 }
 
 impl Part {
@@ -77,21 +99,32 @@ impl Part {
     }
 
     /// The boxes that a feature takes out of the part, in the whole piece: one,
-    /// or one for each pocket at an end.
+    /// or one for each pocket or dowel hole at an end.
     pub fn hollows<'f>(&'f self, feature: &'f Feature) -> impl Iterator<Item = Cuboid> + use<'f> {
         self.own_hollows(feature).map(|own| self.in_piece(own))
     }
 
     /// The same in the part's own axes.
     fn own_hollows<'f>(&'f self, feature: &'f Feature) -> impl Iterator<Item = Own> + use<'f> {
-        let (whole, pockets) = if let FeatureKind::Pockets(count, _) = feature.kind {
-            (None, feature.pocket_places(count))
-        } else {
-            (Some(feature.v), Vec::new())
+        let (whole, places) = match feature.kind {
+            FeatureKind::Pockets(count, _) => (None, feature.pocket_stretches(count)),
+            FeatureKind::Dowels(count, diameter, _) => {
+                (None, feature.dowel_stretches(count, diameter.unwrap_or_default()))
+            }
+            FeatureKind::Dado
+            | FeatureKind::Groove
+            | FeatureKind::Rabbet
+            | FeatureKind::Miter
+            | FeatureKind::Notch
+            | FeatureKind::Slot
+            | FeatureKind::Bore(_)
+            | FeatureKind::Flute(_)
+            | FeatureKind::Tenon
+            | FeatureKind::Haunch
+            | FeatureKind::Mortise
+            | FeatureKind::Dovetails => (Some([feature.u, feature.v]), Vec::new()),
         };
-        let half = pocket_half();
-        let pockets = pockets.into_iter().map(move |at| (at - half, at + half));
-        whole.into_iter().chain(pockets).map(|v| self.own_hollow(feature, v))
+        whole.into_iter().chain(places).map(|sides| self.own_hollow(feature, sides))
     }
 
     /// True where a guest lies in a feature of this part: one that is made for it, or a
@@ -122,7 +155,7 @@ impl Part {
             (*from, *to) = ((*from).max(Length::ZERO), (*to).min(size));
         }
         features.any(|feature| {
-            let hollow = self.own_hollow(feature, feature.v);
+            let hollow = self.own_hollow(feature, [feature.u, feature.v]);
             hollow.iter().zip(&shared).all(|(own, shared)| own.0 <= shared.0 && shared.1 <= own.1)
         })
     }
@@ -144,7 +177,7 @@ impl Part {
             sides.all(|((axis, own), room)| *axis == along || own.0.max(room.0) < own.1.min(room.1))
         };
         let origin = place.origin.along(along);
-        let near = features.filter(|own| meets(&self.own_hollow(own, own.reach())));
+        let near = features.filter(|own| meets(&self.own_hollow(own, [own.u, own.reach()])));
         let cuts = near.flat_map(|own| self.own_hollows(own)).filter(meets);
         let cuts = cuts.filter_map(|own| axes.iter().zip(own).find(|(axis, _)| **axis == along));
         cuts.map(|(_, (from, to))| (origin + from, origin + to)).collect()
@@ -162,7 +195,7 @@ impl Part {
     /// The box that a feature takes out between two places of its `v`.
     #[must_use]
     pub fn hollow(&self, feature: &Feature, v: (Length, Length)) -> Cuboid {
-        self.in_piece(self.own_hollow(feature, v))
+        self.in_piece(self.own_hollow(feature, [feature.u, v]))
     }
 
     /// A box in the part's own axes, from and to along its length, width and
@@ -183,16 +216,16 @@ impl Part {
         space
     }
 
-    fn own_hollow(&self, feature: &Feature, v: (Length, Length)) -> Own {
+    fn own_hollow(&self, feature: &Feature, [u, v]: [(Length, Length); 2]) -> Own {
         let whole = self.depth(feature.face);
         let into = match feature.face.is_start() {
             true => (Length::ZERO, feature.deep),
             false => (whole - feature.deep, whole),
         };
         match feature.face {
-            Face::LengthStart | Face::LengthEnd => [into, feature.u, v],
-            Face::WidthStart | Face::WidthEnd => [feature.u, into, v],
-            Face::ThickStart | Face::ThickEnd => [feature.u, v, into],
+            Face::LengthStart | Face::LengthEnd => [into, u, v],
+            Face::WidthStart | Face::WidthEnd => [u, into, v],
+            Face::ThickStart | Face::ThickEnd => [u, v, into],
         }
     }
 }

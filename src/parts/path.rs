@@ -70,7 +70,7 @@ pub fn front_path(piece: &Piece, front: FrontId) -> String {
 /// case too where the piece has several.
 #[must_use]
 pub fn opening_told(piece: &Piece, opening: OpeningId) -> String {
-    let title = piece.opening(opening).map_or("", Opening::title);
+    let title = piece.opening(opening).map_or("", Opening::title_within);
     match piece.cases.as_slice() {
         [_] => title.to_owned(),
         _ => {
@@ -235,7 +235,7 @@ pub fn title(piece: &Piece, key: &Key) -> String {
 /// is called a drawer, so that its sides are told from it.
 fn titled(opening: &Opening) -> String {
     const SIDES: [&str; 6] = ["left", "right", "top", "bottom", "front", "back"];
-    let title = opening.title();
+    let title = opening.title_within();
     match opening.kind {
         OpeningKind::Drawer { .. } if SIDES.contains(&title) => format!("{title} drawer"),
         _ => title.to_owned(),
@@ -264,7 +264,7 @@ fn member_said(piece: &Piece, id: MemberId, board: Option<&str>) -> String {
         Called::Between { beside, number, .. } => {
             let number = number.map_or(String::new(), |number| format!(" {number}"));
             let [before, after] = beside.map(|opening| {
-                opening.and_then(|id| piece.opening(id)).map_or("the edge", Opening::title)
+                opening.and_then(|id| piece.opening(id)).map_or("the edge", Opening::title_within)
             });
             format!("{noun}{number} between {before} and {after}")
         }

@@ -4,6 +4,7 @@ use crate::measure::{Length, Unit};
 use crate::model::{Case, CaseId, Climate, Piece};
 use crate::trade;
 
+use super::feature::FeatureKind;
 use super::id::{PartId, Role};
 use super::joint::Joint;
 use super::part::{Assembly, Part, Parts};
@@ -153,7 +154,8 @@ pub fn stack_rows(piece: &Piece, parts: &Parts, upper: &Case) -> Vec<StackRow> {
         let held = held(piece, parts, part).or(places.first().copied());
         let row = |z| {
             let slot = held.and_then(|held| slot(piece, part, (z, held)));
-            let cuts = cuts(part, z, unit);
+            let mut cuts = [cuts(part, z, unit), cuts(bottom, z, unit)].concat();
+            cuts.sort_unstable();
             let screws = over.iter().flat_map(|bay| in_wood(*bay, &cuts, unit)).collect();
             StackRow { bottom: id, into, z, screws, slot }
         };
@@ -163,11 +165,14 @@ pub fn stack_rows(piece: &Piece, parts: &Parts, upper: &Case) -> Vec<StackRow> {
     rows
 }
 
-/// What is cut out of a board where screws come down into it, from and to along the piece.
+/// What is cut out of a board where screws come down through or into it, from and to along
+/// the piece.
 fn cuts(part: &Part, z: Length, unit: Unit) -> Vec<(Length, Length)> {
     let (beside, deep) = (trade::from_cut(unit), trade::countertop_bite(unit).1);
     let low = part.extent(Direction::Y).1 - deep;
-    let hollows = part.features.iter().flat_map(|own| part.hollows(own));
+    // The slots of the bottom are made for these screws.
+    let features = part.features.iter().filter(|own| own.kind != FeatureKind::Slot);
+    let hollows = features.flat_map(|own| part.hollows(own));
     let meets = |own: &Cuboid| low < own.to.y && own.from.z - beside < z && z < own.to.z + beside;
     let mut cuts: Vec<(Length, Length)> =
         hollows.filter(meets).map(|own| (own.from.x, own.to.x)).collect();

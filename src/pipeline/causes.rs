@@ -217,8 +217,12 @@ fn fold(
     let is_odd = figure.severity != Severity::Error;
     let only = |place: usize| going.len() <= 1 && going.iter().all(|it| *it == place);
     // Where nothing else follows, the rule that it breaks says more than its range.
-    let told_by =
-        |place: &usize| *place != at && stands.is_told_by(&all[*place], is_odd && only(*place));
+    // What is too large for a sheet says less than the figure that was probably meant.
+    let is_meant = |place: usize| all[place].slug == "part-too-large" && !figure.fixes.is_empty();
+    let told_by = |place: &usize| {
+        let around = is_odd && only(*place);
+        *place != at && !is_meant(*place) && stands.is_told_by(&all[*place], around)
+    };
     let brings_errors =
         |but: usize| going.iter().any(|it| *it != but && all[*it].severity == Severity::Error);
     let bears_all =

@@ -1,8 +1,8 @@
 //! What hangs on the wall screws of a case: its own weight, and all that it holds.
 //!
 //! The case is full: every board bears its load, and every drawer. All its weight goes
-//! down on the screws of all nailers alike; a stud that may stand in the gap of a parted
-//! nailer is not counted. It turns about the lower edge of the back, so
+//! down on the screws of all nailers alike; a stud that may stand where a pipe leaves no
+//! nailer, or cuts the back that takes the screws, is not counted. It turns about the lower edge of the back, so
 //! that the screws of the upper nailer are pulled out of the wall.
 
 use crate::measure::{Length, Mass};
@@ -13,6 +13,7 @@ use crate::trade;
 use super::Workings;
 use super::drawers;
 use super::spans::Lying;
+use super::wall;
 use super::weights::Body;
 
 /// A case on its wall screws.
@@ -58,18 +59,19 @@ fn hangs(work: &Workings<'_>, case: &Case) -> Option<Hangs> {
     let studs = piece.studs_behind(case);
     let nailers = |side: RailSide| {
         let own = parts.of_case(case.id).iter();
-        own.filter(|part| part.role == Role::Nailer(side)).collect::<Vec<&Part>>()
+        own.filter(move |part| part.role == Role::Nailer(side))
     };
-    let (upper, lower) = (nailers(RailSide::Top), nailers(RailSide::Bottom));
+    let lower = nailers(RailSide::Bottom).next().is_some();
     // A case without nailers hangs by its back, close under the top.
-    let highest = upper.iter().map(|part| middle(part)).max();
+    let highest = nailers(RailSide::Top).map(middle).max();
     let pulled = highest.unwrap_or(case.high.length) - hung.up.length;
-    let in_row = |row: &[&Part]| {
-        let lost = in_gaps(row, piece.stud_spacing());
+    let in_row = |side: RailSide| {
+        let row = wall::row(piece, parts, case, side);
+        let lost = wall::missed(parts, case, &row, piece.stud_spacing());
         (studs.saturating_sub(lost) * hung.screws).max(1)
     };
-    let more = if lower.is_empty() { 0 } else { in_row(&lower) };
-    let screws = (in_row(&upper), in_row(&upper) + more);
+    let upper = in_row(RailSide::Top);
+    let screws = (upper, upper + if lower { in_row(RailSide::Bottom) } else { 0 });
     let wall = piece.wall().to_mm_f64();
     let arm = body.center().map_or(0.0, |center| wall - center[2]);
     let turns = own * arm + holds * case.deep.length.to_mm_f64() / 2.0;
@@ -83,18 +85,6 @@ fn hangs(work: &Workings<'_>, case: &Case) -> Option<Hangs> {
         down: of(own + holds, screws.1),
         out: of(turns / pulled.to_mm_f64().max(1.0), screws.0),
     })
-}
-
-/// How many studs may stand in the gaps of a row of nailers that is parted, around a pipe for
-/// one: they hold nothing there.
-fn in_gaps(row: &[&Part], spacing: Length) -> u32 {
-    let mut ends: Vec<(Length, Length)> =
-        row.iter().map(|part| part.extent(Direction::X)).collect();
-    ends.sort_unstable();
-    let gaps = ends.windows(2).map(|pair| pair[1].0 - pair[0].1);
-    let gaps = gaps.filter(|gap| gap.is_positive());
-    let studs = gaps.map(|gap| (gap / spacing).floor() + 1);
-    studs.sum::<i64>().try_into().unwrap_or(u32::MAX)
 }
 
 fn middle(part: &Part) -> Length {

@@ -1,8 +1,8 @@
 //! What carries the wall screws of each case, and how long they are.
 
 use crate::measure::{Length, Unit};
-use crate::model::{Case, Piece, RailSide};
-use crate::parts::{Part, PartId, Parts, Role};
+use crate::model::{Case, KeepOut, KeepOutId, Piece, RailSide, Side};
+use crate::parts::{Direction, Part, PartId, Parts, Role};
 use crate::plans::operations::Wall;
 use crate::trade;
 
@@ -46,6 +46,77 @@ pub fn wall(piece: &Piece, parts: &Parts, is: impl Fn(&Case) -> bool) -> Wall {
 pub fn rows(parts: &Parts, case: &Case) -> u32 {
     let lower = |part: &Part| part.role == Role::Nailer(RailSide::Bottom);
     if parts.of_case(case.id).iter().any(lower) { 2 } else { 1 }
+}
+
+/// What stands at the wall behind the back of a case, which is cut out around it.
+#[must_use]
+pub fn behind<'p>(piece: &'p Piece, parts: &Parts, case: &Case) -> Vec<(KeepOutId, &'p KeepOut)> {
+    let backs = parts.of_case(case.id).iter().filter(|part| part.role == Role::Back);
+    let ends: Vec<(Length, Length)> = backs.map(|back| back.extent(Direction::Y)).collect();
+    let all = (0..).map(KeepOutId).zip(&piece.site.keep_outs);
+    let behind = all.filter(|(_, keep_out)| {
+        let (from, to) = (keep_out.from_left, keep_out.from_left + keep_out.wide);
+        let across = from < case.x + case.wide.length && case.x < to;
+        let top = keep_out.up + keep_out.high;
+        across && ends.iter().any(|(low, high)| *low < top && keep_out.up < *high)
+    });
+    behind.collect()
+}
+
+/// Where the wall screws of a row may go, from and to along the piece: through the nailers
+/// there, or in a case without any close under the top through a back that takes them, as
+/// far as that is whole.
+#[must_use]
+pub fn row(piece: &Piece, parts: &Parts, case: &Case, side: RailSide) -> Vec<(Length, Length)> {
+    let own = parts.of_case(case.id);
+    let nailers = own.iter().filter(|part| part.role == Role::Nailer(side));
+    let mut found: Vec<(Length, Length)> = nailers.map(|part| part.extent(Direction::X)).collect();
+    if found.is_empty() && side == RailSide::Top && piece.has_stout_back(case) {
+        let backs = own.iter().filter(|part| part.role == Role::Back);
+        found.extend(backs.flat_map(|back| whole(piece, parts, case, back)));
+    }
+    found.sort_unstable();
+    found
+}
+
+/// Where a back is whole from its top down as far as a nailer would be wide.
+fn whole(piece: &Piece, parts: &Parts, case: &Case, back: &Part) -> Vec<(Length, Length)> {
+    let ((from, to), top) = (back.extent(Direction::X), back.extent(Direction::Y).1);
+    let low = top - case.nailers.wide.length;
+    let mut cuts: Vec<(Length, Length)> = behind(piece, parts, case)
+        .into_iter()
+        .filter_map(|(id, own)| {
+            let spare = piece.clear_of_back(case, id);
+            let meets = own.up - spare < top && low < own.up + own.high + spare;
+            meets.then(|| (own.from_left - spare, own.from_left + own.wide + spare))
+        })
+        .collect();
+    cuts.sort_unstable();
+    let (mut stretches, mut at) = (Vec::new(), from);
+    for (start, end) in cuts.into_iter().chain([(to, to)]) {
+        stretches.push((at, start.min(to)));
+        at = at.max(end);
+    }
+    stretches.retain(|(from, to)| from < to);
+    stretches
+}
+
+/// How many studs, so far apart, may stand where a row is not: in its gaps, around a pipe for
+/// one, or between it and the end of the case. They hold nothing there.
+#[must_use]
+pub fn missed(parts: &Parts, case: &Case, row: &[(Length, Length)], spacing: Length) -> u32 {
+    let end = |side| parts.of_case(case.id).iter().find(move |part| part.role == Role::End(side));
+    let (left, right) = (case.x, case.x + case.wide.length);
+    let left = end(Side::Left).map_or(left, |part| part.extent(Direction::X).1);
+    let right = end(Side::Right).map_or(right, |part| part.extent(Direction::X).0);
+    let (mut at, mut studs) = (left, 0);
+    for (from, to) in row.iter().chain([&(right, right)]) {
+        if at < *from {
+            studs += ((*from - at) / spacing).floor() + 1;
+        }
+        at = at.max(*to);
+    }
+    studs.try_into().unwrap_or(u32::MAX)
 }
 
 /// The screws at each stud: as many as a case that hangs asks for, else the usual.

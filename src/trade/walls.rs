@@ -12,18 +12,18 @@ pub fn into_stud(unit: Unit) -> Length {
     unit.either(Length::inches(3, 2), Length::mm(38))
 }
 
+/// A shorter piece of a nailer beside a pipe holds no screw worth the name: 6 in, 150 mm
+/// (common practice, no source).
+#[must_use]
+pub fn shortest_nailer(unit: Unit) -> Length {
+    unit.either(Length::inches(6, 1), Length::mm(150))
+}
+
 /// How thick the wallboard of a usual room is: 1/2 in or 12.5 mm (common practice, no
 /// source).
 #[must_use]
 pub fn wallboard(unit: Unit) -> Length {
     unit.either(Length::inches(1, 2), Length::mm(25).half())
-}
-
-/// How much larger a back is cut out than what it goes round, on every side: 1/2 in
-/// or 12 mm (common practice, no source).
-#[must_use]
-pub fn cut_out_spare(unit: Unit) -> Length {
-    unit.either(Length::inches(1, 2), Length::mm(12))
 }
 
 /// Across a #8 wood screw, in inches (from memory).

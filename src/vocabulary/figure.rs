@@ -27,6 +27,8 @@ struct Written<'a> {
 /// What else a figure may have been meant to be.
 struct Meant {
     text: String,
+    /// What that comes to.
+    measure: Exact,
     if_so: &'static str,
     is_other_unit: bool,
     /// The other unit of length, where it is that.
@@ -93,6 +95,8 @@ pub(super) fn judge(
         let (at, text) = match (meant.is_other_unit, whole_range(&figures, usual, meant.unit, unit))
         {
             (true, Some(whole)) => whole,
+            // One end of a range is no mend that turns the range around.
+            _ if is_turned(&figures, figure, meant.measure) => continue,
             _ => (span, meant.text),
         };
         let choice = format!("{text}, {}", meant.if_so);
@@ -119,7 +123,7 @@ fn top_heavy(
     }
     let holds =
         |count: Exact| range.holds(Length::new(count, Unit::Inch).in_unit(Unit::Millimetre));
-    let meant = meant_inches(figure.count);
+    let meant = meant_inches(figure.count, figure.is_fraction);
     let meant = meant.iter().find(|it| it.if_so == HYPHEN_MISSING && holds(it.inches))?;
     let (numer, denom) = (figure.count.numer(), figure.count.denom());
     let title = format!("`{}` of {} is {numer}/{denom}, which is odd", row.word, block.title);
@@ -167,6 +171,16 @@ fn whole_range(
     Some((low.expr.span.to(high.expr.span), format!("{low_end} to {high_end}")))
 }
 
+/// True where a range would run backwards with this in place of one of its ends.
+fn is_turned(figures: &[Option<Written<'_>>; 2], end: &Written<'_>, measure: Exact) -> bool {
+    let [Some(low), Some(high)] = figures else { return false };
+    let with = |own: &Written<'_>| match std::ptr::eq(own, end) {
+        true => measure,
+        false => own.measure,
+    };
+    low.measure <= high.measure && with(high) < with(low)
+}
+
 /// A range that is written with its upper end first; it is read the right way round.
 pub(super) fn backwards(
     block: &Block,
@@ -188,7 +202,11 @@ pub(super) fn backwards(
     let title = format!("`{}` of {} runs from {high} down to {low}", row.word, block.title);
     let turned = format!("{low} to {high}");
     let found = Diagnostic::warning("range-backwards", title, span, "the lower end comes first");
-    Some(found.subject(place()).fix(Fix::new(Grade::Sure, "turn it around", span, turned)))
+    // Where an end of it is odd, that may be what went wrong.
+    let is_odd =
+        row.usual.is_some_and(|usual| !usual.holds(first.measure) || !usual.holds(second.measure));
+    let grade = if is_odd { Grade::Choice } else { Grade::Sure };
+    Some(found.subject(place()).fix(Fix::new(grade, "turn it around", span, turned)))
 }
 
 /// The figures of one argument, two for a range.
@@ -236,7 +254,7 @@ fn meant(figure: &Written<'_>, kind: Kind, usual: Range, file: Unit) -> Vec<Mean
     let mut all = Vec::new();
     let add = |all: &mut Vec<Meant>, measure: Exact, text: String, if_so, is_other_unit| {
         if usual.holds(measure) {
-            all.push(Meant { text, if_so, is_other_unit, unit: None });
+            all.push(Meant { text, measure, if_so, is_other_unit, unit: None });
         }
     };
     let (count, own) = (figure.count, figure.measure);
@@ -280,7 +298,7 @@ fn meant(figure: &Written<'_>, kind: Kind, usual: Range, file: Unit) -> Vec<Mean
             add(&mut all, feet.in_unit(Unit::Millimetre), text, IF_MEANT, false);
         }
         let before = all.len();
-        for meant in meant_inches(count) {
+        for meant in meant_inches(count, figure.is_fraction) {
             let measure = Length::new(meant.inches, Unit::Inch).in_unit(Unit::Millimetre);
             add(&mut all, measure, inches(meant.inches, figure.unit), meant.if_so, false);
         }

@@ -25,7 +25,7 @@ use super::word::{Block, Body, Kind, Row, Times};
 mod missing;
 mod unknown;
 
-use missing::{insert, listed, missing, named, names, offered};
+use missing::{listed, missing, named, names, offered, one_of_missing};
 use unknown::{unit_in_words, unknown};
 
 /// The unit of bare numbers that a file states: `job { units … }`, or `units …`
@@ -198,28 +198,19 @@ impl<'a> Reader<'a> {
                     .any(|row| stood_for(row).is_some()) => {}
                 [] => {
                     let words: Vec<String> = group.iter().map(|word| format!("`{word}`")).collect();
-                    let example = block
-                        .word(group[0])
-                        .map_or_else(Default::default, |word| example::of(block, word, self.unit));
-                    self.sink.push(
-                        Diagnostic::error(
-                            "word-missing",
-                            format!(
-                                "{} need{} {what}: {}",
-                                block.title,
-                                block.verb_ending(),
-                                words.join(" or ")
-                            ),
-                            open,
-                            format!("{what} is missing"),
-                        )
-                        .fix(insert(
-                            items,
-                            close,
-                            (Grade::Sketch, "write this, for example"),
-                            &example,
-                        )),
+                    let mut found = Diagnostic::error(
+                        "word-missing",
+                        format!(
+                            "{} need{} {what}: {}",
+                            block.title,
+                            block.verb_ending(),
+                            words.join(" or ")
+                        ),
+                        open,
+                        format!("{what} is missing"),
                     );
+                    found.fixes = one_of_missing(block, group, self.unit, items, close);
+                    self.sink.push(found);
                 }
                 [first, rest @ ..] => {
                     for other in rest {

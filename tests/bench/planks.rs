@@ -74,11 +74,15 @@ impl Plank {
             turns: 1,
             way: Way::Crosscut,
         };
-        for cut in self.cuts.iter().filter(|cut| cut.piece.is_empty() && cut.way == Way::Rip) {
-            wrong.push(format!("cut {} rips a whole board", cut.first));
-        }
         let names: Vec<&str> = self.pieces.iter().map(|piece| piece.part.as_str()).collect();
         let off = made(&self.cuts, whole, kerf, &names, &mut wrong);
+        // Unless something is to be as long as it is, it is crosscut first.
+        let is_as_long = |own: &&Lies| own.size[0] > self.size[0].exact - NOTHING;
+        if !off.iter().flatten().any(|own| is_as_long(&own)) {
+            let rips = |cut: &&Cut| cut.piece.is_empty() && cut.way == Way::Rip;
+            let rips = self.cuts.iter().filter(rips);
+            wrong.extend(rips.map(|cut| format!("cut {} rips a whole board", cut.first)));
+        }
         for (piece, own) in self.pieces.iter().zip(off) {
             let Some(own) = own else { continue };
             if own.turns > 3 {

@@ -92,11 +92,16 @@ fn check(piece: &Piece, sink: &mut Sink) {
             if inside < Length::inches(4, 1) {
                 sink.push(
                     error(
-                        format!(
-                            "the drawer of {} is only {} wide inside",
-                            opening.path,
-                            tape.figure(inside)
-                        ),
+                        match inside.is_positive() {
+                            true => format!(
+                                "the drawer of {} is only {} wide inside",
+                                opening.path,
+                                tape.figure(inside)
+                            ),
+                            false => {
+                                format!("the slide leaves the drawer of {} no width", opening.path)
+                            }
+                        },
                         width_at(piece, opening),
                         format!("opening {}", tape.figure(wide.length)),
                     )
@@ -107,6 +112,12 @@ fn check(piece: &Piece, sink: &mut Sink) {
             }
             let (most, high) = (own.most.length, own.high.length);
             let on_wood = slide.wooden().is_some();
+            let bottom = piece.thickness(boxes.bottom_stock).length;
+            let lower = match on_wood {
+                true => trade::back_below_sides(tape.unit),
+                false => Length::ZERO,
+            };
+            let least = boxes.groove_up.length + bottom + Length::inches(1, 1) + lower;
             let own = opening.box_high().and_then(|own| written(piece, own));
             // What is higher than the damp lets it be on wood is another rule's.
             if let Some(span) = own.filter(|_| high > most && !on_wood) {
@@ -117,15 +128,18 @@ fn check(piece: &Piece, sink: &mut Sink) {
                     tape.figure(tape.down(most))
                 );
                 let label = format!("box {}", tape.figure(high));
-                let lower = Fix::new(
-                    Grade::Choice,
-                    "make it as high as the slide lets it be",
-                    span,
-                    format!("high {}", tape.source(tape.down(most))),
-                );
+                let mut found = error(title, span, label);
+                let down = tape.down(most);
+                if least <= down {
+                    found = found.fix(Fix::new(
+                        Grade::Choice,
+                        "make it as high as the slide lets it be",
+                        span,
+                        format!("high {}", tape.source(down)),
+                    ));
+                }
                 sink.push(
-                    error(title, span, label)
-                        .fix(lower)
+                    found
                         .label(upward, "the slide's height")
                         .label(
                             opening.size_spans[1].unwrap_or(opening.span),
@@ -135,12 +149,6 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 );
                 continue;
             }
-            let bottom = piece.thickness(boxes.bottom_stock).length;
-            let lower = match on_wood {
-                true => trade::back_below_sides(tape.unit),
-                false => Length::ZERO,
-            };
-            let least = boxes.groove_up.length + bottom + Length::inches(1, 1) + lower;
             if high >= tall.length || high < least {
                 let title = if high < least {
                     format!(

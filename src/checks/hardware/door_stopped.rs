@@ -36,6 +36,23 @@ pub(super) struct Thing {
     label: (Span, Rc<str>),
 }
 
+impl Thing {
+    /// What it is.
+    pub(super) fn what(&self) -> &str {
+        &self.what
+    }
+
+    /// Where it is.
+    pub(super) fn space(&self) -> &Cuboid {
+        &self.space
+    }
+
+    /// The statement that puts it there, and its figure.
+    pub(super) fn label(&self) -> (Span, String) {
+        (self.label.0, self.label.1.to_string())
+    }
+}
+
 /// What stands in the way of doors, parted so that a door need look at its
 /// own neighbours only.
 pub(super) struct Room {
@@ -127,17 +144,24 @@ pub(super) fn stopped<'r>(
     door: &Door<'_>,
     room: &'r Room,
 ) -> Option<(Angle, Body, &'r Thing)> {
-    let cases = door.near_cases(piece);
-    let boards = cases.clone().filter(|case| *case != door.front.case.0);
-    let boards = boards.filter_map(|case| room.boards.get(case)).flatten();
-    let fronts = cases.filter_map(|case| room.fronts.get(case)).flatten();
-    let others = fronts.filter(|(of, _)| *of != door.front.opening.id).map(|(_, thing)| thing);
-    room.site
-        .iter()
-        .chain(boards)
-        .chain(others)
+    others(piece, door, room)
         .filter_map(|thing| door.stopped_by(&thing.space).map(|(angle, body)| (angle, body, thing)))
         .min_by_key(|(angle, ..)| *angle)
+}
+
+/// What stands near a door, without its own case and opening.
+pub(super) fn others<'r>(
+    piece: &Piece,
+    door: &Door<'_>,
+    room: &'r Room,
+) -> impl Iterator<Item = &'r Thing> {
+    let cases = door.near_cases(piece);
+    let (own_case, own) = (door.front.case.0, door.front.opening.id);
+    let boards = cases.clone().filter(move |case| *case != own_case);
+    let boards = boards.filter_map(|case| room.boards.get(case)).flatten();
+    let fronts = cases.filter_map(|case| room.fronts.get(case)).flatten();
+    let fronts = fronts.filter(move |(of, _)| *of != own).map(|(_, thing)| thing);
+    room.site.iter().chain(boards).chain(fronts)
 }
 
 fn report(piece: &Piece, door: &Door<'_>, angle: Angle, body: Body, thing: &Thing) -> Diagnostic {

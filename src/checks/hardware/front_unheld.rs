@@ -1,7 +1,7 @@
 //! A door or false front with nothing beside it to hang on or to be fixed to, and a drawer
 //! front that no screw from its box reaches.
 
-use std::collections::HashSet;
+use std::collections::{HashMap, HashSet};
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink};
@@ -15,8 +15,8 @@ use super::{box_too_big, has_false_fronts};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "front-unheld",
     severity: Severity::Error,
-    finds: "A door has no stile or board at its hinge side, or a false front has none at either side. Or no screw from inside a drawer box, or through the blocks of a false front, meets the frame of its front.",
-    why: "A hinge needs wood to be screwed to, and so do the blocks that hold a false front. A front of frame and panel is held by its frame, since its panel floats.",
+    finds: "A door has no stile or board at its hinge side, or a false front does not have one at both of its sides. Or no screw from inside a drawer box, or through the blocks of a false front, meets the frame of its front.",
+    why: "A hinge needs wood to be screwed to, and so do the two blocks that hold a false front: on one alone it turns. A front of frame and panel is held by its frame, since its panel floats.",
     source: "Plane geometry.",
     formula: "",
     accept: "",
@@ -31,28 +31,33 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 fn check(work: &Workings<'_>, sink: &mut Sink) {
     let parts = work.parts;
-    let held: HashSet<FrontId> = parts
-        .joints
-        .iter()
-        .filter(|joint| holds_a_front(joint.sort))
-        .filter_map(|joint| match parts.get(joint.part)?.assembly {
-            Assembly::Front(front) => Some(front),
-            Assembly::Base(_)
-            | Assembly::Carcass(_)
-            | Assembly::Frame(_)
-            | Assembly::DrawerBox(_)
-            | Assembly::Countertop(_)
-            | Assembly::Filler(..)
-            | Assembly::Loose(_) => None,
-        })
-        .collect();
+    let held =
+        parts.joints.iter().filter(|joint| holds_a_front(joint.sort)).filter_map(
+            |joint| match parts.get(joint.part)?.assembly {
+                Assembly::Front(front) => Some(front),
+                Assembly::Base(_)
+                | Assembly::Carcass(_)
+                | Assembly::Frame(_)
+                | Assembly::DrawerBox(_)
+                | Assembly::Countertop(_)
+                | Assembly::Filler(..)
+                | Assembly::Loose(_) => None,
+            },
+        );
+    let mut sides: HashMap<FrontId, usize> = HashMap::new();
+    for front in held {
+        *sides.entry(front).or_default() += 1;
+    }
     for front in work.fronts() {
-        let (what, side) = match (&front.opening.kind, front.hung) {
-            (_, Some(side)) if front.fronts.hinge.is_some() => ("hang on", side.word()),
-            (OpeningKind::False, None) => ("be fixed to", "left or right"),
+        let held = sides.get(&front.id).copied().unwrap_or_default();
+        // A door hangs on one side, and a false front is held at both.
+        let (wants, what, side) = match (&front.opening.kind, front.hung) {
+            (_, Some(side)) if front.fronts.hinge.is_some() => (1, "hang on", side.word()),
+            (OpeningKind::False, None) if held == 0 => (2, "be fixed to", "left or right"),
+            (OpeningKind::False, None) => (2, "be fixed to", "one of its sides"),
             _ => continue,
         };
-        if held.contains(&front.id) {
+        if held >= wants {
             continue;
         }
         let word = if work.piece.case(front.case).is_some_and(|case| case.frame.is_some()) {
@@ -62,7 +67,10 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         };
         sink.push(
             RULE.finding(
-                format!("{} has nothing to {what} at its {side}", front.name()),
+                match held {
+                    0 => format!("{} has nothing to {what} at its {side}", front.name()),
+                    _ => format!("{} has nothing to {what} at {side}", front.name()),
+                },
                 front.opening.span,
                 "no wood is beside this",
             )

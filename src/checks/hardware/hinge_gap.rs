@@ -1,25 +1,32 @@
 //! A hinge that needs more gap than the reveal leaves.
 
-use super::swings;
+use super::{door_stopped, swings};
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Fix, Grade, Severity, Sink, Sum};
-use crate::measure::Length;
-use crate::model::{Piece, Set};
+use crate::measure::{Length, Tape};
+use crate::model::{Piece, Set, Size};
+use crate::plans::Workings;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "hinge-gap",
     severity: Severity::Error,
-    finds: "The hinge of an inset door needs a larger gap at the hinge side than the door has.",
-    why: "A concealed hinge swings the door's edge toward the stile before the door comes out. If the gap is smaller than the hinge's least gap, the edge rubs or binds before the door is open.",
+    finds: "The hinge of a door needs a larger gap at the hinge side than the door has: beside its stile where it is inset, and where it lies over the case, beside what stands as far forward, such as a wall or a case without fronts.",
+    why: "A concealed hinge swings the door's edge toward what is beside it before the door comes out. If the gap is smaller than the hinge's least gap, the edge rubs or binds before the door is open.",
     source: "The hinge maker's own figure, as given in the spec.",
     formula: "",
     accept: "",
     example: Example { base: Base::First, sound: "gap 1.5 mm;", wrong: "gap 3 mm;" },
-    check: Check::Piece(check),
+    check: Check::Parts(check),
     sometimes: None,
 };
 
-fn check(piece: &Piece, sink: &mut Sink) {
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    inset(work.piece, sink);
+    overlay(work, sink);
+}
+
+/// Beside the stile of its opening.
+fn inset(piece: &Piece, sink: &mut Sink) {
     let tape = piece.tape();
     for (_, opening, fronts) in super::doors(piece) {
         let Some((hinge, span)) = fronts.hinge else { continue };
@@ -42,11 +49,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
             )
             .label(hinge.gap_span, tape.figure(needs))
             .label(span, "hung on this hinge")
-            .sum(
-                Sum::new("short by", needs - leaves, tape)
-                    .plus(needs, "needed", tape)
-                    .minus(leaves, "gap", tape),
-            )
+            .sum(short(tape, needs, leaves))
             .because("the door's hinge edge rubs on the stile before the door is open")
             .subject(&opening.path)
             .urgency((needs - leaves) / Length::mm(1));
@@ -59,4 +62,68 @@ fn check(piece: &Piece, sink: &mut Sink) {
             None => diagnostic.note(format!("write `{edit}` here")),
         });
     }
+}
+
+fn short(tape: &Tape, needs: Length, leaves: Length) -> Sum {
+    Sum::new("short by", needs - leaves, tape)
+        .plus(needs, "needed", tape)
+        .minus(leaves, "gap", tape)
+}
+
+/// Beside what stands as far forward as an overlay door: a wall, the side of a case
+/// without fronts, another front.
+fn overlay(work: &Workings<'_>, sink: &mut Sink) {
+    let (piece, tape) = (work.piece, work.piece.tape());
+    let fronts = work.fronts();
+    let doors = swings::doors(piece, fronts);
+    if doors.iter().all(|door| door.front.fronts.set == Set::Inset) {
+        return;
+    }
+    let room = door_stopped::room(piece, work.parts, fronts);
+    for door in &doors {
+        let (set, hung) = (&door.front.fronts.set, door.front.fronts.hinge);
+        let Some((hinge, span)) = hung.filter(|_| *set != Set::Inset) else { continue };
+        let Some(hinge) = piece.hinge(hinge) else { continue };
+        let needs = hinge.gap.length;
+        let beside = door_stopped::others(piece, door, &room).filter_map(|thing| {
+            let leaves = door.to(thing.space());
+            let is_near = !leaves.is_negative() && leaves < needs;
+            (is_near && door.is_beside(thing.space())).then_some((leaves, thing))
+        });
+        let Some((leaves, thing)) = beside.min_by_key(|(leaves, _)| *leaves) else { continue };
+        let (at, figure) = thing.label();
+        let found = RULE
+            .finding(
+                format!(
+                    "{} needs a gap of {} at the hinge side, and {} is {} from {}",
+                    hinge.name,
+                    tape.figure(needs),
+                    door.front.name(),
+                    tape.figure(leaves),
+                    thing.what()
+                ),
+                door.front.opening.span,
+                format!("hung {}", door.hung.word()),
+            )
+            .label(hinge.gap_span, tape.figure(needs))
+            .label(span, "hung on this hinge")
+            .label(at, figure)
+            .sum(short(tape, needs, leaves))
+            .because("the door's hinge edge swings into it before the door is open")
+            .note("make the gap larger, set what stands beside it farther back, or hang the door on a hinge that needs less")
+            .subject(&door.front.opening.path)
+            .urgency((needs - leaves) / Length::mm(1));
+        sink.push(match wider(piece, &door.front.fronts.gap, leaves, needs) {
+            Some(fix) => found.fix(fix),
+            None => found,
+        });
+    }
+}
+
+/// The gap of the fronts that leaves enough beside them: there it is all of it, or half.
+fn wider(piece: &Piece, gap: &Size, leaves: Length, needs: Length) -> Option<Fix> {
+    let (tape, at) = (piece.tape(), swings::written(piece, gap)?);
+    let wider = leaves.is_positive().then(|| tape.up(gap.length * (needs / leaves)))?;
+    let title = format!("make the gap {}", tape.figure(wider));
+    Some(Fix::new(Grade::Choice, title, at, format!("gap {}", tape.source(wider))))
 }

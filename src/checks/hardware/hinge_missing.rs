@@ -17,18 +17,25 @@ pub(in crate::checks) const RULE: Rule = Rule {
     sometimes: None,
 };
 
+/// How many hinges are offered.
+const MOST: usize = 3;
+
 fn check(piece: &Piece, sink: &mut Sink) {
     for (_, opening, fronts) in super::doors(piece) {
         if fronts.hinge.is_none() {
-            sink.push(
-                RULE.finding(
+            let mut found = RULE
+                .finding(
                     format!("{} has no hinge", opening.path),
                     opening.span,
                     "what is it hung on?",
                 )
                 .label(fronts.span, "there is no `hinge` here")
-                .subject(&opening.path),
-            );
+                .subject(&opening.path);
+            for hinge in piece.hinges.iter().take(MOST) {
+                let title = format!("hang them on {}", hinge.name);
+                found = found.fix(fronts.hinge_at.says(&format!("hinge {}", hinge.name), title));
+            }
+            sink.push(found);
         }
     }
 }

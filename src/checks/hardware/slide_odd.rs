@@ -3,7 +3,7 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
-use crate::measure::{Exact, Length, Unit};
+use crate::measure::{Exact, Length, Unit, is_on_rule, meant_inches};
 use crate::model::{BoxRule, BoxWidth, Hardware, Piece, Slide};
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -22,6 +22,9 @@ pub(in crate::checks) const RULE: Rule = Rule {
     check: Check::Piece(check),
     sometimes: None,
 };
+
+/// How many figures are offered in its place.
+const MOST: usize = 2;
 
 fn check(piece: &Piece, sink: &mut Sink) {
     for (index, slide) in piece.slides.iter().enumerate() {
@@ -78,9 +81,18 @@ fn look(
         let parts = meant.in_unit(unit).denom();
         parts <= 64 && (unit != Unit::Inch || parts.count_ones() == 1)
     };
-    let tenfold = [off * Exact::int(10), off * Exact::ratio(1, 10)];
-    let tries = std::iter::once((in_other, other)).chain(tenfold.map(|meant| (meant, unit)));
+    let inches = off.in_unit(Unit::Inch);
+    let slips: Vec<Length> = match unit.is_metric() {
+        true => vec![off * Exact::int(10), off * Exact::ratio(1, 10)],
+        false => {
+            let meant = meant_inches(inches, !inches.is_whole() && is_on_rule(inches));
+            meant.into_iter().map(|own| Length::new(own.inches, Unit::Inch)).collect()
+        }
+    };
+    let slips = slips.into_iter().map(|meant| (meant, unit));
+    let tries = std::iter::once((in_other, other)).chain(slips);
     let tries = tries.filter(|(meant, unit)| usual.contains(meant) && is_written(*meant, *unit));
+    let tries = tries.take(MOST);
     for (meant, _) in tries {
         let meant = tape.source(meant);
         found = found.fix(Fix::new(

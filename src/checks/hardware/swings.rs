@@ -142,6 +142,12 @@ impl Door<'_> {
         }
     }
 
+    /// True for a thing at its height that stands between the planes of its two faces.
+    pub(super) fn is_beside(&self, thing: &Cuboid) -> bool {
+        let leaf = &self.front.space;
+        level(leaf, thing) && leaf.overlap_along(thing, Direction::Z).is_positive()
+    }
+
     /// How far the leaf, or its pull, stands off its face.
     pub(super) fn stands(&self, body: Body) -> Length {
         match (body, &self.front.pull) {

@@ -1,15 +1,16 @@
-//! A dado deeper than half of the board it is cut into.
+//! A dado deeper than half of the board it is cut into, or a rabbet that goes through it.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Fix, Grade, Severity, Sink, Sum};
+use crate::measure::{Length, Unit};
 use crate::parts::FeatureKind;
 use crate::plans::Workings;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "dado-too-deep",
     severity: Severity::Error,
-    finds: "A dado or groove is deeper than half the thickness of its board.",
-    why: "The wood left behind the dado is thinner than the dado is deep. The board breaks there when the case is lifted or racked.",
+    finds: "A dado or groove is deeper than half the thickness of its board, or a rabbet at its end goes right through it.",
+    why: "The wood left behind the dado is thinner than the dado is deep. The board breaks there when the case is lifted or racked. A rabbet that goes through cuts the end off.",
     source: "Common practice; no published source: a third of the thickness is usual, and half is the most.",
     formula: "",
     accept: "",
@@ -22,20 +23,35 @@ pub(in crate::checks) const RULE: Rule = Rule {
     sometimes: None,
 };
 
+/// The depth nearest to a third of the thickness that a router is set to: a whole eighth of
+/// an inch, in a thin board a sixteenth; a whole millimeter (common practice, no source).
+/// `None` in a board too thin for any.
+fn usual(thick: Length, unit: Unit) -> Option<Length> {
+    let steps = match unit.is_metric() {
+        true => [Length::mm(1), Length::mm(1) / 2],
+        false => [Length::inches(1, 8), Length::inches(1, 16)],
+    };
+    let nearest = |step: Length| step * (thick / 3 / step).round();
+    let mut depths = steps.into_iter().map(nearest);
+    depths.find(|own| own.is_positive() && *own * 5 <= thick.twice())
+}
+
 fn check(work: &Workings<'_>, sink: &mut Sink) {
     let Workings { piece, parts, .. } = *work;
     let tape = piece.tape();
     for part in &parts.all {
-        // An edge groove has the width of its board to lean on.
+        let thick = part.thickness.length;
+        // An edge groove has the width of its board to lean on. The rabbet for a back, which
+        // takes no board of its own, is judged by what it leaves beside that.
         let broad = part.features.iter().filter(|feature| {
-            matches!(feature.kind, FeatureKind::Dado | FeatureKind::Groove)
-                && feature.face.is_broad()
+            let is_too_deep = match feature.kind {
+                FeatureKind::Dado | FeatureKind::Groove => feature.deep > thick.half(),
+                FeatureKind::Rabbet => feature.takes.is_some() && feature.deep >= thick,
+                _ => false,
+            };
+            is_too_deep && feature.face.is_broad()
         });
         for feature in broad {
-            let thick = part.thickness.length;
-            if feature.deep <= thick.half() {
-                continue;
-            }
             let left = thick - feature.deep;
             let stock = piece.stock(part.stock);
             let at = feature.deep_at.unwrap_or(feature.span);
@@ -64,19 +80,20 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                     word,
                     tape,
                 ))
-                .because(format!("the board breaks at a {word} deeper than half its thickness"))
+                .because(match feature.kind {
+                    FeatureKind::Rabbet => "it cuts the end of the board off".to_owned(),
+                    _ => format!("the board breaks at a {word} deeper than half its thickness"),
+                })
                 .subject(&part.path);
             if let Some(stock) = stock {
                 diagnostic = diagnostic.label(stock.thickness_span, tape.figure(thick));
             }
-            let most = tape.down(thick / 3).max(tape.mark);
-            // What is thinner than two marks has no depth that would do.
-            if let Some(at) = feature.deep_at.filter(|_| most <= thick.half()) {
+            if let Some((at, usual)) = feature.deep_at.zip(usual(thick, tape.unit)) {
                 diagnostic = diagnostic.fix(Fix::new(
                     Grade::Choice,
-                    "make it a third of the thickness",
+                    "about a third, as is usual",
                     at,
-                    format!("deep {}", tape.source(most)),
+                    format!("deep {}", tape.source(usual)),
                 ));
             }
             sink.push(diagnostic);

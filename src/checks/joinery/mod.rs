@@ -20,6 +20,7 @@ mod pocket_screw_out;
 mod pocket_screw_through;
 mod pocket_seen;
 mod pocket_too_long;
+mod rabbet_inside;
 mod rabbet_too_thin;
 pub(super) mod rails_meet;
 mod screwed_by;
@@ -51,6 +52,7 @@ pub(super) const RULES: &[&Rule] = &[
     &pocket_screw_out::RULE,
     &pocket_seen::RULE,
     &pocket_too_long::RULE,
+    &rabbet_inside::RULE,
     &tenons_meet::RULE,
     &tenon_too_narrow::RULE,
     &tenon_too_thick::RULE,

@@ -3,13 +3,13 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
 use crate::measure::Length;
-use crate::model::{Build, Member, Piece};
+use crate::model::{Build, Case, Member, Piece};
 use crate::trade;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "panel-too-thick",
     severity: Severity::Error,
-    finds: "A panel is so thick that its groove leaves less than 1/8 in (3 mm) of the stile on either side; or a dust panel leaves less of the rails of its web frame.",
+    finds: "A panel is so thick that its groove leaves less than 1/8 in (3 mm) of the stile on either side; or a dust panel leaves less of the rails of its web frame, or a panel between posts of the rails of its end.",
     why: "The groove takes up the whole edge. Its walls break off, and nothing is left to hold the rail's tongue.",
     source: "Common practice; no published source.",
     formula: "Half of what is left when the panel's thickness is taken from the stile's.",
@@ -62,6 +62,42 @@ fn check(piece: &Piece, sink: &mut Sink) {
     for member in piece.cases.iter().flat_map(|case| &case.members) {
         sink.extend(dust_panel(piece, member));
     }
+    sink.extend(piece.cases.iter().filter_map(|case| end_panels(piece, case)));
+}
+
+/// The panels between the posts of a case.
+fn end_panels(piece: &Piece, case: &Case) -> Option<Diagnostic> {
+    let tape = piece.tape();
+    let build = &case.posts.as_ref()?.ends;
+    let rail = case.ends.iter().find_map(|end| piece.stock(end.stock))?;
+    let panel = piece.stock(build.panel_stock)?;
+    let (thick, groove) = (rail.thickness.length, panel.thickness.length);
+    let wall = (thick - groove).half();
+    if wall >= trade::least_wall(tape.unit) {
+        return None;
+    }
+    let found = RULE
+        .finding(
+            format!(
+                "the panels in the ends of {} leave {} of the rails on each side of their groove",
+                case.path,
+                tape.figure(wall.max(Length::ZERO))
+            ),
+            build.span,
+            "these panels",
+        )
+        .label(rail.thickness_span, format!("rails {} thick", tape.figure(thick)))
+        .label(panel.thickness_span, format!("panels {} thick", tape.figure(groove)))
+        .sum(
+            Sum::new("both walls", thick - groove, tape)
+                .plus(thick, "rail", tape)
+                .minus(groove, "panel", tape),
+        )
+        .note(
+            "use thinner panels or thicker rails; a panel with a thinned edge is not supported yet",
+        )
+        .subject(&case.path);
+    Some(found)
 }
 
 /// The panels of a web frame.

@@ -1,9 +1,10 @@
 //! A part larger than any sheet of its stock.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Severity, Sink};
-use crate::measure::Length;
-use crate::parts::Grain;
+use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
+use crate::measure::{Length, Span};
+use crate::model::{Piece, Stock};
+use crate::parts::{Grain, Part, Role};
 use crate::plans::Workings;
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -24,43 +25,101 @@ pub(in crate::checks) const RULE: Rule = Rule {
 };
 
 fn check(work: &Workings<'_>, sink: &mut Sink) {
-    let Workings { piece, parts, .. } = *work;
-    let tape = piece.tape();
-    for part in &parts.all {
-        let Some(stock) = piece.stock(part.stock) else { continue };
-        if stock.is_solid() {
-            continue;
-        }
-        let fits = |a: Length, b: Length| stock.holds(piece.shop.edge_trim, [a, b]);
-        let [long, wide] = part.core().map(|size| size.length);
-        let turned = part.grain == Grain::None && fits(wide, long);
-        // A back's grain may run either way; it is seen from inside only.
-        let back = part.role == crate::parts::Role::Back && fits(wide, long);
-        if fits(long, wide) || turned || back {
-            continue;
-        }
-        let trimmed = stock.sheets.iter().map(|sheet| sheet.trimmed(piece.shop.edge_trim));
-        let largest = trimmed
-            .max_by_key(|[along, across]| (*along / Length::mm(1)) * (*across / Length::mm(1)));
-        let Some([along, across]) = largest else { continue };
-        sink.push(
-            RULE.finding(
-                format!(
-                    "{} is {} by {}, but a trimmed sheet of {} is only {} by {}",
-                    part.path,
-                    tape.text(long),
-                    tape.text(wide),
-                    stock.name,
-                    tape.text(along),
-                    tape.text(across)
-                ),
-                stock.span,
-                "this sheet",
-            )
-            .label(part.span, format!("{} by {}", tape.text(long), tape.text(wide)))
-            .note("use a larger sheet, or change the design so that the part is smaller")
-            .subject(&part.path)
-            .urgency((long - along).max(wide - across) / Length::mm(1)),
-        );
+    let piece = work.piece;
+    let all: Vec<TooLarge<'_>> =
+        work.parts.all.iter().filter_map(|part| too_large(piece, part)).collect();
+    for own in &all {
+        // Where several figures are at fault, the size of the sheet is more likely so.
+        let alike = all.iter().filter(|other| other.stock.name == own.stock.name);
+        let mut figures = alike.map(|other| other.cause.as_ref().map(|cause| cause.at));
+        let is_only = figures.all(|at| at == own.cause.as_ref().map(|cause| cause.at));
+        sink.push(told(piece, own, own.cause.as_ref().filter(|_| is_only)));
     }
+}
+
+/// A part that is too large for any sheet.
+struct TooLarge<'a> {
+    part: &'a Part,
+    stock: &'a Stock,
+    /// Its core.
+    size: [Length; 2],
+    /// The largest sheet, trimmed.
+    sheet: [Length; 2],
+    cause: Option<Cause>,
+}
+
+fn too_large<'a>(piece: &'a Piece, part: &'a Part) -> Option<TooLarge<'a>> {
+    let stock = piece.stock(part.stock).filter(|stock| !stock.is_solid())?;
+    let fits = |a: Length, b: Length| stock.holds(piece.shop.edge_trim, [a, b]);
+    let [long, wide] = part.core().map(|size| size.length);
+    let turned = part.grain == Grain::None && fits(wide, long);
+    // A back's grain may run either way; it is seen from inside only.
+    let back = part.role == Role::Back && fits(wide, long);
+    if fits(long, wide) || turned || back {
+        return None;
+    }
+    let trimmed = stock.sheets.iter().map(|sheet| sheet.trimmed(piece.shop.edge_trim));
+    let sheet = trimmed
+        .max_by_key(|[along, across]| (*along / Length::mm(1)) * (*across / Length::mm(1)))?;
+    let over = [long - sheet[0], wide - sheet[1]];
+    Some(TooLarge { part, stock, size: [long, wide], sheet, cause: cause(piece, part, over) })
+}
+
+fn told(piece: &Piece, own: &TooLarge<'_>, cause: Option<&Cause>) -> Diagnostic {
+    let tape = piece.tape();
+    let TooLarge { part, stock, size: [long, wide], sheet: [along, across], .. } = *own;
+    let title = format!(
+        "{} is {} by {}, but a trimmed sheet of {} is only {} by {}",
+        part.path,
+        tape.text(long),
+        tape.text(wide),
+        stock.name,
+        tape.text(along),
+        tape.text(across)
+    );
+    let found = match cause {
+        Some(cause) => {
+            let found = RULE.finding(title, cause.at, tape.figure(cause.was));
+            let found = found.label(stock.span, "this sheet");
+            // Less than half of what was meant is no mending.
+            match tape.down(cause.fits) {
+                fits if fits.twice() >= cause.was => found.fix(Fix::new(
+                    Grade::Choice,
+                    "as large as the sheet allows",
+                    cause.at,
+                    format!("{} {}", cause.word, tape.source(fits)),
+                )),
+                _ => found,
+            }
+        }
+        None => RULE.finding(title, stock.span, "this sheet"),
+    };
+    found
+        .label(part.span, format!("{} by {}", tape.text(long), tape.text(wide)))
+        .note("use a larger sheet, or change the design so that the part is smaller")
+        .subject(&part.path)
+        .urgency((long - along).max(wide - across) / Length::mm(1))
+}
+
+/// The figure that makes a part too large.
+struct Cause {
+    at: Span,
+    word: &'static str,
+    was: Length,
+    fits: Length,
+}
+
+/// The largest of the figures that the length or the width of a part is a sum of, whichever
+/// is farther over; `None` where that is not written.
+fn cause(piece: &Piece, part: &Part, over: [Length; 2]) -> Option<Cause> {
+    let sizes = part.core();
+    let (size, over) = sizes.iter().zip(over).max_by_key(|(_, over)| *over)?;
+    let all = piece.facts.of(size);
+    let (fact, factor) = all.max_by_key(|(fact, factor)| fact.length * *factor)?;
+    Some(Cause {
+        at: fact.origin.span()?,
+        word: fact.word?,
+        was: fact.length,
+        fits: fact.length - over / factor,
+    })
 }

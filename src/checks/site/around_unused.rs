@@ -3,7 +3,7 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink};
 use crate::parts::{Part, keep_out_space};
-use crate::plans::Workings;
+use crate::plans::{Workings, wall};
 
 use super::keep_out_hit::touches;
 use super::rounds::rounds;
@@ -32,7 +32,15 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         let space = keep_out_space(piece, own.keep_out);
         let is_met =
             |part: &Part| own.cuts(part).next().is_some() || own.has(part) && touches(part, &space);
-        if parts.all.iter().any(is_met) {
+        // The back is cut around it in any case, and `clear` says how far.
+        let sets_back = || {
+            let case = piece.case(own.case).filter(|_| own.opening.is_none());
+            let is_behind = |case| {
+                wall::behind(piece, parts, case).iter().any(|(id, _)| *id == own.round.keep_out)
+            };
+            own.round.clear.is_some() && case.is_some_and(is_behind)
+        };
+        if parts.all.iter().any(is_met) || sets_back() {
             continue;
         }
         sink.push(

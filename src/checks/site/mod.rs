@@ -10,7 +10,9 @@ mod cover_hidden;
 mod cover_unheld;
 mod countertop_blocked;
 mod filler_narrow;
+mod filler_open;
 mod keep_out_hit;
+mod nailer_lost;
 mod no_scribe;
 mod nothing_to_screw;
 mod space_too_small;
@@ -28,8 +30,10 @@ pub(super) const RULES: &[&Rule] = &[
     &cover_hidden::RULE,
     &cover_unheld::RULE,
     &filler_narrow::RULE,
+    &filler_open::RULE,
     &keep_out_beyond::RULE,
     &keep_out_hit::RULE,
+    &nailer_lost::RULE,
     &no_scribe::RULE,
     &nothing_to_screw::RULE,
     &scribe_too_wide::RULE,

@@ -1,5 +1,6 @@
 //! Whether boards hold their load, and whether the piece stands.
 
+mod back_missing;
 mod case_loose;
 mod hangs_and_stands;
 mod hung_load;
@@ -25,6 +26,7 @@ pub(crate) use tips::SLUG as TIPS;
 
 /// The rules of this subject, in the order they are listed.
 pub(super) const RULES: &[&Rule] = &[
+    &back_missing::RULE,
     &case_loose::RULE,
     &hangs_and_stands::RULE,
     &hung_load::RULE,

@@ -94,9 +94,8 @@ fn finding(
     }
     let creep = piece.stock(part.stock).map_or(Exact::ONE, |own| trade::creep(own.is_solid()));
     let creep = format!("{}.{}", creep.floor(), (creep * Exact::int(10)).round() % 10);
-    // What stands on a countertop is said of the top under it.
     let where_said = match part.role {
-        Role::Countertop => "`load` in the braces of `top`",
+        Role::Countertop => "`load` in the braces of `countertop`",
         _ => "`load`",
     };
     diagnostic = diagnostic.note(match (one.carries.written, one.carries.open) {

@@ -60,7 +60,11 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             (true, true) => continue,
         };
         let note = match free {
-            "lower" => "give the case a `bottom`, or let the rail below carry a shelf",
+            "lower" if case.bottom.is_none() => {
+                "give the case a `bottom`, or let the rail below carry a shelf"
+            }
+            "lower" if case.frame.is_some() => "let the rail below carry a shelf",
+            "lower" => "put a `divider` under the list that it stands in",
             _ => "give the case a `top`, or end the board at a shelf",
         };
         sink.push(

@@ -5,6 +5,7 @@ use crate::model::{Case, Opening, OpeningKind, Piece};
 use crate::papers::figures::Figures;
 use crate::parts::{
     Assembly, Bore, Cuboid, Direction, Feature, FeatureKind, Part, PartId, Parts, Role,
+    keep_out_space,
 };
 use crate::plans::fitting::rods;
 
@@ -27,6 +28,8 @@ pub(in crate::papers) fn section(
     let (deep, high) = (mm(whole.to.z), mm(whole.to.y));
     let sorted = plane.sort(stack(piece, parts, case));
     let told = heights(figures, plane, &sorted.cut);
+    let in_the_way =
+        in_the_way(piece, |space| x < space.to.x && space.from.x < case.x + case.wide.length);
     let reach = |texts: &[Told]| texts.iter().map(|(_, own)| wide(own, 1.0)).fold(0.0, f64::max);
     let beside = reach(&told.0) + 3.0 + reach(&told.1) + 8.5;
     let draw = |letter: f64| {
@@ -48,6 +51,7 @@ pub(in crate::papers) fn section(
             labels.draw(plane.area(&part.cuboid()));
         }
         keep_off(&mut labels, &sorted.beyond, plane, letter);
+        draw_ways(&mut svg, &mut labels, &in_the_way, plane, letter);
         let (back, front) = told.clone();
         labels.column(&mut svg, (-letter * 0.8, -letter * 2.4), back, letter);
         // A countertop may reach before the foremost face.
@@ -74,6 +78,37 @@ pub(in crate::papers) fn section(
 /// How many parts a section has at the most whose marks keep off the lines of what
 /// stands beyond.
 const LINED: usize = 200;
+
+/// The keep-outs that a section shows, with what they are called.
+fn in_the_way(piece: &Piece, shows: impl Fn(&Cuboid) -> bool) -> Vec<(Cuboid, &str)> {
+    let all = piece.site.keep_outs.iter();
+    let all = all.map(|own| (keep_out_space(piece, own), own.name.as_str()));
+    all.filter(|(space, _)| shows(space)).collect()
+}
+
+/// Draws what no part may touch as it is drawn in the elevation, and names it.
+fn draw_ways(
+    svg: &mut Svg,
+    labels: &mut Labels,
+    all: &[(Cuboid, &str)],
+    plane: Plane,
+    letter: f64,
+) {
+    for (space, name) in all {
+        let area = plane.area(space);
+        let ((x0, y0), (x1, y1)) = area;
+        let corners = [(x0, y0), (x1, y0), (x1, y1), (x0, y1), (x0, y0)];
+        for side in corners.windows(2) {
+            if let [from, to] = side {
+                svg.line(*from, *to, Line::Beyond);
+            }
+        }
+        labels.draw_sides(&area, letter);
+        if !labels.on(svg, &area, name, letter) {
+            labels.lead_out(svg, &area, name, letter);
+        }
+    }
+}
 
 /// The sides of what stands beyond are drawn: no mark that is led out stands on them
 /// where there is blank paper.
@@ -197,9 +232,9 @@ pub(in crate::papers) struct Level {
 /// Level sections through the first drawer of a case and through its first door,
 /// each with what stands beside it; the first is of this number on its page.
 pub(in crate::papers) fn levels(
+    (piece, parts): (&Piece, &Parts),
     case: &Case,
     index: usize,
-    parts: &Parts,
     figures: &Figures,
     whole: &Cuboid,
     number: usize,
@@ -212,7 +247,7 @@ pub(in crate::papers) fn levels(
         // Anywhere near shows the same: a height that the tape has needs no remark.
         let y = figures.on_the_tape(y);
         let number = number + levels.len();
-        let svg = level(case, index, opening, parts, figures, whole, (y, number));
+        let svg = level((piece, parts), case, index, opening, figures, whole, (y, number));
         levels.push(Level { name: opening.title().to_owned(), y, svg });
     }
     levels
@@ -253,10 +288,10 @@ fn height(opening: &Opening, parts: &Parts) -> Option<Length> {
 }
 
 fn level(
+    (piece, parts): (&Piece, &Parts),
     case: &Case,
     index: usize,
     opening: &Opening,
-    parts: &Parts,
     figures: &Figures,
     whole: &Cuboid,
     (y, number): (Length, usize),
@@ -280,6 +315,11 @@ fn level(
     };
     let fronts = within(&|part| matches!(part.assembly, Assembly::Front(_)));
     let boxed = within(&|part| part.role == Role::DrawerSide);
+    let (low, top) = (opening.y, opening.y + opening.high.length);
+    let in_the_way = in_the_way(piece, |space| {
+        let across = from < space.to.x && space.from.x < to;
+        across && low < space.to.y && space.from.y < top
+    });
     let rows = [Some((left, left + wide)), fronts.as_ref().map(span), boxed.as_ref().map(span)];
     let draw = |letter: f64| {
         let mut svg = Svg::lettered(letter).hatched(format!("hatching-{number}"));
@@ -293,6 +333,7 @@ fn level(
             labels.draw(*area);
         }
         keep_off(&mut labels, &sorted.beyond, plane, letter);
+        draw_ways(&mut svg, &mut labels, &in_the_way, plane, letter);
         let mut at = front + letter * 3.6;
         for (from, to) in rows.into_iter().flatten() {
             svg.across(mm(from), mm(to), at, &figures.text(to - from), letter);

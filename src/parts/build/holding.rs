@@ -19,6 +19,13 @@ fn least(unit: Unit) -> Length {
     unit.either(Length::inches(1, 2), Length::mm(12))
 }
 
+/// How wide a block is that lies behind a front between the sides of a case without a frame:
+/// 1-1/2 in, 38 mm, so that a right-angle driver gets at its screws beside the board that it
+/// is fixed to (common practice, no source).
+fn beside_board(unit: Unit) -> Length {
+    unit.either(Length::inches(3, 2), Length::mm(38))
+}
+
 /// Where the block at one side is fixed, and how far it reaches past the edge of the
 /// opening there.
 struct Held {
@@ -100,8 +107,12 @@ fn block(
     // Of a sheet it is as thick as that.
     let stock = builder.case.frame.as_ref().map_or(leaf.fronts.stock, |frame| frame.stock);
     let sheet = builder.piece.stock(stock).is_some_and(|stock| !stock.is_solid());
-    let over = if sheet { builder.thickness(stock) } else { sizes.thick.clone() };
-    let deep = if sheet { over.clone() } else { sizes.thick.clone() };
+    let deep = if sheet { builder.thickness(stock) } else { sizes.thick.clone() };
+    let lies = builder.case.frame.is_none();
+    let over = match lies {
+        true => Size::from(beside_board(builder.piece.tape().unit)),
+        false => deep.clone(),
+    };
     // Two share a very narrow opening.
     let half = opening.wide.half();
     let over = if half.length < over.length { half } else { over };
@@ -115,7 +126,7 @@ fn block(
     let reach = if held.flat { deep.length } else { deep.length + held.ahead.length };
     let box_z = (held.front.length, held.front.length + reach);
     let (y, long) = clear_of_boards(builder, full, (box_x, box_z), &sizes.play);
-    let (axes, width, thickness, show) = match held.flat {
+    let (axes, width, thickness, show) = match held.flat || lies {
         true => (STANDING, across, deep, Face::ThickEnd),
         false => (
             UPRIGHT,

@@ -9,6 +9,7 @@ use crate::parts::id::{Of, PartId, Role, Which};
 use crate::parts::joint::JointSort;
 use crate::parts::part::Assembly;
 use crate::parts::space::{Direction, Face};
+use crate::trade;
 
 use super::builder::{ACROSS, Builder, Draft};
 use super::inside;
@@ -191,12 +192,6 @@ struct Stretch {
     meets: [bool; 2],
 }
 
-/// A shorter piece beside a pipe holds no screw worth the name: 6 in, 150 mm (common
-/// practice, no source).
-fn shortest(unit: Unit) -> Length {
-    unit.either(Length::inches(6, 1), Length::mm(150))
-}
-
 /// What is left of a nailer between the ends where it is divided for the pipes and
 /// sockets that stand in it.
 fn clear_of_keep_outs(
@@ -236,7 +231,11 @@ fn clear_of_keep_outs(
     if from.length < right.length {
         stretches.push(Stretch { from, to: right, meets: [open, true] });
     }
-    stretches.retain(|own| own.to.length - own.from.length >= shortest(unit));
+    // In a narrow case a whole one may be shorter.
+    let is_whole = |own: &Stretch| own.meets == [true; 2];
+    stretches.retain(|own| {
+        is_whole(own) || own.to.length - own.from.length >= trade::shortest_nailer(unit)
+    });
     stretches
 }
 

@@ -60,16 +60,19 @@ impl ScrewLine<'_> {
         (0..self.count).map(screw).collect()
     }
 
-    /// True where no cut of either board is at its screws, and half as much wood as usual
-    /// is left between them and the next cut along the line.
+    /// True where both boards have wood at its screws: neither ends nor has a cut there, and
+    /// half as much wood as usual is left between them and the next cut or end along the line.
     pub(super) fn is_clear(&self, long: Length, unit: Unit) -> bool {
         let along = self.through.placement.direction(self.end);
         let beside = (trade::from_cut(unit) - half_screw(unit)).half();
         let hollows: Vec<Cuboid> = cuts(self.through).chain(cuts(self.into)).collect();
+        let boards = [self.through, self.into].map(|board| board.extent(along));
         self.screws(long, half_screw(unit)).into_iter().all(|mut screw| {
-            screw.from.set(along, screw.from.along(along) - beside);
-            screw.to.set(along, screw.to.along(along) + beside);
-            !hollows.iter().any(|hollow| hollow.overlaps(&screw))
+            let (from, to) = (screw.from.along(along) - beside, screw.to.along(along) + beside);
+            screw.from.set(along, from);
+            screw.to.set(along, to);
+            boards.iter().all(|(start, end)| *start <= from && to <= *end)
+                && !hollows.iter().any(|hollow| hollow.overlaps(&screw))
         })
     }
 
@@ -103,6 +106,22 @@ impl ScrewLine<'_> {
             })
         };
         counts.into_iter().map(with).flat_map(moved).collect()
+    }
+
+    /// The same line nearer to the edge that it counts from, or further from it, by up to 1 in,
+    /// 25 mm, where that leaves both boards their wood beside it.
+    pub(super) fn aside(&self, unit: Unit) -> Vec<Self> {
+        let across = self.through.placement.direction(self.edge);
+        let own = self.through.extent(across);
+        let step = unit.either(Length::inches(1, 1), Length::mm(25));
+        let moved = [-4, 4, -2, 2].map(|quarters| self.at + step * quarters / 4);
+        let boards = [self.through, self.into].map(|board| board.extent(across));
+        let is_inside = |at: &Length| {
+            let place = own.0 + self.through.distance(self.edge, *at);
+            let beside = trade::from_cut(unit).twice();
+            boards.iter().all(|(from, to)| *from + beside <= place && place + beside <= *to)
+        };
+        moved.into_iter().filter(is_inside).map(|at| Self { at, ..self.clone() }).collect()
     }
 }
 
@@ -175,6 +194,20 @@ pub(super) fn clear_of<'a>(
     let stretches = row.stretches(blocks, unit);
     let count = count.filter(|_| stretches.len() == 1);
     row.lines(&stretches, count, unit)
+}
+
+/// One line through a block into the board that it lies against, clear of the cuts of both.
+pub(super) fn into_side<'a>(
+    through: &'a Part,
+    into: &'a Part,
+    count: u32,
+    unit: Unit,
+) -> Vec<ScrewLine<'a>> {
+    let axis = through.touching(into).unwrap_or(through.placement.thickness);
+    let row = Row::along_axis(through, into, axis, unit).filter(Row::meets);
+    let Some(row) = row else { return Vec::new() };
+    let stretches = row.stretches(&[], unit);
+    row.lines(&stretches, Some(count).filter(|_| stretches.len() == 1), unit)
 }
 
 /// One line through the whole of a block, from back to front, into what it holds, over the

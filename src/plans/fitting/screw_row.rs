@@ -77,7 +77,12 @@ pub(super) struct Row<'a> {
 impl<'a> Row<'a> {
     pub(super) fn of(through: &'a Part, into: &'a Part, unit: Unit) -> Option<Self> {
         let row = Self::along_axis(through, into, through.placement.thickness, unit);
-        row.filter(|row| row.shim.is_zero())
+        row.filter(Self::meets)
+    }
+
+    /// True where nothing lies between the two boards.
+    pub(super) fn meets(&self) -> bool {
+        self.shim.is_zero()
     }
 
     pub(super) fn along_axis(

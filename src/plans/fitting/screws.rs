@@ -317,7 +317,7 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
             }
             (JointSort::Wood(JointKind::Screw), Role::HoldingBlock) => {
                 let count = trade::screws_along(part.length.length);
-                let lines = line(part, into, count);
+                let lines = screw_lines::into_side(part, into, count, unit);
                 let long = false_fronts::into_side(part, into, unit);
                 found.push(fastening(Purpose::Holding, long, count, lines));
             }

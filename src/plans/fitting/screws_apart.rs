@@ -124,7 +124,11 @@ pub(super) fn keep_apart<'a>(found: &mut [Fastening<'a>], tape: &Tape) -> Vec<Me
                 let places: Vec<Cuboid> =
                     driven().flat_map(|own| own.screws.iter().copied()).collect();
                 let between = line.between(&places, &screws.screws);
-                let elsewhere = line.others(unit).into_iter().chain(between);
+                // In a case on another an upright may stand at the end of the line, where no
+                // driver fits: its screws step toward an edge first.
+                let is_stacked = own.purpose == Purpose::Stacked;
+                let aside = if is_stacked { line.aside(unit) } else { Vec::new() };
+                let elsewhere = aside.into_iter().chain(line.others(unit)).chain(between);
                 let elsewhere = elsewhere.map(|line| line.on_tape(tape));
                 let mut elsewhere = elsewhere.map(|line| {
                     let screws = Driven::of(&line, long, unit);

@@ -175,7 +175,11 @@ impl Saw<'_> {
                     cuts += 1;
                     count(&mut sawn, &whole, Way::Crosscut, (off, None), (cuts, at));
                 }
-                let piece = self.piece(node, area, cuts, ("", &mut name));
+                let mut piece = self.piece(node, area, cuts, ("", &mut name));
+                if cuts == 0 {
+                    // What is as long as the board is the board itself.
+                    piece.name = String::new();
+                }
                 let gives = self.take(piece, &mut sawn, &mut waiting);
                 if let Some(cut) = sawn.cuts.last_mut() {
                     cut.gives.extend(gives);

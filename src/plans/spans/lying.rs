@@ -85,7 +85,11 @@ fn carries(piece: &Piece, case: &Case, part: &Part) -> Option<Carries> {
         // What stands on a countertop bends that, over its ends and partitions.
         Role::Top | Role::Stretcher if piece.top_over(case.id).is_some() => None,
         Role::Top | Role::Stretcher => case.top.as_ref().and_then(|top| top.carries),
-        Role::Countertop => case.top.as_ref().map(|top| top.carries.unwrap_or_else(Carries::usual)),
+        Role::Countertop => {
+            let own = piece.top_over(case.id).and_then(|top| top.spec.carries);
+            let top = case.top.as_ref()?;
+            Some(own.or(top.carries).unwrap_or_else(Carries::usual))
+        }
         Role::Divider => {
             let own = match part.of {
                 Of::Member(member) => piece.member(member).and_then(divider),

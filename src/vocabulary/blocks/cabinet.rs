@@ -332,6 +332,13 @@ block! {
         "what its free edges are lipped or banded with, or `none`; its size includes it, so the core is cut smaller",
         "edges oak { thick 3/4 }",
     ).may_open(countertop_edges::block);
+    LOAD: Load = (
+        "load",
+        "what stands on it, for its sag, where the `top` under it gives no load; a seat bears 60 lb per square foot",
+        "load 60 lb per ft2",
+    ).default("15 lb per ft2")
+        .can_be("1 kg per m2", "5000 kg per m2")
+        .usual("20 kg per m2", "700 kg per m2");
     FINISH = PART_FINISH;
     NOTE;
 }

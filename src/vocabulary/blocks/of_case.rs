@@ -40,11 +40,11 @@ words! {
         "the bottom",
         "bottom { joint dado { deep 1/4 } }",
     ).opens(bottom::block);
-    CASE_BACK: Braces = (
+    CASE_BACK: Maybe<Nothing> = (
         "back",
-        "the back",
+        "the back, or `none` for a case that stays open behind",
         "back { stock thin-ply; joint rabbet { deep 3/8 } }",
-    ).opens(back::block);
+    ).may_open(back::block);
     CASE_TOP: Braces = (
         "top",
         "the top, made of stretchers or of one panel",

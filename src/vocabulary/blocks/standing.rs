@@ -11,7 +11,7 @@ block! {
     TOE_KICK: Flag = ("toe-kick", "a recess under the front", "toe-kick");
     HIGH: Size = ("high", "the height from the floor to the underside of the frame", "high 4").required()
         .can_be("20 mm", "600 mm")
-        .usual("1 in", "10 in")
+        .usual("1 in", "7-1/2 in")
         .usual_beside("posts", "1 in", "30 in");
     SET_BACK: Length = (
         "set-back",
@@ -83,7 +83,7 @@ block! {
         "up 18",
     ).required()
         .can_be("20 mm", "4 m")
-        .usual("100 mm", "2200 mm");
+        .usual("150 mm", "2200 mm");
     STUDS: Count<40> = (
         "studs",
         "how many studs there are behind it; unless written, as many as it surely meets where they stand 16 in (400 mm) apart",

@@ -6,7 +6,7 @@ use crate::syntax::{Item, Statement};
 use crate::vocabulary::blocks::job;
 use crate::vocabulary::example;
 use crate::vocabulary::known::Known;
-use crate::vocabulary::word::{Block, Kind, Row, Slot};
+use crate::vocabulary::word::{Block, Body, Kind, Row, Slot};
 
 use super::statements;
 
@@ -89,4 +89,36 @@ pub(super) fn missing(
         None => example::of(block, word, unit),
     };
     vec![insert(items, close, (Grade::Sketch, "write this, for example"), &example)]
+}
+
+/// What is offered where one of several words is missing: each of a few that take nothing
+/// to fill in, and the first as an example where it does.
+pub(super) fn one_of_missing(
+    block: &Block,
+    group: &[&str],
+    unit: Unit,
+    items: &[Item],
+    close: Span,
+) -> Vec<Fix> {
+    let is_whole = |row: &Row| {
+        matches!(row.body, Body::None)
+            && row.takes.iter().all(|slot| matches!(slot.kind, Kind::Choice([_])))
+    };
+    let rows = || group.iter().filter_map(|word| block.word(word));
+    let is_few = rows().filter(|row| is_whole(row)).count() <= MOST_NAMES;
+    let offer = |(at, row): (usize, &Row)| {
+        let text = example::of(block, row, unit);
+        let is_whole = is_few && is_whole(row);
+        match (is_whole, at) {
+            (true, _) => {
+                let title = format!("write `{text}`");
+                Some(insert(items, close, (Grade::Choice, &title), &text))
+            }
+            (false, 0) => {
+                Some(insert(items, close, (Grade::Sketch, "write this, for example"), &text))
+            }
+            (false, _) => None,
+        }
+    };
+    rows().enumerate().filter_map(offer).collect()
 }

@@ -2,7 +2,8 @@
 
 use crate::measure::Length;
 use crate::model::{Case, KeepOut, KeepOutId};
-use crate::parts::{Direction, PartId, Role};
+use crate::parts::{Direction, PartId};
+use crate::plans::wall;
 
 use super::Maker;
 
@@ -34,16 +35,7 @@ impl<'a> Maker<'_, 'a> {
     /// What stands at the wall behind a case, which is cut out of its back while that
     /// is bare and the saw is at hand.
     pub(super) fn behind(&self, case: &Case) -> Vec<(KeepOutId, &'a KeepOut)> {
-        let backs = self.parts.of_case(case.id).iter().filter(|part| part.role == Role::Back);
-        let ends = backs.map(|back| back.extent(Direction::Y)).collect::<Vec<_>>();
-        let behind =
-            (0..).map(KeepOutId).zip(&self.piece.site.keep_outs).filter(|(_, keep_out)| {
-                let (from, to) = (keep_out.from_left, keep_out.from_left + keep_out.wide);
-                let across = from < case.x + case.wide.length && case.x < to;
-                let top = keep_out.up + keep_out.high;
-                across && ends.iter().any(|(low, high)| *low < top && keep_out.up < *high)
-            });
-        behind.collect()
+        wall::behind(self.piece, self.parts, case)
     }
 
     /// Where a back lies in the piece, from which what stands behind it is laid out on it.

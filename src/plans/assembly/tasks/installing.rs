@@ -418,10 +418,10 @@ impl Maker<'_, '_> {
         if !regulated.is_empty() {
             let what = match self.piece.site.fixed {
                 true => {
-                    "clothing storage of this size falls under 16 CFR 1261 (ASTM F2057) in the United States unless it is built in for good: wall screws are its tip restraint, but the rule asks for a stability test and a label too"
+                    "a piece of this size in which clothes are kept falls under 16 CFR 1261 (ASTM F2057) in the United States unless it is built in for good: wall screws are its tip restraint, but the rule asks for a stability test and a label too"
                 }
                 false => {
-                    "free-standing clothing storage of this size falls under 16 CFR 1261 (ASTM F2057) in the United States, which asks for a stability test, a label, and a tip restraint"
+                    "a free-standing piece of this size in which clothes are kept falls under 16 CFR 1261 (ASTM F2057) in the United States, which asks for a stability test, a label, and a tip restraint"
                 }
             };
             lines.push(format!(
@@ -449,11 +449,13 @@ impl Maker<'_, '_> {
 
     /// True for a case that the rule on free-standing clothing storage may hold
     /// for: 27 in high, 30 lb, and 3.2 cubic feet behind doors and in drawers (16 CFR
-    /// 1261, ASTM F2057-23). What has a countertop is no clothing storage. What is screwed to
-    /// the wall may be, where it has several drawers or a hanging rail; between walls it is
+    /// 1261, ASTM F2057-23). What has a countertop is no clothing storage, and what has
+    /// stretchers for one gets it from somebody else. What is screwed to the wall may be, where it has several drawers or a hanging rail; between walls it is
     /// built in.
     fn is_regulated(&self, case: &Case) -> bool {
-        if case.high.length < Length::inches(27, 1) || self.piece.top_over(case.id).is_some() {
+        let is_open = case.top.as_ref().is_none_or(|top| top.stretchers.is_some());
+        let is_low = case.high.length < Length::inches(27, 1);
+        if is_low || is_open || self.piece.top_over(case.id).is_some() {
             return false;
         }
         let is_drawer = |own: &&Opening| matches!(own.kind, OpeningKind::Drawer { .. });

@@ -64,18 +64,19 @@ impl<'a> Maker<'_, 'a> {
             ));
         }
         let tape = self.piece.tape();
-        let spare = trade::cut_out_spare(tape.unit);
-        lines.extend(behind.iter().map(|(_, what)| {
+        let spare = |keep_out| self.piece.clear_of_back(case, keep_out);
+        lines.extend(behind.iter().map(|(id, what)| {
             format!(
                 "cut {marks} round the {} with {} to spare on every side, and ease the edges, so that the finish seals them",
                 what.name,
-                tape.text(spare)
+                tape.text(spare(*id))
             )
         }));
         if !behind.is_empty() {
             lines.extend(own.iter().filter_map(|id| self.laid_out(*id)));
         }
         for (keep_out, _) in behind {
+            let spare = spare(keep_out);
             let cut = |part: &PartId| Doing::CutOut { part: *part, keep_out, spare };
             does.extend(own.iter().map(cut));
         }
