@@ -244,7 +244,7 @@ fn a_size_that_is_not_written_yet_leaves_the_rest() {
 /// A statement that can't be read: what the others say is known.
 #[test]
 fn a_statement_that_can_t_be_read_leaves_the_rest() {
-    let compiled = with_drawers("shaer 1", "share 1");
+    let compiled = with_drawers("xyzzy 1", "share 1");
     assert!(!compiled.standing.as_ref().unwrap().whole);
     assert_eq!(sizes(&compiled, "press")[0], ("wide".to_owned(), "26-1/2 in".to_owned(), true));
     assert!(papers::elevation(&compiled).is_some());

@@ -24,6 +24,14 @@ pub const MEND: Question = oracle::mend;
 pub const EDITOR: Question = oracle::editor;
 /// Telling what is different.
 pub const COMPARE: Question = oracle::compare;
+/// What an editor asks of the server while the text is edited. The text itself says which edits
+/// those are.
+pub const SERVER: Question = |text| {
+    let seed = text.bytes().fold(14_695_981_039_346_656_037, |seed: u64, byte| {
+        (seed ^ u64::from(byte)).wrapping_mul(1_099_511_628_211)
+    });
+    oracle::typed(text, seed);
+};
 
 /// Asks it of a text; bytes that are none never reach the compiler, which
 /// reads files as UTF-8.

@@ -1,8 +1,7 @@
-//! What stands at a place of a text: the word and what it means, and the things
-//! that the statement there makes.
+//! What the statement at a place of a text makes.
 
 use casewright::diagnostics::Utf16Position;
-use casewright::editor::{self, Hover, Meaning, Names};
+use casewright::editor::{Meaning, Names};
 use casewright::measure::Span;
 use casewright::pipeline::Compilation;
 use serde::Serialize;
@@ -10,21 +9,9 @@ use serde::Serialize;
 /// What stands at a place.
 #[derive(Default, Serialize)]
 pub(crate) struct At {
-    word: Option<Meant>,
     /// The names of what is meant there, or is made by the statement there: the
     /// nearest first.
     things: Vec<String>,
-}
-
-/// A word of the language.
-#[derive(Serialize)]
-struct Meant {
-    word: &'static str,
-    of: &'static str,
-    help: &'static str,
-    default: Option<&'static str>,
-    metric: Option<&'static str>,
-    example: &'static str,
 }
 
 pub(crate) fn of(
@@ -38,27 +25,12 @@ pub(crate) fn of(
     };
     let byte = source.byte(Utf16Position { line, column });
     let mut at = At::default();
-    match editor::hover(compiled, names, id, byte) {
-        Some(Hover::Word { block, word, .. }) => {
-            at.word = Some(Meant {
-                word: word.word,
-                of: block.title,
-                help: word.help,
-                default: word.default,
-                metric: word.metric,
-                example: word.example,
-            });
+    at.things.extend(names.at(id, byte).and_then(|mention| match mention.meaning {
+        Meaning::Name(id) => names.get(id).map(|named| named.path.clone()),
+        Meaning::Part { id, .. } => {
+            compiled.parts.as_ref().and_then(|parts| parts.get(id)).map(|part| part.path.clone())
         }
-        Some(Hover::Name { mention, .. }) => at.things.extend(match mention.meaning {
-            Meaning::Name(id) => names.get(id).map(|named| named.path.clone()),
-            Meaning::Part { id, .. } => compiled
-                .parts
-                .as_ref()
-                .and_then(|parts| parts.get(id))
-                .map(|part| part.path.clone()),
-        }),
-        None => {}
-    }
+    }));
     let holds = |span: Span| span.file == id && span.start <= byte && byte <= span.end;
     let named = names.all().map(|(_, named)| (named.statement, &named.path));
     let parts = compiled.parts.iter().flat_map(|parts| &parts.all);

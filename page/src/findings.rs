@@ -20,8 +20,6 @@ struct Finding {
     slug: &'static str,
     severity: &'static str,
     title: String,
-    subject: Option<String>,
-    also: Vec<String>,
     primary: Marked,
     labels: Vec<Marked>,
     /// Each line of arithmetic: its head, and what it comes to.
@@ -41,7 +39,6 @@ struct Marked {
 struct Mend {
     /// As the command asks for it: `sizes-conflict:51:2`.
     name: String,
-    grade: &'static str,
     /// What it brings about.
     title: String,
     /// The line as it will read.
@@ -57,7 +54,6 @@ pub(crate) fn of(compiled: &Compilation) -> Findings {
     let edit = |edit: &Edit| Marked { at: Place::of(sources, edit.span), text: edit.text.clone() };
     let mend = |own: &NamedFix<'_>| Mend {
         name: own.name.clone(),
-        grade: own.fix.grade.word(),
         title: own.fix.title.clone(),
         reads: mending(sources, own.fix, FileId::default(), Look::plain()),
         edits: own.fix.edits.iter().map(edit).collect(),
@@ -66,8 +62,6 @@ pub(crate) fn of(compiled: &Compilation) -> Findings {
         slug: found.slug,
         severity: found.severity.word(),
         title: found.title.clone(),
-        subject: found.subject.clone(),
-        also: found.also.clone(),
         primary: marked(&found.primary),
         labels: found.labels.iter().map(marked).collect(),
         sums: found

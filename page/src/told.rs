@@ -1,9 +1,8 @@
 //! Why the figures of a thing are what they are.
 
 use casewright::diagnostics::Sources;
-use casewright::editor::{self, Sum, Term, TermFrom, Thing, Why};
+use casewright::editor::{self, Stated, Sum, Term, Thing, Why};
 use casewright::pipeline::Compilation;
-use casewright::vocabulary::Origin;
 use serde::Serialize;
 
 use crate::place::Place;
@@ -81,27 +80,16 @@ fn figure(sources: &Sources, sum: &Sum) -> Figure {
 }
 
 fn of_term(sources: &Sources, term: &Term) -> Of {
-    let (name, how, origins) = match &term.from {
-        TermFrom::Fact { name, origin } => (name.clone(), String::new(), vec![*origin]),
-        TermFrom::Worked { name, how, from } => (name.clone(), how.clone(), from.clone()),
-        TermFrom::Rounded => ("rounded".to_owned(), String::new(), Vec::new()),
-        TermFrom::Rest => {
-            let how = "from the geometry or the hardware's own figures";
-            (String::new(), how.to_owned(), Vec::new())
-        }
-    };
-    let mut hows: Vec<String> = (!how.is_empty()).then_some(how).into_iter().collect();
-    let mut from = Vec::new();
-    for origin in origins {
-        match origin {
-            Origin::Written(span) | Origin::Measured(span) => from.push(Written {
+    let editor::Worded { name, stated } = editor::worded(term);
+    let (mut how, mut from) = (Vec::new(), Vec::new());
+    for own in stated {
+        match own {
+            Stated::Words(words) => how.push(words),
+            Stated::Written(span) => from.push(Written {
                 at: Place::of(sources, span),
                 text: sources.text(span).to_owned(),
             }),
-            Origin::Default { block, word } => {
-                hows.push(format!("default of `{word}` in `{block}`"));
-            }
         }
     }
-    Of { text: term.text.clone(), name, how: hows.join("; "), from }
+    Of { text: term.text.clone(), name: name.to_owned(), how: how.join("; "), from }
 }

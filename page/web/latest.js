@@ -1,24 +1,27 @@
 // One job at a time.
 
-/** Runs one job at a time; of those that come meanwhile only the last. */
+/** Runs one job at a time; of those that come meanwhile only the last. What it returns is
+ *  done when all of it is, with what has been asked for until then: whoever waits for it
+ *  sees nothing older than what there was when it was asked for. */
 export function latestOnly(job) {
-  let running = false;
-  let again = null;
-  return async function run(...given) {
-    if (running) {
-      again = given;
-      return;
-    }
-    running = true;
-    try {
-      await job(...given);
-    } finally {
-      running = false;
-      if (again) {
-        const next = again;
-        again = null;
-        run(...next);
+  let going = null;
+  let next = null;
+  const work = async () => {
+    while (next !== null) {
+      const given = next;
+      next = null;
+      try {
+        await job(...given);
+      } catch (error) {
+        // One that fails is told, and holds up none behind it.
+        reportError(error);
       }
     }
+    going = null;
+  };
+  return function run(...given) {
+    next = given;
+    going ??= work();
+    return going;
   };
 }

@@ -2,8 +2,8 @@
 
 use std::collections::BTreeSet;
 
-use crate::diagnostics::{Diagnostic, Fix, Grade, Severity};
-use crate::measure::nearest;
+use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sources};
+use crate::measure::{Span, nearest};
 use crate::model::Accept;
 use crate::parts;
 
@@ -59,6 +59,22 @@ pub fn accept(
         }
     }
     (kept, accepted)
+}
+
+/// The line that accepts a warning at its place, at the end of the spec, with a reason for the
+/// maker to write; nothing of what can't be accepted.
+#[must_use]
+pub fn accepting(sources: &Sources, found: &Diagnostic) -> Option<Fix> {
+    let subject = found.subject.as_ref().filter(|_| found.severity == Severity::Warning)?;
+    if found.slug == RULE.slug {
+        return None;
+    }
+    let (file, spec) = sources.iter().next()?;
+    let end = spec.text.len();
+    let before = if spec.text.ends_with(['\n', '\r']) || end == 0 { "" } else { "\n" };
+    let text = format!("{before}accept {} on {subject} \"your reason\"\n", found.slug);
+    let title = format!("accept it on {subject}, and write your reason");
+    Some(Fix::new(Grade::Choice, title, Span::new(file, end, end), text))
 }
 
 /// What an `accept` silences, with all that lies below it: the one place that it names in

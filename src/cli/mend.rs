@@ -8,7 +8,7 @@ use std::path::Path;
 use crate::diagnostics::{self, Fix, Grade, NamedFix, render};
 use crate::measure::{FileId, nearest};
 use crate::pipeline::Compilation;
-use crate::{syntax, vocabulary};
+use crate::vocabulary;
 
 use super::args::Mend;
 use super::check;
@@ -171,12 +171,9 @@ fn make(texts: &mut Overlay, compiled: &Compilation, fixes: &[&Fix]) -> Result<u
 
 /// Why a text can be read no more that could be read before.
 fn spoilt(old: &str, new: &str) -> Option<String> {
-    let (_, before) = vocabulary::parse(FileId::default(), old);
-    let (_, after) = vocabulary::parse(FileId::default(), new);
-    let known = |slug: &str| before.iter().any(|found| found.slug == slug);
+    let (had, before) = vocabulary::parse(FileId::default(), old);
+    let (has, after) = vocabulary::parse(FileId::default(), new);
     // Where one mistake hid another, the second is no fault of the edit.
-    let fresh = |found: &&diagnostics::Diagnostic| {
-        before.is_empty() || (syntax::is_shapeless(found.slug) && !known(found.slug))
-    };
-    after.iter().find(fresh).map(|found| found.title.clone())
+    let spoils = before.is_empty() || has.shapeless && !had.shapeless;
+    after.first().filter(|_| spoils).map(|found| found.title.clone())
 }

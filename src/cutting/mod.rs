@@ -10,6 +10,7 @@
 //! random numbers begin alike, so a spec has one plan on any machine.
 
 mod bound;
+mod rows;
 mod search;
 mod tidy;
 mod tree;

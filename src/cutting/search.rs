@@ -7,6 +7,7 @@ use std::rc::Rc;
 use oorandom::Rand64;
 
 use super::bound::{by_area, fewest};
+use super::rows::Rows;
 use super::tree::{Leftover, Place};
 use super::{Node, Order, Plan, Sheet, Size, Wanted, Way, What, area};
 
@@ -22,6 +23,8 @@ const EMPTIED: u64 = 4;
 const TRIES: usize = 150;
 /// In how many parts of a sheet leftovers are told apart: what is less is not worth a cut.
 const STEPS: i128 = 40;
+/// How many ways to fill a board are gone into in place of a round.
+const LOOKS: usize = 20;
 /// Of a hundred places, how many are overlooked.
 const OVERLOOKED: u64 = 2;
 
@@ -213,6 +216,10 @@ impl<'o> Search<'o> {
         if !self.is_least(0) {
             self.least = fewest(self.order).max(self.order.floor);
         }
+        if let Some(rows) = Rows::of(self.order, &all).and_then(|rows| self.in_rows(&rows)) {
+            self.below = rows.cost(self.order);
+            best = rows;
+        }
         let mut draft = best.clone();
         self.shrink(&mut draft);
         let mut late = Late::of(self.outside(&draft));
@@ -237,6 +244,24 @@ impl<'o> Search<'o> {
             }
         }
         best
+    }
+
+    /// A plan of fewer boards, where pieces lie on them one behind the other.
+    fn in_rows(&mut self, rows: &Rows) -> Option<Draft> {
+        let each = self.order.kinds.first()?.cost.max(1);
+        let looks = self.order.rounds[0] * LOOKS;
+        let fewer = (self.least + each - 1) / each..self.below / each;
+        let boards = fewer.into_iter().find_map(|boards| rows.on(boards, looks))?;
+        let mut whole = Draft::default();
+        for out in boards {
+            let mut own = Draft { sheets: Vec::new(), out };
+            self.fill(&mut own, false);
+            if !own.out.is_empty() {
+                return None;
+            }
+            whole.sheets.append(&mut own.sheets);
+        }
+        (whole.cost(self.order) < self.below).then_some(whole)
     }
 
     /// A plan of the same cost with the largest leftover.

@@ -77,6 +77,10 @@ pub struct Diagnostic {
     /// Of findings of one slug at one statement the greatest comes first, so
     /// that the edits of the worst are told, which hold for the rest too.
     pub urgency: i64,
+    /// What it is about is plain and was read as it was meant: nothing is missing behind it.
+    pub is_meant: bool,
+    /// A piece lacks it; a file that others use need not have it.
+    pub of_piece: bool,
 }
 
 impl Diagnostic {
@@ -103,6 +107,8 @@ impl Diagnostic {
             subject: None,
             also: Vec::new(),
             urgency: 0,
+            is_meant: false,
+            of_piece: false,
         }
     }
 
@@ -174,6 +180,20 @@ impl Diagnostic {
     #[must_use]
     pub fn urgency(mut self, over: Exact) -> Self {
         self.urgency = over.to_thousandths();
+        self
+    }
+
+    /// Says that what it is about was read as it was meant.
+    #[must_use]
+    pub fn meant(mut self) -> Self {
+        self.is_meant = true;
+        self
+    }
+
+    /// Says that only a piece lacks it.
+    #[must_use]
+    pub fn of_piece(mut self) -> Self {
+        self.of_piece = true;
         self
     }
 

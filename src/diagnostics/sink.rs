@@ -49,6 +49,12 @@ impl Sink {
         self.found.iter().any(|d| d.severity == Severity::Error)
     }
 
+    /// True once something was found that leaves a hole in what is read.
+    #[must_use]
+    pub fn has_holes(&self) -> bool {
+        self.found.iter().any(|d| d.severity == Severity::Error && !d.is_meant)
+    }
+
     /// Everything, ordered by file and place, the same finding only once.
     #[must_use]
     pub fn into_sorted(mut self) -> Vec<Diagnostic> {

@@ -7,7 +7,7 @@ use crate::syntax::Item;
 use crate::vocabulary::{self, Block, Kind, Row, words};
 
 /// Where a cursor stands.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Debug)]
 pub struct Context {
     /// The block; `None` in the braces of something unknown.
     pub block: Option<&'static Block>,
@@ -23,16 +23,30 @@ pub struct Context {
     /// False in a comment and in a text between quotes, where nothing is to be
     /// offered.
     pub open: bool,
+    /// The words of the statements that stand in the block already.
+    pub written: Vec<&'static Row>,
+    /// The name of what the block is of.
+    pub of: Option<String>,
 }
 
 /// A brace that is open.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Debug)]
 struct Frame {
     block: Option<&'static Block>,
     /// How far in the line of its statement stands.
     indent: usize,
     /// A line in it stands farther in: indentation means something here.
     deeper: bool,
+    /// The words of the statements in it.
+    written: Vec<&'static Row>,
+    /// What stands behind the word of its statement.
+    name: Option<String>,
+}
+
+impl Frame {
+    fn of(block: Option<&'static Block>) -> Self {
+        Self { block, indent: 0, deeper: false, written: Vec::new(), name: None }
+    }
 }
 
 struct Scan<'a> {
@@ -50,6 +64,8 @@ struct Scan<'a> {
     loose: bool,
     /// A closing brace closed nothing.
     stray: bool,
+    /// Reading ends where one does.
+    ends_at_stray: bool,
 }
 
 /// Where a byte of a text stands.
@@ -63,15 +79,32 @@ pub fn context(text: &str, byte: u32, unit: Unit) -> Context {
     whole.run();
     let loose = whole.stray || whole.frames.len() > 1;
     let mut scan = Scan::of(text.get(..end).unwrap_or(""), loose);
-    match scan.run() {
+    let mut context = match scan.run() {
         Some(start) => scan.at_word(start, unit),
         None => scan.closed_to_offers(),
+    };
+    if let Some(frame) = scan.frames.pop() {
+        context.of.clone_from(&frame.name);
+        context.written = frame.written.clone();
+        context.written.extend(behind(text.get(end..).unwrap_or(""), frame));
     }
+    context
+}
+
+/// The words of the statements that follow in the block of this frame.
+fn behind(text: &str, frame: Frame) -> Vec<&'static Row> {
+    let mut scan = Scan::of(text, false);
+    scan.frames = vec![Frame { written: Vec::new(), ..frame }];
+    // What stands at the cursor is not whole, and neither is the rest of its word.
+    scan.head = Some((0, None));
+    scan.ends_at_stray = true;
+    scan.run();
+    scan.frames.swap_remove(0).written
 }
 
 impl<'a> Scan<'a> {
     fn of(text: &'a str, loose: bool) -> Self {
-        let file = Frame { block: Some(words::file::block()), indent: 0, deeper: false };
+        let file = Frame::of(Some(words::file::block()));
         Self {
             text,
             frames: vec![file],
@@ -81,6 +114,7 @@ impl<'a> Scan<'a> {
             indent: 0,
             loose,
             stray: false,
+            ends_at_stray: false,
         }
     }
 
@@ -112,13 +146,14 @@ impl<'a> Scan<'a> {
                 }
                 b'"' => at = self.text_end(at)?,
                 b'{' => {
-                    self.open();
+                    self.open(at);
                     at += 1;
                 }
                 b'}' => {
                     self.head = None;
                     self.fresh = None;
                     match self.frames.len() {
+                        1 if self.ends_at_stray => return None,
                         1 => self.stray = true,
                         _ => self.closed = self.frames.pop(),
                     }
@@ -175,6 +210,9 @@ impl<'a> Scan<'a> {
             self.line(indent, Some(word));
         }
         let meant = self.block().and_then(|block| block.meant(word));
+        if let (Some(frame), Some(row)) = (self.frames.last_mut(), meant) {
+            frame.written.push(row);
+        }
         self.head = Some((at, meant));
     }
 
@@ -188,14 +226,13 @@ impl<'a> Scan<'a> {
             frame.block.is_some_and(|block| block.words.iter().any(|known| known.word == word))
         };
         // A brace closed too early: what follows belongs in what it closed.
-        if let (Some(word), Some(closed)) = (word, self.closed)
+        if let (Some(word), Some(closed)) = (word, self.closed.take())
             && !self.frames.last().is_some_and(|frame| knows(frame, word))
             && knows(&closed, word)
             && indent > closed.indent
         {
             self.frames.push(closed);
         }
-        self.closed = None;
         // Braces that were never closed, by the indentation.
         while let [.., outer, frame] = self.frames.as_slice()
             && indent <= frame.indent
@@ -217,9 +254,12 @@ impl<'a> Scan<'a> {
         }
     }
 
-    fn open(&mut self) {
-        let block = self.head.take().and_then(|(_, word)| word?.body.block());
-        self.frames.push(Frame { block, indent: self.indent, deeper: false });
+    fn open(&mut self, at: usize) {
+        let head = self.head.take();
+        let block = head.and_then(|(_, word)| word?.body.block());
+        let said = head.and_then(|(from, _)| self.text.get(from..at)).unwrap_or("");
+        let name = said.split_ascii_whitespace().nth(1).map(str::to_owned);
+        self.frames.push(Frame { indent: self.indent, name, ..Frame::of(block) });
         self.fresh = None;
     }
 
@@ -239,11 +279,14 @@ impl<'a> Scan<'a> {
                 slot: None,
                 start: start as u32,
                 open: true,
+                written: Vec::new(),
+                of: None,
             };
         };
         let slot = word.and_then(|word| self.slot(word, from, start, unit));
         let kind = slot.and_then(|slot| word?.takes.get(slot)).map(|slot| slot.kind);
-        Context { block, word, kind, slot, start: start as u32, open: true }
+        let (written, of) = (Vec::new(), None);
+        Context { block, word, kind, slot, start: start as u32, open: true, written, of }
     }
 
     /// Which argument comes next behind the words of a statement.
@@ -265,6 +308,7 @@ impl<'a> Scan<'a> {
     fn closed_to_offers(&self) -> Context {
         let start = self.text.len() as u32;
         let word = self.head.and_then(|(_, word)| word);
-        Context { block: self.block(), word, kind: None, slot: None, start, open: false }
+        let (block, written, of) = (self.block(), Vec::new(), None);
+        Context { block, word, kind: None, slot: None, start, open: false, written, of }
     }
 }

@@ -26,7 +26,7 @@ pub use meaning::{Meaning, NameId, NameKind};
 pub use names::{Mention, Named, Names};
 pub use offers::{Offer, OfferKind, offers};
 pub use rename::{Refused, rename};
-pub use told::told;
+pub use told::{Stated, Worded, told, worded};
 pub use why::{
     Answer, Subject, Sum, Term, TermFrom, Thing, Unknown, Value, Why, answer, known_names, why,
 };

@@ -55,6 +55,8 @@ pub struct Names {
     all: Vec<Named>,
     /// In the order of the texts.
     mentions: Vec<Mention>,
+    /// A statement names a part: of a record, a reading, or what is accepted.
+    name_parts: bool,
 }
 
 impl Names {
@@ -114,6 +116,7 @@ impl Names {
                     paths.mentions(path.as_deref(), &words, &mut mention);
                 }
                 Asked::Place { by_mark } => {
+                    names.name_parts = true;
                     let part = compiled.parts.as_ref().and_then(|all| {
                         let known = parts.get_or_init(|| PartNames::of(all));
                         let id = known.meant(&text(&words), by_mark)?;
@@ -141,6 +144,11 @@ impl Names {
             }
         }
         names
+    }
+
+    /// True where a statement names a part: of a record, a reading, or what is accepted.
+    pub(super) fn name_parts(&self) -> bool {
+        self.name_parts
     }
 
     /// Every name, in the order in which they are given.

@@ -1,7 +1,9 @@
 //! What may be written where a cursor stands.
 
 use crate::checks;
-use crate::vocabulary::{Kind, words};
+use crate::trade::SPECIES;
+use crate::vocabulary::words::{file, group, run_case};
+use crate::vocabulary::{Kind, Row, Times, words};
 
 use super::context::Context;
 use super::meaning::NameKind;
@@ -39,7 +41,10 @@ pub fn offers(context: &Context, names: &Names) -> Vec<Offer> {
     }
     let Some(word) = context.word else {
         let words = context.block.iter().flat_map(|block| block.words);
-        let words = words.filter(|word| !word.any_name);
+        // What may stand once is not offered again.
+        let stands = |word: &Row| context.written.iter().any(|own| own.word == word.word);
+        let words =
+            words.filter(|word| !word.any_name && (word.times == Times::Many || !stands(word)));
         return words
             .map(|word| Offer {
                 text: word.word.to_owned(),
@@ -58,7 +63,17 @@ pub fn offers(context: &Context, names: &Names) -> Vec<Offer> {
         Some(Kind::Path) if word.word == words::case::ON.spelling() => {
             named(names, |kind| matches!(kind, NameKind::Case | NameKind::Run))
         }
-        Some(Kind::Path) => named(names, |kind| kind == NameKind::Opening),
+        Some(Kind::Path) => {
+            let in_run = context.block.is_some_and(|own| std::ptr::eq(own, run_case::block()));
+            let mut openings = named(names, |kind| match in_run {
+                true => matches!(kind, NameKind::Case | NameKind::Between),
+                false => kind == NameKind::Opening,
+            });
+            // Nothing is as wide as itself.
+            let own = context.of.as_ref().filter(|_| word.word == group::SAME.spelling());
+            openings.retain(|offer| Some(&offer.text) != own);
+            openings
+        }
         Some(Kind::Size) => {
             let openings = named(names, |kind| kind == NameKind::Opening);
             let sizes = openings.into_iter().flat_map(|offer| {
@@ -70,7 +85,13 @@ pub fn offers(context: &Context, names: &Names) -> Vec<Offer> {
         Some(Kind::Finding) => checks::slugs()
             .map(|slug| Offer { text: slug.to_owned(), kind: OfferKind::Finding, help: "" })
             .collect(),
-        Some(Kind::Label) => named(names, |kind| Some(kind) == NameKind::of(word.word)),
+        Some(Kind::Label) => {
+            let mut own = named(names, |kind| Some(kind) == NameKind::of(word.word));
+            if word.word == file::SPECIES.spelling() {
+                own.extend(SPECIES.iter().map(|wood| choice(wood.name)));
+            }
+            own
+        }
         _ => Vec::new(),
     }
 }

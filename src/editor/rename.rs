@@ -7,6 +7,7 @@ use crate::measure::Span;
 use crate::model::MemoryFiles;
 use crate::parts::{self, Meant, Part, PartId, Parts};
 use crate::pipeline::{self, Compilation};
+use crate::vocabulary;
 
 use super::gather::{self, Asked, Use};
 use super::meaning::{NameId, NameKind};
@@ -53,10 +54,27 @@ pub fn rename(
     }
     let mut edits: BTreeMap<Span, String> =
         names.mentions(id).map(|mention| (mention.span, written.clone())).collect();
-    if compiled.is_sound() {
+    if compiled.is_sound() && !is_plain(compiled, names, named.kind, new) {
         follow(compiled, &mut edits).ok_or(Refused::Changes)?;
     }
     Ok(fix(&edits, new))
+}
+
+/// True where the names alone say that the piece stays as it is: no statement names a part,
+/// and the new name is like none that anything has, nor a word of the language, which may
+/// mean something else in its place.
+fn is_plain(compiled: &Compilation, names: &Names, kind: NameKind, new: &str) -> bool {
+    // A wood of the spec's own may be called as one of the table.
+    if names.name_parts() || matches!(kind, NameKind::Species | NameKind::KeepOut) {
+        return false;
+    }
+    let behind = |long: &str, short: &str| {
+        long.strip_prefix(short).is_some_and(|rest| rest.is_empty() || rest.starts_with('-'))
+    };
+    let is_like = |word: &str| behind(word, new) || behind(new, word);
+    let parts = compiled.parts.iter().flat_map(|parts| &parts.all).map(|part| &part.path);
+    let mut known = names.all().map(|(_, named)| &named.path).chain(parts);
+    !known.any(|path| path.split('.').any(is_like)) && !vocabulary::is_known(new)
 }
 
 fn fix(edits: &BTreeMap<Span, String>, new: &str) -> Fix {

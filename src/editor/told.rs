@@ -4,6 +4,7 @@ use std::fmt::Write as _;
 
 use crate::diagnostics::Sources;
 use crate::diagnostics::render::plain;
+use crate::measure::Span;
 use crate::vocabulary::Origin;
 
 use super::why::{Sum, Term, TermFrom, Thing, Why};
@@ -42,37 +43,71 @@ fn one_sum(text: &mut String, sources: &Sources, sum: &Sum, width: usize) {
 
 /// A term, with where it stands.
 fn one_term(text: &mut String, sources: &Sources, term: &Term) {
-    let (name, mut from) = match &term.from {
-        TermFrom::Fact { name, origin } => (name.as_str(), vec![stands(sources, *origin)]),
-        TermFrom::Worked { name, how, from } => {
-            let how = (!how.is_empty()).then(|| plain(how));
-            let from = from.iter().map(|origin| stands(sources, *origin));
-            (name.as_str(), how.into_iter().chain(from).collect())
-        }
-        TermFrom::Rounded => ("rounded", Vec::new()),
-        TermFrom::Rest => {
-            let from = "from the geometry or the hardware's own figures";
-            let _ = writeln!(text, "    {:<16}{from}", term.text);
-            return;
-        }
+    let Worded { name, stated } = worded(term);
+    let told = stated.iter().map(|own| match own {
+        Stated::Words(words) => plain(words),
+        Stated::Written(span) => stands(sources, *span),
+    });
+    let mut told = told.rev().collect::<Vec<_>>();
+    let first = told.pop().unwrap_or_default();
+    let line = match name {
+        "" => format!("    {:<16}{first}", term.text),
+        name => format!("    {:<15} {:<23} {first}", term.text, plain(name)),
     };
-    from.reverse();
-    let line =
-        format!("    {:<15} {:<23} {}", term.text, plain(name), from.pop().unwrap_or_default());
     let _ = writeln!(text, "{}", line.trim_end());
-    while let Some(more) = from.pop() {
+    while let Some(more) = told.pop() {
         let _ = writeln!(text, "{:<44}{more}", "");
     }
 }
 
-/// Where a figure stands.
-fn stands(sources: &Sources, origin: Origin) -> String {
-    match origin {
-        Origin::Written(span) | Origin::Measured(span) => {
-            let file = sources.get(span.file).map_or("", |source| source.name.as_str());
-            let line = sources.position(span).line;
-            format!("{}:{line}  {}", plain(file), plain(sources.text(span)))
+/// What is said of a term beside its amount.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Worded<'a> {
+    /// What it is; empty of what no single figure gives.
+    pub name: &'a str,
+    /// How it is worked out, and where its figures come from.
+    pub stated: Vec<Stated>,
+}
+
+/// Where a figure comes from.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Stated {
+    /// How it is worked out, or whose default it is.
+    Words(String),
+    /// Where it is written.
+    Written(Span),
+}
+
+/// A term in words.
+#[must_use]
+pub fn worded(term: &Term) -> Worded<'_> {
+    match &term.from {
+        TermFrom::Fact { name, origin } => Worded { name, stated: vec![stated(*origin)] },
+        TermFrom::Worked { name, how, from } => {
+            let how = (!how.is_empty()).then(|| Stated::Words(how.clone()));
+            let stated = how.into_iter().chain(from.iter().copied().map(stated)).collect();
+            Worded { name, stated }
         }
-        Origin::Default { block, word } => format!("default of `{word}` in `{block}`"),
+        TermFrom::Rounded => Worded { name: "rounded", stated: Vec::new() },
+        TermFrom::Rest => {
+            let from = "from the geometry or the hardware's own figures";
+            Worded { name: "", stated: vec![Stated::Words(from.to_owned())] }
+        }
     }
+}
+
+fn stated(origin: Origin) -> Stated {
+    match origin {
+        Origin::Written(span) | Origin::Measured(span) => Stated::Written(span),
+        Origin::Default { block, word } => {
+            Stated::Words(format!("default of `{word}` in `{block}`"))
+        }
+    }
+}
+
+/// A place with its line and what is written there.
+fn stands(sources: &Sources, span: Span) -> String {
+    let file = sources.get(span.file).map_or("", |source| source.name.as_str());
+    let line = sources.position(span).line;
+    format!("{}:{line}  {}", plain(file), plain(sources.text(span)))
 }

@@ -51,8 +51,8 @@ pub fn load(disk: &dyn SourceFiles, entry: &str) -> Result<Loaded, ReadError> {
     let role = trees.first().map_or(Role::Doubtful, |tree| role_of(tree, true));
     let unit = trees.first().and_then(vocabulary::stated_unit).map(|said| said.value);
     let unit = unit.unwrap_or(Unit::Inch);
-    let readable = !sink.has_errors();
-    if sink.all().iter().any(|found| syntax::is_shapeless(found.slug)) {
+    let readable = !sink.has_holes();
+    if trees.iter().any(|tree| tree.shapeless) {
         return Ok(Loaded { sources, role, files: Vec::new(), sink });
     }
     // The trees of a large spec take more room than all that comes of them:

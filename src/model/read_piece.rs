@@ -63,7 +63,7 @@ pub fn lower(loaded: &Loaded) -> Lowered {
     };
     // A statement that could not be read leaves a hole in the piece; whatever
     // is said of it would be a second message for one mistake.
-    let whole = !loaded.sink.has_errors();
+    let whole = !loaded.sink.has_holes();
     if !whole {
         ctx.go_on();
     }
@@ -194,7 +194,8 @@ fn job(main: &Entries, ctx: &mut Lower) -> Option<Job> {
             main.open,
             "there is no `job` in this file",
         )
-        .note("for example, `job \"Hall console\" { units in }`"),
+        .note("for example, `job \"Hall console\" { units in }`")
+        .of_piece(),
     );
     None
 }
@@ -314,7 +315,8 @@ fn cases(
                 main.open,
                 "there is no `case` in this file",
             )
-            .note("`casewright new FILE` writes a short spec to start from"),
+            .note("`casewright new FILE` writes a short spec to start from")
+            .of_piece(),
         );
     }
     let (mut cases, mut runs) = (Vec::new(), Vec::new());

@@ -64,6 +64,11 @@ impl Facts {
         self.all.get(id.0 as usize)
     }
 
+    /// Every fact, in the order in which they were read.
+    pub fn all(&self) -> impl Iterator<Item = &Fact> {
+        self.all.iter()
+    }
+
     /// Where the first figure of a size that is written stands; `None` where
     /// all of them are defaults.
     #[must_use]

@@ -53,6 +53,9 @@ pub(super) fn answer(state: &mut State<'_>, request: Request) {
         ask::SignatureHelpRequest::METHOD => {
             by::<ask::SignatureHelpRequest>(state, request, signing::signature)
         }
+        ask::WorkspaceSymbolRequest::METHOD => {
+            by::<ask::WorkspaceSymbolRequest>(state, request, outline::everywhere)
+        }
         other => {
             let why = format!("`{other}` is not answered");
             Response::new_err(request.id, ErrorCode::MethodNotFound as i32, why)

@@ -6,12 +6,15 @@ use lsp_types::{
     Documentation, Range, TextEdit,
 };
 
+use crate::diagnostics::Source;
 use crate::editor::{self, Context, Offer, OfferKind};
+use crate::vocabulary::Kind;
 
 use super::answers::Answer;
 use super::hovering;
-use super::state::State;
+use super::state::{Spot, State};
 use super::texts;
+use super::used;
 
 /// What may be written where the cursor stands, in the order in which it is offered.
 pub(super) fn offers(state: &State<'_>, params: CompletionParams) -> Answer<Completion> {
@@ -20,6 +23,9 @@ pub(super) fn offers(state: &State<'_>, params: CompletionParams) -> Answer<Comp
     let Some(source) = spot.compiled.compilation.sources.get(spot.file) else { return Ok(None) };
     let byte = spot.byte(at.position);
     let context = editor::context(&source.text, byte, spot.compiled.unit());
+    if let Some(paths) = paths(state, &spot, source, (&context, byte)) {
+        return Ok(Some(CompletionResponse::Array(paths)));
+    }
     let typed = params.context.and_then(|own| own.trigger_character);
     // A space begins no word but behind a brace or a semicolon; at the start of a line it only
     // sets it in.
@@ -32,6 +38,35 @@ pub(super) fn offers(state: &State<'_>, params: CompletionParams) -> Answer<Comp
     let all = offers.into_iter().enumerate();
     let items = all.map(|(place, offer)| item(&context, offer, place, range));
     Ok(Some(CompletionResponse::Array(items.collect())))
+}
+
+/// The files that a spec may use, where the cursor stands in the path of one; nothing anywhere
+/// else.
+fn paths(
+    state: &State<'_>,
+    spot: &Spot<'_>,
+    source: &Source,
+    (context, byte): (&Context, u32),
+) -> Option<Vec<CompletionItem>> {
+    let slot = context.word?.takes.first().filter(|slot| slot.kind == Kind::File);
+    slot.filter(|_| !context.open)?;
+    let quote = source.text.get(..byte as usize)?.rfind('"')?;
+    let range = texts::range(source, quote as u32 + 1, byte);
+    let folder = source.name.rsplit_once('/').map_or("", |(folder, _)| folder);
+    let below = |name: &String| Some(name.strip_prefix(folder)?.trim_start_matches('/').to_owned());
+    let beside = state.beside(&source.name).into_iter().filter(|name| *name != source.name);
+    let used = used::places(spot.compiled).into_iter().map(|(_, file)| file);
+    let used: Vec<&str> = used
+        .filter_map(|file| Some(spot.compiled.compilation.sources.get(file)?.name.as_str()))
+        .collect();
+    let new = beside.filter(|name| !used.contains(&name.as_str())).filter_map(|name| below(&name));
+    let items = new.map(|path| CompletionItem {
+        label: path.clone(),
+        kind: Some(CompletionItemKind::FILE),
+        text_edit: Some(CompletionTextEdit::Edit(TextEdit { range, new_text: path })),
+        ..CompletionItem::default()
+    });
+    Some(items.collect())
 }
 
 /// An offer; it takes the place of what is typed of it already.

@@ -50,7 +50,7 @@ pub(super) fn tell(state: &mut State<'_>) {
 /// What is found in one spec, each in its file. What two specs find in a file that both use
 /// is told once.
 fn add(state: &State<'_>, compiled: &Compilation, found: &mut BTreeMap<String, Vec<Diagnostic>>) {
-    for own in compiled.diagnostics.iter().filter(|own| compiled.is_piece() || !is_of_whole(own)) {
+    for own in compiled.diagnostics.iter().filter(|own| compiled.is_piece() || !own.of_piece) {
         let Some(source) = compiled.sources.get(own.primary.span.file) else { continue };
         let Some(told) = one(state, compiled, own) else { continue };
         let all = found.entry(source.name.clone()).or_default();
@@ -58,11 +58,6 @@ fn add(state: &State<'_>, compiled: &Compilation, found: &mut BTreeMap<String, V
             all.push(told);
         }
     }
-}
-
-/// True for what only a piece must have: a file that others use has no job and no case.
-fn is_of_whole(own: &diagnostics::Diagnostic) -> bool {
-    own.slug == "word-missing" && own.title.starts_with("the spec has no ")
 }
 
 /// A finding as the protocol has it; a mend with a blank to fill in is told in words, since
@@ -79,6 +74,9 @@ pub(super) fn one(
     lines.extend(
         sketches.map(|fix| format!("by hand: {}", render::way(&compiled.sources, fix, home))),
     );
+    // Where only one thing can have been meant, it is said at once.
+    let sure = own.fixes.iter().filter(|fix| fix.grade == Grade::Sure);
+    lines.extend(sure.map(|fix| format!("mend: {}", render::way(&compiled.sources, fix, home))));
     let primary = Some(&own.primary).filter(|label| !label.text.is_empty());
     let related = primary.into_iter().chain(&own.labels).filter_map(|label| {
         let location = state.location(compiled, label.span)?;

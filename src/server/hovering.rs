@@ -7,8 +7,9 @@ use lsp_types::{Hover as Told, HoverContents, HoverParams, MarkupContent, Markup
 
 use crate::diagnostics::render::plain;
 use crate::editor::{self, Hover, Meaning, NameKind, Named, Why};
+use crate::measure::{Length, Tape};
 use crate::pipeline::Compilation;
-use crate::vocabulary::{Block, Row};
+use crate::vocabulary::{Block, Choice, Row};
 
 use super::answers::Answer;
 use super::names;
@@ -26,6 +27,8 @@ pub(super) fn told(state: &State<'_>, params: HoverParams) -> Answer<HoverReques
     };
     let (span, text) = match found {
         Hover::Word { span, block, word } => (span, of_word(block, word, marked)),
+        Hover::Choice { span, of, choice } => (span, of_choice(of, choice, marked)),
+        Hover::Figure { span, length } => (span, of_figure(length)),
         Hover::Name { mention, sizes } => {
             let text = match mention.meaning {
                 Meaning::Name(id) => match spot.compiled.names().get(id) {
@@ -40,6 +43,18 @@ pub(super) fn told(state: &State<'_>, params: HoverParams) -> Answer<HoverReques
     let kind = if marked { MarkupKind::Markdown } else { MarkupKind::PlainText };
     let contents = HoverContents::Markup(MarkupContent { kind, value: text });
     Ok(Some(Told { contents, range: Some(spot.range(span)) }))
+}
+
+/// What a choice means, and of which word it is one.
+fn of_choice(of: &Row, choice: &Choice, marked: bool) -> String {
+    let code = |text: &str| if marked { format!("`{text}`") } else { text.to_owned() };
+    format!("{} of {}: {}\n", code(choice.word), code(of.word), choice.help.trim())
+}
+
+/// What a figure comes to, in inches and in millimeters.
+fn of_figure(length: Length) -> String {
+    let [inches, metric] = [Tape::inches(), Tape::millimetres()];
+    format!("{} in = {} mm\n", inches.finest(length), metric.finest(length))
 }
 
 /// The help of a word, with what holds without it, what it can be, and an example.

@@ -9,6 +9,7 @@ use lsp_types::{
     TextEdit, Uri, WorkspaceEdit,
 };
 
+use crate::checks;
 use crate::diagnostics::{self, Fix, Grade, render};
 use crate::measure::{FileId, Span, line_end};
 use crate::pipeline::Compilation;
@@ -61,7 +62,8 @@ fn mends(state: &State<'_>, compiled: &Compilation, file: FileId, range: Range) 
     let mut all = Vec::new();
     for found in compiled.diagnostics.iter().filter(|own| own.primary.span.file == file) {
         let Some(told) = findings::one(state, compiled, found) else { continue };
-        if told.range.end < range.start || range.end < told.range.start {
+        // Anywhere in its lines: no hand aims at a single figure.
+        if told.range.end.line < range.start.line || range.end.line < told.range.start.line {
             continue;
         }
         for fix in found.fixes.iter().filter(|fix| fix.grade != Grade::Sketch) {
@@ -75,8 +77,27 @@ fn mends(state: &State<'_>, compiled: &Compilation, file: FileId, range: Range) 
                 ..CodeAction::default()
             });
         }
+        all.extend(accepted(state, compiled, found, &told));
     }
     all
+}
+
+/// A line that accepts a warning, with a reason for the maker to write.
+fn accepted(
+    state: &State<'_>,
+    compiled: &Compilation,
+    found: &diagnostics::Diagnostic,
+    told: &lsp_types::Diagnostic,
+) -> Option<CodeAction> {
+    let fix = checks::accepting(&compiled.sources, found)?;
+    Some(CodeAction {
+        title: render::plain(&fix.title),
+        kind: Some(CodeActionKind::QUICKFIX),
+        diagnostics: Some(vec![told.clone()]),
+        is_preferred: Some(false),
+        edit: Some(edit(state, compiled, &fix)?),
+        ..CodeAction::default()
+    })
 }
 
 /// All the sure mends of a spec at once.

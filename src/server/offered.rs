@@ -34,7 +34,7 @@ pub(super) fn offered() -> InitializeResult {
         code_action_provider: Some(CodeActionProviderCapability::Options(actions)),
         hover_provider: Some(HoverProviderCapability::Simple(true)),
         completion_provider: Some(CompletionOptions {
-            trigger_characters: letters(&[" ", "."]),
+            trigger_characters: letters(&[" ", ".", "\""]),
             ..CompletionOptions::default()
         }),
         signature_help_provider: Some(SignatureHelpOptions {
@@ -42,6 +42,7 @@ pub(super) fn offered() -> InitializeResult {
             ..SignatureHelpOptions::default()
         }),
         document_symbol_provider: Some(OneOf::Left(true)),
+        workspace_symbol_provider: Some(OneOf::Left(true)),
         definition_provider: Some(OneOf::Left(true)),
         references_provider: Some(OneOf::Left(true)),
         document_highlight_provider: Some(OneOf::Left(true)),

@@ -1,13 +1,14 @@
 //! What a text is made of: the things that it names, and what can be folded away.
 
-use lsp_types::request::{DocumentSymbolRequest, FoldingRangeRequest};
+use lsp_types::request::{DocumentSymbolRequest, FoldingRangeRequest, WorkspaceSymbolRequest};
 use lsp_types::{
     DocumentSymbol, DocumentSymbolParams, DocumentSymbolResponse, FoldingRange, FoldingRangeKind,
-    FoldingRangeParams, SymbolKind,
+    FoldingRangeParams, SymbolInformation, SymbolKind, WorkspaceSymbolParams,
+    WorkspaceSymbolResponse,
 };
 
 use crate::diagnostics::Source;
-use crate::editor::NameKind;
+use crate::editor::{NameKind, Named};
 use crate::measure::Span;
 use crate::syntax::{Item, Tree};
 
@@ -50,35 +51,69 @@ fn close(open: &mut Vec<(Span, DocumentSymbol)>, done: &mut Vec<DocumentSymbol>)
     }
 }
 
-fn symbol(
-    spot: &Spot<'_>,
-    kind: NameKind,
-    name: &str,
-    named: &crate::editor::Named,
-) -> DocumentSymbol {
+fn symbol(spot: &Spot<'_>, kind: NameKind, name: &str, named: &Named) -> DocumentSymbol {
     #[expect(deprecated, reason = "the type has a field that went out of use")]
     DocumentSymbol {
         name: name.to_owned(),
-        detail: Some(hovering::kind(kind).to_owned()),
-        kind: match kind {
-            NameKind::Run | NameKind::Case => SymbolKind::CLASS,
-            NameKind::Opening | NameKind::Between => SymbolKind::FIELD,
-            NameKind::Member => SymbolKind::PROPERTY,
-            NameKind::KeepOut => SymbolKind::OBJECT,
-            NameKind::Stock
-            | NameKind::Species
-            | NameKind::Hinge
-            | NameKind::Slide
-            | NameKind::Pull
-            | NameKind::Bit
-            | NameKind::Finish => SymbolKind::CONSTANT,
-        },
+        detail: Some(said(spot, named).unwrap_or(hovering::kind(kind)).to_owned()),
+        kind: of_kind(kind),
         tags: None,
         deprecated: None,
         range: spot.range(named.statement),
         selection_range: spot.range(named.definition),
         children: None,
     }
+}
+
+/// The word of the statement that gives a name: of an opening, `drawer` or `doors`.
+fn said<'s>(spot: &Spot<'s>, named: &Named) -> Option<&'s str> {
+    let text = spot.compiled.compilation.sources.text(named.statement);
+    text.split(|c: char| !c.is_ascii_alphanumeric() && c != '-').next().filter(|it| !it.is_empty())
+}
+
+/// The kind of symbol that an editor shows for a name: a picture beside it, no more.
+fn of_kind(kind: NameKind) -> SymbolKind {
+    match kind {
+        NameKind::Run => SymbolKind::NAMESPACE,
+        NameKind::Case => SymbolKind::CLASS,
+        NameKind::Opening | NameKind::Between => SymbolKind::FIELD,
+        NameKind::Member => SymbolKind::PROPERTY,
+        NameKind::KeepOut => SymbolKind::OBJECT,
+        NameKind::Stock | NameKind::Species => SymbolKind::CONSTANT,
+        NameKind::Hinge | NameKind::Slide | NameKind::Pull => SymbolKind::STRUCT,
+        NameKind::Bit | NameKind::Finish => SymbolKind::VARIABLE,
+    }
+}
+
+/// The names of every spec that is open and of what it uses, those that have these letters in
+/// them.
+pub(super) fn everywhere(
+    state: &State<'_>,
+    params: WorkspaceSymbolParams,
+) -> Answer<WorkspaceSymbolRequest> {
+    let asked = params.query.to_ascii_lowercase();
+    let mut all: Vec<SymbolInformation> = Vec::new();
+    for compiled in state.specs.values().filter_map(|spec| spec.now.as_ref()) {
+        for (_, named) in compiled.names().all() {
+            let path = &named.path;
+            if !path.to_ascii_lowercase().contains(&asked) {
+                continue;
+            }
+            let location = state.location(&compiled.compilation, named.definition);
+            let outer = path.rsplit_once('.').filter(|_| named.kind != NameKind::KeepOut);
+            #[expect(deprecated, reason = "the type has a field that went out of use")]
+            let symbol = location.map(|location| SymbolInformation {
+                name: named.name().to_owned(),
+                kind: of_kind(named.kind),
+                tags: None,
+                deprecated: None,
+                location,
+                container_name: outer.map(|(outer, _)| outer.to_owned()),
+            });
+            all.extend(symbol.filter(|own| !all.contains(own)));
+        }
+    }
+    Ok(Some(WorkspaceSymbolResponse::Flat(all)))
 }
 
 /// Every block and every comment that takes more than a line.

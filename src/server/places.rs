@@ -15,8 +15,9 @@ use crate::measure::{FileId, Span};
 use super::answers::Answer;
 use super::mending;
 use super::specs::Compiled;
-use super::state::State;
+use super::state::{Spot, State};
 use super::texts;
+use super::used;
 
 /// A name, in each compilation that has it.
 struct Found<'s> {
@@ -30,13 +31,21 @@ pub(super) fn given(state: &State<'_>, params: GotoDefinitionParams) -> Answer<G
     let at = params.text_document_position_params;
     let Some(spot) = state.spot(&at.text_document.uri) else { return Ok(None) };
     let names = spot.compiled.names();
-    let found = names.at(spot.file, spot.byte(at.position));
+    let byte = spot.byte(at.position);
+    let found = names.at(spot.file, byte);
     let span = found.and_then(|mention| names.definition(mention.meaning));
-    let Some(span) = span else { return Ok(None) };
+    let Some(span) = span.or_else(|| used_file(&spot, byte)) else { return Ok(None) };
     let Some(source) = spot.compiled.compilation.sources.get(span.file) else { return Ok(None) };
     let (name, range) = (source.name.clone(), texts::range(source, span.start, span.end));
     let location = state.uri(&name).map(|uri| Location { uri, range });
     Ok(location.map(GotoDefinitionResponse::Scalar))
+}
+
+/// The start of the file that a spec uses, where its path stands at a byte of it.
+fn used_file(spot: &Spot<'_>, byte: u32) -> Option<Span> {
+    let here = |span: Span| span.file == spot.file && span.start <= byte && byte <= span.end;
+    let mut uses = used::places(spot.compiled).into_iter();
+    uses.find(|(span, _)| here(*span)).map(|(_, file)| Span::new(file, 0, 0))
 }
 
 /// Every place at which the name at a place is meant, in the specs that are open and in

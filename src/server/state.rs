@@ -152,6 +152,18 @@ impl<'a> State<'a> {
         compiled.filter(|own| own.file(name).is_some()).collect()
     }
 
+    /// The files that one may use: those in its folder or below it, on disk or open.
+    pub(super) fn beside(&self, name: &str) -> BTreeSet<String> {
+        let folder = name.rsplit_once('/').map_or("", |(folder, _)| folder);
+        let known = (self.reach.around)(name).into_iter().chain(self.texts.keys().cloned());
+        let is_below = |other: &String| {
+            other
+                .strip_prefix(folder)
+                .is_some_and(|rest| folder.is_empty() || rest.starts_with('/'))
+        };
+        known.filter(is_below).collect()
+    }
+
     /// The URI of a file: as the editor wrote it, where it did.
     pub(super) fn uri(&self, name: &str) -> Option<Uri> {
         match self.texts.get(name) {

@@ -50,7 +50,7 @@ fn one(
 }
 
 /// Where the spec uses a file, and which.
-fn places(compiled: &Compiled) -> Vec<(Span, FileId)> {
+pub(super) fn places(compiled: &Compiled) -> Vec<(Span, FileId)> {
     let compilation = &compiled.compilation;
     let mut found = Vec::new();
     let Some(tree) = compilation.tree(FileId::default()) else { return found };

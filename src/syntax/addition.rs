@@ -135,11 +135,13 @@ fn indent_of(text: &str, at: usize) -> Option<String> {
 mod tests {
     use super::*;
     use crate::measure::FileId;
-    use crate::syntax::{Shape, parse};
+    use crate::syntax::{Language, Shape, parse};
+
+    const LANGUAGE: Language = Language { shape: |_| Shape::default(), misfit: |_| (0, 0) };
 
     /// Adds `b` to the last block of a text.
     fn added(text: &str) -> String {
-        let (tree, found) = parse(FileId(0), text, |_| Shape::default());
+        let (tree, found) = parse(FileId(0), text, LANGUAGE);
         assert!(found.is_empty(), "{found:?}");
         let block = tree.items.iter().rev().find_map(|item| match item {
             Item::Statement(statement) => statement.block.as_ref(),

@@ -1,162 +1,203 @@
-//! Which brace a maker forgot, as the indentation tells.
+//! Which braces a maker forgot, as the indents tell. What stands outermost is looked at
+//! piece by piece, each by itself: one that closes all it opens is left as it is, however its
+//! lines are moved in.
 
-use std::collections::BTreeMap;
+mod lines;
+mod told;
+mod walk;
 
-use pest::iterators::{Pair, Pairs};
+use std::ops::Range;
 
-use super::parser::Rule;
-use super::tree::{Block, Item, Statement, Tree};
-use crate::diagnostics::{Diagnostic, Fix, Grade};
-use crate::measure::{FileId, Span};
+use lines::Line;
+use walk::Slip;
 
-/// An opening brace.
-struct Brace {
-    open: Span,
-    closed: bool,
-    /// The first statement read into it that stands as far left as the line
-    /// it opened on.
-    outdented: Option<Span>,
+use crate::diagnostics::Diagnostic;
+use crate::measure::FileId;
+
+/// How badly statements stand where they stand: first how many belong in another block, then
+/// how many can't be read for what they are.
+pub type Misfit = (usize, usize);
+
+/// A text with its lost braces put back.
+#[derive(Debug)]
+pub(super) struct Repaired {
+    /// As long as the written one and the braces that were put in.
+    pub(super) text: String,
+    /// Where a brace was put in, in this text, from its start on.
+    pub(super) put: Vec<usize>,
+    /// What is said of each.
+    pub(super) found: Vec<Diagnostic>,
 }
 
-impl Brace {
-    fn of(file: FileId, text: &str, block: Pair<'_, Rule>) -> Self {
-        let span = |pair: &Pair<'_, Rule>| {
-            let span = pair.as_span();
-            Span::new(file, span.start(), span.end())
-        };
-        let open = Span { end: span(&block).start + 1, ..span(&block) };
-        let mut brace = Self { open, closed: true, outdented: None };
-        for part in block.into_inner() {
-            match part.as_rule() {
-                Rule::missing_close => brace.closed = false,
-                Rule::statement if is_outdented(text, open, span(&part)) => {
-                    brace.outdented.get_or_insert(span(&part));
-                }
-                _ => {}
-            }
-        }
-        brace
-    }
+/// An edit that puts a text right.
+#[derive(Clone, Copy, Debug)]
+enum Mend {
+    /// This brace goes in before this byte.
+    Put(usize, char),
+    /// The brace at this byte goes.
+    Drop(usize),
 }
 
-/// True for a statement on a later line that stands as far left as the line
-/// of the brace that it is read into.
-fn is_outdented(text: &str, open: Span, statement: Span) -> bool {
-    let (open_line, open_indent) = indent(text, open.start);
-    let (line, own_indent) = indent(text, statement.start);
-    line > open_line && own_indent <= open_indent && line + own_indent == statement.start as usize
+/// What may be done about a slip: the likeliest first.
+#[derive(Debug)]
+struct Choice {
+    slip: Slip,
+    ways: Vec<Mend>,
 }
 
-/// The message for braces that are still open at the end. The indentation
-/// tells which of them the maker forgot to close.
-pub(super) fn unclosed(file: FileId, text: &str, pairs: Pairs<'_, Rule>) -> Option<Diagnostic> {
-    let blocks = pairs.flatten().filter(|pair| pair.as_rule() == Rule::block);
-    let braces: Vec<Brace> = blocks.map(|block| Brace::of(file, text, block)).collect();
-    let missing = braces.iter().filter(|brace| !brace.closed).count();
-    let outermost = braces.iter().find(|brace| !brace.closed)?;
-    let guilty = braces
-        .iter()
-        .filter_map(|brace| brace.outdented.map(|span| (span.start, brace)))
-        .min_by_key(|(start, _)| *start)
-        .map_or(outermost, |(_, brace)| brace);
-    let title = match missing {
-        1 => "a brace is never closed".to_owned(),
-        n => format!("{n} braces are never closed"),
-    };
-    let mut diagnostic =
-        Diagnostic::error("unclosed-block", title, guilty.open, "opened here, never closed");
-    let end = guilty.outdented.map_or(text.trim_end().len(), |span| {
-        text.get(..span.start as usize).map_or(0, |before| before.trim_end().len())
-    });
-    let at = Span::new(guilty.open.file, end, end);
-    if let Some(next) = guilty.outdented {
-        diagnostic = diagnostic.label(next, "by its indent, `}` is missing before this line");
-    }
-    diagnostic = diagnostic.fix(Fix::new(Grade::Choice, "close it with `}`", at, "\n}"));
-    Some(diagnostic)
-}
+/// So many bytes are read to find the best of several places for a brace: more are not worth
+/// the wait.
+const MOST_TRIED: usize = 400_000;
 
-/// What is said of closing braces that close nothing. Most often another lost
-/// its opening brace: its block ended where the one around it was to end, and
-/// so on to the last.
-pub(super) fn stray(text: &str, tree: &Tree, strays: &[Span]) -> Vec<Diagnostic> {
-    if strays.is_empty() {
-        return Vec::new();
-    }
-    let mut unopened = Vec::new();
-    gather(text, &tree.items, &Closes::of(text, strays), &mut unopened);
-    let mut unopened = unopened.into_iter();
-    let told = strays.iter().map(|stray| match unopened.next() {
-        Some(statement) => without_opening(statement, *stray),
-        None => Diagnostic::error(
-            "stray-brace",
-            "there is one closing brace too many",
-            *stray,
-            "no brace is open here",
-        )
-        .fix(Fix::new(Grade::Choice, "delete it", *stray, "")),
-    });
-    told.collect()
-}
+/// So many lost braces may make up for each other in the whole text.
+const MOST_HIDDEN: usize = 2;
 
-fn without_opening(statement: &Statement, stray: Span) -> Diagnostic {
-    let word = statement.word.text();
-    let title = format!("by the indent of the next lines, `{word}` lacks its opening brace");
-    let end = Span { start: statement.span.end, ..statement.span };
-    Diagnostic::error("stray-brace", title, statement.span, "`{` is missing after this")
-        .label(stray, "this brace then closes nothing")
-        .fix(Fix::new(Grade::Choice, format!("open `{word}` with `{{`"), end, " {"))
-}
-
-/// The last of the closing braces that begin a line, for each indent.
-struct Closes(BTreeMap<usize, u32>);
-
-impl Closes {
-    fn of(text: &str, braces: &[Span]) -> Self {
-        let placed = |brace: &Span| Some((first_at(text, brace.start)?, brace.start));
-        Self(braces.iter().filter_map(placed).collect())
-    }
-
-    /// True where one stands further down, as far in as this.
-    fn is_below(&self, at: u32, indent: usize) -> bool {
-        self.0.get(&indent).is_some_and(|last| *last > at)
-    }
-}
-
-/// Statements that lost their brace: the next lines stand further in, and a
-/// brace that closes what is around them, or nothing, stands below their own
-/// beginning.
-fn gather<'a>(text: &str, items: &'a [Item], closes: &Closes, unopened: &mut Vec<&'a Statement>) {
-    for (index, item) in items.iter().enumerate() {
-        let Item::Statement(statement) = item else { continue };
-        if let Some(Block { items, close, .. }) = &statement.block {
-            gather(text, items, &Closes::of(text, &[*close]), unopened);
+/// Puts the braces back that a text lost. Nothing where the indents don't tell which those are.
+/// `misfit` says how well a text stands that was put right.
+pub(super) fn repaired(
+    file: FileId,
+    text: &str,
+    misfit: &dyn Fn(&str) -> Option<Misfit>,
+) -> Option<Repaired> {
+    let lines = lines::of(text);
+    let mut left = MOST_TRIED;
+    let (mut mends, mut found) = (Vec::new(), Vec::new());
+    for piece in pieces(&lines) {
+        let own = lines.get(piece)?;
+        let (strays, open) = lines::unmatched(own);
+        if strays + open == 0 {
             continue;
         }
-        let Some(own) = first_at(text, statement.span.start) else { continue };
-        let next = items.iter().skip(index + 1).find_map(|item| match item {
-            Item::Statement(next) => Some(next.span.start),
-            Item::Comment(comment) => Some(comment.span.start),
-            Item::Blank => None,
-        });
-        let is_further_in = |next: u32| first_at(text, next).is_some_and(|next| next > own);
-        if next.is_some_and(is_further_in) && closes.is_below(statement.span.start, own) {
-            unopened.push(statement);
+        let slips = walk::slips(own);
+        if slips.len() != strays + open {
+            return None;
         }
+        let mut choices: Vec<Choice> =
+            slips.into_iter().filter_map(|slip| Choice::of(text, own, slip)).collect();
+        let all = own.first()?.code.start - own.first()?.indent..own.last()?.code.end;
+        for at in 0..choices.len() {
+            settle(text, &all, &mut choices, at, &mut left, misfit);
+        }
+        for Choice { slip, ways } in choices {
+            let mend = *ways.first()?;
+            found.push(told::told(file, text, own, slip, mend));
+            mends.push(mend);
+        }
+    }
+    // Where indents mean nothing, much more is found than the braces themselves tell.
+    let (strays, open) = lines::unmatched(&lines);
+    if found.is_empty() || found.len() > strays + open + MOST_HIDDEN {
+        return None;
+    }
+    let (text, put) = mended(text, &(0..text.len()), &mends)?;
+    Some(Repaired { text, put, found })
+}
+
+/// The lines of each statement that stands in no braces, with everything in it.
+fn pieces(lines: &[Line]) -> Vec<Range<usize>> {
+    let mut all: Vec<Range<usize>> = Vec::new();
+    for (at, line) in lines.iter().enumerate() {
+        match all.last_mut() {
+            Some(piece) if line.indent > 0 || line.starts_with_close() => piece.end = at + 1,
+            _ => all.push(at..at + 1),
+        }
+    }
+    all
+}
+
+impl Choice {
+    fn of(text: &str, lines: &[Line], slip: Slip) -> Option<Self> {
+        let ways = match slip {
+            Slip::Opens { line } => {
+                let mut ends = lines.get(line)?.ends(text);
+                ends.reverse();
+                ends.into_iter().map(|end| Mend::Put(end, '{')).collect()
+            }
+            Slip::Excess { line, close } => {
+                let line = lines.get(line)?;
+                let closes = line.braces.iter().rev().filter(|own| !own.opens && own.at <= close);
+                let drops = closes.map(|own| Mend::Drop(own.at));
+                let before = line.ends(text).into_iter().filter(|end| *end <= close);
+                let opens = before.map(|end| Mend::Put(end, '{'));
+                match line.code.start == close {
+                    true => vec![Mend::Drop(close)],
+                    false => opens.chain(drops).collect(),
+                }
+            }
+            Slip::Closes { line, open, opened } => {
+                let own = lines.get(line)?;
+                let mut ends = own.ends(text);
+                ends.reverse();
+                ends.retain(|end| *end == own.code.end || opened == line && *end > open);
+                ends.into_iter().map(|end| Mend::Put(end, '}')).collect()
+            }
+        };
+        Some(Self { slip, ways })
     }
 }
 
-/// How far in a line stands that begins with what stands here; nothing where
-/// something else stands before it.
-fn first_at(text: &str, at: u32) -> Option<usize> {
-    let (line, indent) = indent(text, at);
-    (line + indent == at as usize).then_some(indent)
+/// Finds the best way for one choice, the others as they stand, and puts it first.
+fn settle(
+    text: &str,
+    piece: &Range<usize>,
+    choices: &mut [Choice],
+    at: usize,
+    left: &mut usize,
+    misfit: &dyn Fn(&str) -> Option<Misfit>,
+) {
+    if choices.get(at).is_none_or(|choice| choice.ways.len() < 2) || *left < piece.len() {
+        return;
+    }
+    let firsts: Vec<Mend> =
+        choices.iter().filter_map(|choice| choice.ways.first().copied()).collect();
+    let Some(choice) = choices.get_mut(at) else { return };
+    let mut best: Option<(Misfit, usize)> = None;
+    for (place, way) in choice.ways.iter().enumerate() {
+        let Some(rest) = left.checked_sub(piece.len()) else { return };
+        *left = rest;
+        let mut mends = firsts.clone();
+        if let Some(own) = mends.get_mut(at) {
+            *own = *way;
+        }
+        let tried = mended(text, piece, &mends).and_then(|(text, _)| misfit(&text));
+        let Some(tried) = tried else { continue };
+        if best.is_none_or(|(least, _)| tried < least) {
+            best = Some((tried, place));
+        }
+    }
+    if let Some((_, place)) = best {
+        choice.ways.swap(0, place);
+    }
 }
 
-/// Where the line of this place begins, and how far in its first word stands.
-fn indent(text: &str, at: u32) -> (usize, usize) {
-    let before = text.get(..at as usize).unwrap_or("");
-    let line = before.rfind(['\n', '\r']).map_or(0, |newline| newline + 1);
-    let text = text.get(line..).unwrap_or("");
-    (line, text.len() - text.trim_start_matches([' ', '\t']).len())
+/// A part of a text with these mends made, and where braces were put in.
+fn mended(text: &str, part: &Range<usize>, mends: &[Mend]) -> Option<(String, Vec<usize>)> {
+    let mut mends = mends.to_vec();
+    mends.sort_by_key(|mend| match mend {
+        Mend::Put(at, _) | Mend::Drop(at) => *at,
+    });
+    let (mut whole, mut put, mut done) =
+        (String::with_capacity(part.len() + 8), Vec::new(), part.start);
+    for mend in mends {
+        match mend {
+            Mend::Put(at, brace) => {
+                whole.push_str(text.get(done..at)?);
+                put.push(whole.len());
+                whole.push(brace);
+                done = at;
+            }
+            Mend::Drop(at) => {
+                whole.push_str(text.get(done..at)?);
+                whole.push(' ');
+                done = at + 1;
+            }
+        }
+    }
+    whole.push_str(text.get(done..part.end)?);
+    Some((whole, put))
+}
+
+/// What is said where the indents don't tell which brace was lost.
+pub(super) fn unknown(file: FileId, text: &str) -> Vec<Diagnostic> {
+    told::unknown(file, &lines::of(text))
 }

@@ -8,23 +8,6 @@ use super::tree::{Argument, Expr, ExprKind, Name, Statement};
 use crate::diagnostics::{Diagnostic, Edit, Fix, Grade};
 use crate::measure::{Date, Exact, FileId, Span, date_readings};
 
-/// True for a finding after which every statement may stand in the wrong
-/// block, or none was read at all.
-#[must_use]
-pub fn is_shapeless(slug: &str) -> bool {
-    matches!(
-        slug,
-        "unclosed-block"
-            | "stray-brace"
-            | "nested-too-deep"
-            | "file-too-large"
-            | "line-too-long"
-            | "too-many"
-            | "control-character"
-            | "merge-conflict"
-    )
-}
-
 /// A brace that stands on a line without a keyword; `owner` is the statement
 /// it surely belongs to.
 pub(super) fn bare_brace(open: Span, owner: Option<&Statement>) -> Diagnostic {
@@ -36,11 +19,13 @@ pub(super) fn bare_brace(open: Span, owner: Option<&Statement>) -> Diagnostic {
     syntax(title, open, "this belongs on the line above")
         .label(owner.head(), "to the end of this")
         .fix(Fix::new(Grade::Sure, "move it up", between, " "))
+        .meant()
 }
 
 pub(super) fn no_separator(span: Span) -> Diagnostic {
     syntax("a new statement needs a new line or `;` before it", span, "`;` is missing here")
         .fix(Fix::new(Grade::Sure, "put `;` between them", span, "; "))
+        .meant()
 }
 
 pub(super) fn no_such_date(span: Span) -> Diagnostic {
@@ -103,6 +88,7 @@ pub(super) fn capital(word: &Name) -> Diagnostic {
     let small = word.text().to_ascii_lowercase();
     syntax("write words of the language in lower case", word.span, "this has a capital letter")
         .fix(Fix::new(Grade::Sure, format!("write `{small}`"), word.span, small))
+        .meant()
 }
 
 /// `1 -1/2`, which reads as two values but surely means one.
@@ -195,6 +181,11 @@ pub(super) fn junk(file: FileId, line: &str, at: Span) -> Diagnostic {
         }
         ',' => syntax("separate statements with `;` or a new line, not with `,`", here, "a comma")
             .fix(Fix::new(Grade::Choice, "write `;`", here, ";")),
+        '"' if is_inch_mark(line, from) => {
+            let gone = span(line.get(..from).unwrap_or("").trim_end().len(), from);
+            syntax("an inch mark touches its figure", here, "a space stands before this")
+                .fix(Fix::new(Grade::Choice, "take out the space", gone, ""))
+        }
         '"' => Diagnostic::error(
             "unclosed-text",
             "a text has no closing quote",
@@ -328,6 +319,15 @@ fn is_decimal(line: &str, at: usize) -> bool {
     let is_digit = |byte: Option<&u8>| byte.is_some_and(u8::is_ascii_digit);
     let bytes = line.as_bytes();
     at > 0 && is_digit(bytes.get(at - 1)) && is_digit(bytes.get(at + 1))
+}
+
+/// True for a quote behind a figure and a space, with no other behind it.
+fn is_inch_mark(line: &str, at: usize) -> bool {
+    let before = line.get(..at).unwrap_or("").trim_end_matches(' ');
+    let behind = line.get(at + 1..).unwrap_or("").trim_start();
+    before.len() < at
+        && before.ends_with(|c: char| c.is_ascii_digit())
+        && (behind.is_empty() || behind.starts_with([';', '}', '#']))
 }
 
 fn first_word(text: &str) -> usize {

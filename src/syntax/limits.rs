@@ -87,10 +87,10 @@ fn nesting(file: FileId, text: &str) -> Option<Diagnostic> {
 }
 
 /// Braces, parentheses and ends of lines that stand neither in a text nor in a
-/// comment, with their bytes: just those that the grammar takes for such. What
-/// a line that is no statement makes of quotes (`junk_text`) holds for one
-/// that is a statement too.
-fn marks(text: &str) -> impl Iterator<Item = (usize, u8)> + '_ {
+/// comment, and the marks that comments begin with, with their bytes: just those
+/// that the grammar takes for such. What a line that is no statement makes of
+/// quotes (`junk_text`) holds for one that is a statement too.
+pub(super) fn marks(text: &str) -> impl Iterator<Item = (usize, u8)> + '_ {
     let bytes = text.as_bytes();
     let mut at = 0;
     std::iter::from_fn(move || {
@@ -106,6 +106,7 @@ fn marks(text: &str) -> impl Iterator<Item = (usize, u8)> + '_ {
                 b'#' => {
                     let rest = bytes.get(at..).unwrap_or_default();
                     at += rest.iter().position(|b| is_newline(*b)).unwrap_or(rest.len());
+                    return Some((here, b'#'));
                 }
                 mark => return Some((here, mark)),
             }

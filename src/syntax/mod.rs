@@ -14,10 +14,10 @@ mod plain;
 mod tree;
 
 pub use addition::{Edit, append, append_block, edited, rewrite};
-pub use faults::is_shapeless;
+pub use braces::Misfit;
 pub use format::{WIDEST, format};
 pub use limits::{DEEPEST_BLOCK, LONGEST_FILE};
-pub use parser::{Shape, parse};
+pub use parser::{Language, Shape, parse};
 pub use plain::plain;
 pub use tree::{
     Argument, BinaryOp, Block, Comment, Expr, ExprKind, Item, Name, Number, NumberUnit, Statement,

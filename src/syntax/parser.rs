@@ -4,7 +4,7 @@
 use pest::Parser;
 use pest::iterators::Pair;
 
-use super::braces;
+use super::braces::{self, Misfit};
 use super::conflict;
 use super::faults;
 use super::limits;
@@ -32,60 +32,118 @@ pub struct Shape {
     pub marks: bool,
 }
 
-/// Reads a text whose words have the shapes that `shape` says. The tree holds
-/// every statement that could be read; each mistake gives one diagnostic.
+/// What the form of a text hangs on, of its words.
+#[derive(Clone, Copy, Debug)]
+pub struct Language {
+    /// The shape of a statement that begins with a word.
+    pub shape: fn(&Name) -> Shape,
+    /// How badly the statements of a tree stand where they stand: it tells where a lost brace
+    /// was, where several places would do.
+    pub misfit: fn(&Tree) -> Misfit,
+}
+
+/// Reads a text. The tree holds every statement that could be read; each mistake gives one
+/// diagnostic. A brace that was lost is put back where the indents and the words say it was.
 #[must_use]
-pub fn parse(file: FileId, text: &str, shape: fn(&Name) -> Shape) -> (Tree, Vec<Diagnostic>) {
-    if let Some(refusal) = limits::refuse(file, text).or_else(|| conflict::refuse(file, text)) {
-        return (Tree::default(), vec![refusal]);
+pub fn parse(file: FileId, text: &str, language: Language) -> (Tree, Vec<Diagnostic>) {
+    if let Some(refusal) = conflict::refuse(file, text) {
+        return (Tree::shapeless(), vec![refusal]);
     }
-    let mut reader = Reader {
-        file,
-        text,
-        shape,
-        found: Vec::new(),
-        unclosed: false,
-        strays: Vec::new(),
-        marks: false,
+    let read =
+        |written: &str, text: &str, put: &[usize]| read(file, written, (text, put), language.shape);
+    let once = match read(text, text, &[]) {
+        Ok(once) => once,
+        Err(refusal) => return (Tree::shapeless(), vec![*refusal]),
     };
-    let pairs = match Grammar::parse(Rule::file, text) {
-        Ok(pairs) => pairs,
-        Err(error) => {
-            return (Tree::default(), vec![faults::unreadable(file, text, &error)]);
+    if !once.is_loose {
+        return (once.tree, once.found);
+    }
+    let misfit = |text: &str| {
+        let tried = read(text, text, &[]).ok().filter(|tried| !tried.is_loose)?;
+        let (misplaced, wrong) = (language.misfit)(&tried.tree);
+        Some((misplaced, wrong + tried.found.len()))
+    };
+    let repaired = braces::repaired(file, text, &misfit);
+    let again = repaired.and_then(|own| Some((read(text, &own.text, &own.put).ok()?, own.found)));
+    match again.filter(|(again, _)| !again.is_loose) {
+        Some((Read { mut tree, found, .. }, mut told)) => {
+            tree.shapeless = (language.misfit)(&tree).0 > 0;
+            if tree.shapeless {
+                told.iter_mut().for_each(|own| own.is_meant = false);
+            }
+            told.extend(found);
+            (tree, told)
         }
-    };
-    if let Some(refusal) = limits::refuse_pairs(file, &pairs) {
-        return (Tree::default(), vec![refusal]);
+        None => {
+            let Read { mut tree, mut found, .. } = once;
+            tree.shapeless = true;
+            found.extend(braces::unknown(file, text));
+            (tree, found)
+        }
     }
+}
+
+/// What came of reading a text.
+struct Read {
+    tree: Tree,
+    found: Vec<Diagnostic>,
+    /// Its braces do not fit.
+    is_loose: bool,
+}
+
+/// Reads a text in which braces were put in at some places, as the one that was written.
+fn read(
+    file: FileId,
+    written: &str,
+    (text, put): (&str, &[usize]),
+    shape: fn(&Name) -> Shape,
+) -> Result<Read, Box<Diagnostic>> {
+    if let Some(refusal) = limits::refuse(file, text) {
+        return Err(Box::new(refusal));
+    }
+    let pairs = Grammar::parse(Rule::file, text)
+        .map_err(|error| Box::new(faults::unreadable(file, text, &error)))?;
+    if let Some(refusal) = limits::refuse_pairs(file, &pairs) {
+        return Err(Box::new(refusal));
+    }
+    let found = Vec::new();
+    let mut reader =
+        Reader { file, text: written, put, shape, found, is_loose: false, marks: false };
     let mut items = Vec::new();
-    for pair in pairs.clone().flat_map(Pair::into_inner) {
+    for pair in pairs.flat_map(Pair::into_inner) {
         reader.item(pair, &mut items);
     }
-    let tree = Tree { items };
-    if reader.unclosed {
-        reader.found.extend(braces::unclosed(file, text, pairs));
-    }
-    reader.found.extend(braces::stray(text, &tree, &reader.strays));
-    (tree, reader.found)
+    let Reader { found, is_loose, .. } = reader;
+    Ok(Read { tree: Tree { items, shapeless: false }, found, is_loose })
 }
 
 struct Reader<'a> {
     file: FileId,
+    /// The text as it was written.
     text: &'a str,
+    /// Where a brace was put into the text that is read.
+    put: &'a [usize],
     shape: fn(&Name) -> Shape,
     found: Vec<Diagnostic>,
-    /// The brace of a block is not closed.
-    unclosed: bool,
-    /// Closing braces where none is open.
-    strays: Vec<Span>,
+    /// The brace of a block is not closed, or one closes nothing.
+    is_loose: bool,
     /// Within a block whose statements begin with names and marks.
     marks: bool,
 }
 
 impl Reader<'_> {
+    /// The byte of the written text that this one of the text that is read stands for.
+    fn at(&self, byte: usize) -> usize {
+        byte - self.put.partition_point(|put| *put < byte)
+    }
+
+    fn stretch(&self, start: usize, end: usize) -> Span {
+        Span::new(self.file, self.at(start), self.at(end))
+    }
+
     fn span(&self, pair: &Pair<'_, Rule>) -> Span {
         let span = pair.as_span();
-        Span::new(self.file, span.start(), span.end())
+        self.stretch(span.start(), span.end())
     }
 
     /// Adds what a pair stands for to the items of a block or file.
@@ -104,7 +162,7 @@ impl Reader<'_> {
                 self.junk(pair);
             }
             Rule::bare => self.bare(pair, items),
-            Rule::stray_close => self.strays.push(span),
+            Rule::stray_close => self.is_loose = true,
             _ => {}
         }
     }
@@ -201,7 +259,7 @@ impl Reader<'_> {
                 continue;
             }
             let written = part.as_span();
-            let (at, text) = (written.start(), written.as_str());
+            let (at, text) = (self.at(written.start()), written.as_str());
             if part.as_rule() == Rule::text && text.contains('\\') {
                 let path = (self.shape)(&word).path;
                 self.found.extend(faults::backslashes(self.file, text, at, path));
@@ -235,15 +293,15 @@ impl Reader<'_> {
     }
 
     fn block(&mut self, pair: Pair<'_, Rule>) -> Block {
-        let whole = self.span(&pair);
-        let open = Span { end: whole.start + 1, ..whole };
-        let mut close = Span { start: whole.end - 1, ..whole };
+        let whole = pair.as_span();
+        let open = self.stretch(whole.start(), whole.start() + 1);
+        let mut close = self.stretch(whole.end() - 1, whole.end());
         let parts = pair.into_inner();
         let mut items = Vec::with_capacity(parts.len());
         for part in parts {
             if part.as_rule() == Rule::missing_close {
                 close = self.span(&part);
-                self.unclosed = true;
+                self.is_loose = true;
             } else {
                 self.item(part, &mut items);
             }

@@ -8,6 +8,15 @@ use crate::measure::{Date, Exact, Span, Unit};
 pub struct Tree {
     /// Statements, comments and blank lines in order.
     pub items: Vec<Item>,
+    /// It can't be told which statements stand in which braces, or nothing could be read.
+    pub shapeless: bool,
+}
+
+impl Tree {
+    /// The tree of a text that can't be read.
+    pub(super) fn shapeless() -> Self {
+        Self { items: Vec::new(), shapeless: true }
+    }
 }
 
 /// What stands on a line of its own.

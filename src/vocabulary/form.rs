@@ -1,17 +1,35 @@
 //! What of the form of a text hangs on its words.
 
-use crate::diagnostics::Diagnostic;
-use crate::measure::FileId;
-use crate::syntax::{self, Name, Shape, Tree};
+use crate::diagnostics::{Diagnostic, Severity, Sink};
+use crate::measure::{FileId, Span, Unit};
+use crate::syntax::{self, Language, Misfit, Name, Shape, Tree};
 
 use super::blocks::file;
+use super::known::Known;
+use super::read::read;
+use super::walk::{Step, walk};
 use super::word::Kind;
 
 /// Reads a text. The tree holds every statement that could be read; each
 /// mistake gives one diagnostic.
 #[must_use]
 pub fn parse(file: FileId, text: &str) -> (Tree, Vec<Diagnostic>) {
-    syntax::parse(file, text, shape)
+    syntax::parse(file, text, Language { shape, misfit })
+}
+
+/// How many statements of a tree belong in a block around the one in which they stand, and how
+/// many can't be read: in the unit that fits, for a part of a file may not say it.
+fn misfit(tree: &Tree) -> Misfit {
+    let mut misplaced = 0;
+    walk(tree, Unit::Inch, &mut |step| {
+        misplaced += usize::from(matches!(step, Step::Word { out: 1.., .. }));
+    });
+    let wrong = |unit| {
+        let mut sink = Sink::new();
+        read(tree, Span::default(), unit, false, &Known::default(), &mut sink);
+        sink.all().iter().filter(|found| found.severity == Severity::Error).count()
+    };
+    (misplaced, wrong(Unit::Inch).min(wrong(Unit::Millimetre)))
 }
 
 /// The shape of a statement that begins with this word.

@@ -11,6 +11,7 @@ const ALIKE: &[&[&str]] = &[
     &["long", "length"],
     &["thick", "thickness"],
     &["drawer", "draw"],
+    &["case", "cabinet"],
     &["in", "inch", "inches"],
     &["mm", "millimeter", "millimeters", "millimetre", "millimetres"],
 ];
@@ -19,6 +20,29 @@ const ALIKE: &[&[&str]] = &[
 pub(super) fn same<'a>(text: &str, mut words: impl Iterator<Item = &'a str>) -> Option<&'a str> {
     let alike = ALIKE.iter().find(|alike| alike.contains(&text))?;
     words.find(|word| alike.contains(word))
+}
+
+/// Words for units that stand behind a figure, each behind how it is written there.
+const UNITS: &[(&str, &[&str])] = &[
+    ("in", &["inch", "inches"]),
+    ("ft", &["foot", "feet"]),
+    ("mm", &["millimeter", "millimeters", "millimetre", "millimetres"]),
+    ("cm", &["centimeter", "centimeters", "centimetre", "centimetres"]),
+    ("m", &["meter", "meters", "metre", "metres"]),
+    ("%", &["percent", "pct"]),
+    ("deg", &["degree", "degrees"]),
+    ("F", &["fahrenheit", "f"]),
+    ("C", &["celsius", "c"]),
+    ("min", &["minute", "minutes", "mins"]),
+    ("h", &["hour", "hours", "hr", "hrs"]),
+    ("lb", &["pound", "pounds", "lbs"]),
+    ("kg", &["kilogram", "kilograms", "kilo", "kilos", "kgs"]),
+];
+
+/// How a unit is written that this word means.
+pub(super) fn unit(text: &str) -> Option<&'static str> {
+    let small = text.to_ascii_lowercase();
+    UNITS.iter().find(|(_, others)| others.contains(&small.as_str())).map(|(unit, _)| *unit)
 }
 
 /// What makers call a thing that the language has another word for. It may mean something
@@ -62,7 +86,14 @@ fn stem(word: &str) -> &str {
 
 #[cfg(test)]
 mod tests {
-    use super::{near, same};
+    use super::{near, same, unit};
+
+    #[test]
+    fn units_are_known_by_their_names() {
+        assert_eq!(unit("inches"), Some("in"));
+        assert_eq!(unit("Degrees"), Some("deg"));
+        assert_eq!((unit("in"), unit("wide")), (None, None));
+    }
 
     #[test]
     fn another_form_of_a_word_and_what_makers_call_it_are_near() {

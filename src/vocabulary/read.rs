@@ -5,10 +5,10 @@ use std::cell::OnceCell;
 use std::collections::BTreeSet;
 
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
-use crate::measure::{Span, Spanned, Unit, nearest};
+use crate::measure::{Span, Spanned, Unit};
 use crate::syntax::{Argument, Expr, ExprKind, Item, Statement, Tree};
 
-use super::blocks::{BLOCKS, file, job, run_list};
+use super::blocks::{file, job, run_list};
 use super::choices::Units;
 use super::elsewhere;
 use super::entries::{Entries, Entry};
@@ -16,14 +16,17 @@ use super::evaluate::Fault;
 use super::example;
 use super::figure;
 use super::known::Known;
+use super::meant::{self, meant};
 use super::natural;
 use super::pairs::{Found, Pair, Pairs};
 use super::value::Value;
 use super::word::{Block, Body, Kind, Row, Times};
 
 mod missing;
+mod unknown;
 
 use missing::{listed, missing, named, names, offered, one_of_missing};
+use unknown::{unit_in_words, unknown};
 
 /// The unit of bare numbers that a file states: `job { units … }`, or `units …`
 /// of its own. Where it is misspelled but plain, it is the one that is meant, so
@@ -40,7 +43,8 @@ pub fn stated_unit(tree: &Tree) -> Option<Spanned<Unit>> {
     let is_units = |text: &str| text == job::UNITS.spelling();
     statements(&tree.items).find_map(|statement| {
         let text = statement.word.text();
-        if text == file::JOB.spelling() {
+        let is_job = |text: &str| text == file::JOB.spelling();
+        if is_job(text) || meant(file::block(), text).is_some_and(is_job) {
             let block = statement.block.as_ref()?;
             return statements(&block.items).find_map(|statement| {
                 let text = statement.word.text();
@@ -100,7 +104,8 @@ impl<'a> Reader<'a> {
     ) -> Entries {
         let mut entries: Vec<Entry> = Vec::new();
         for statement in statements(items) {
-            let Some(entry) = self.statement(block, statement) else { continue };
+            let Some(word) = self.word(block, statement, items) else { continue };
+            let Some(entry) = self.statement(block, word, statement) else { continue };
             if entry.word.times != Times::Many
                 && let Some(first) = entries.iter().find(|e| e.word.word == entry.word.word)
             {
@@ -246,16 +251,42 @@ impl<'a> Reader<'a> {
         Some(items)
     }
 
-    fn statement(&mut self, block: &'static Block, statement: &'a Statement) -> Option<Entry> {
+    /// The word of a statement: the one that was meant where another stands, unless that stands
+    /// there too.
+    fn word(
+        &mut self,
+        block: &'static Block,
+        statement: &Statement,
+        items: &[Item],
+    ) -> Option<&'static Row> {
         let text = statement.word.text();
-        let Some(word) = block.meant(text) else {
-            self.sink.push(unknown(block, text, statement.word.span));
-            return None;
+        if let Some(word) = block.meant(text) {
+            return Some(word);
+        }
+        let found = unknown(block, text, statement.word.span);
+        let is_free = |word: &&Row| {
+            let many = word.times == Times::Many;
+            let own = |other: &Statement| {
+                !std::ptr::eq(other, statement)
+                    && meant::row(block, other.word.text()).is_some_and(|own| own.word == word.word)
+            };
+            many || !statements(items).any(own)
         };
+        let word = meant::row(block, text).filter(is_free);
+        self.sink.push(if word.is_some() { found.meant() } else { found });
+        word
+    }
+
+    fn statement(
+        &mut self,
+        block: &'static Block,
+        word: &'static Row,
+        statement: &'a Statement,
+    ) -> Option<Entry> {
         let values = match self.arguments(block, word, statement) {
             Ok(values) => values,
             Err(fault) => {
-                self.sink.push(*fault);
+                self.sink.push(unit_in_words(statement).unwrap_or(*fault));
                 return None;
             }
         };
@@ -437,44 +468,4 @@ fn twice(first: &Entry, second: &Entry) -> Diagnostic {
         "written again here",
     )
     .label(first.head, "written here first")
-}
-
-/// The few blocks in which a word belongs.
-fn homes(text: &str) -> Option<Vec<&'static str>> {
-    let homes = BLOCKS.iter().filter(|other| other.word(text).is_some()).map(|other| other.title);
-    let homes: Vec<&str> = homes.collect();
-    (1..=4).contains(&homes.len()).then_some(homes)
-}
-
-/// The word of this block that another means the same as, or is a misspelling
-/// of.
-fn meant(block: &'static Block, text: &str) -> Option<&'static str> {
-    let words = || block.words.iter().map(|word| word.word);
-    let is_other = |word: &str| natural::near(text, words()).is_some_and(|near| near != word);
-    natural::same(text, words())
-        .or_else(|| nearest(text, words()).filter(|word| homes(text).is_none() && !is_other(word)))
-}
-
-fn unknown(block: &'static Block, text: &str, span: Span) -> Diagnostic {
-    let title = format!("`{text}` can't stand in {}", block.title);
-    let found = |label: &str| Diagnostic::error("word-unknown", title, span, label);
-    let words = || block.words.iter().map(|word| word.word);
-    let write = |grade, word| Fix::new(grade, format!("write `{word}`"), span, word);
-    let near = natural::near(text, words());
-    let found = match (meant(block, text), homes(text)) {
-        (Some(word), _) => return found("unknown word").fix(write(Grade::Sure, word)),
-        (None, Some(homes)) => found("this does not belong here")
-            .note(format!("`{text}` belongs in {}", homes.join(" or in "))),
-        (None, None) => {
-            let all = || words().collect::<Vec<&str>>().join(", ");
-            let found = found("unknown word");
-            match near {
-                Some(_) => found,
-                None => found.note(format!("{} may hold {}", block.title, all())),
-            }
-        }
-    };
-    // A word of another block may be a slip for one of this.
-    let slip = nearest(text, words()).filter(|word| Some(*word) != near);
-    near.into_iter().chain(slip).fold(found, |found, word| found.fix(write(Grade::Choice, word)))
 }

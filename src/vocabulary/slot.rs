@@ -8,6 +8,7 @@ use crate::syntax::{Argument, Expr, ExprKind, Number, NumberUnit};
 
 use super::choice::Choice;
 use super::evaluate::{self, Fault};
+use super::meant;
 use super::natural;
 use super::spelling;
 use super::value::{SizeExpr, Value};
@@ -211,7 +212,9 @@ fn choice(
         format!("{} belongs here", kind.describe()),
     );
     let words = || choices.iter().map(|choice| choice.word);
+    let part = || choices.iter().find(|own| meant::part(found.text, own)).map(|own| own.word);
     let near = natural::same(found.text, words()).or_else(|| nearest(found.text, words()));
+    let near = near.or_else(part);
     if let Some(near) = near {
         fault = fault.fix(Fix::new(Grade::Sure, format!("write `{near}`"), span, near));
     }

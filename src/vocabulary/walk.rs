@@ -1,10 +1,12 @@
 //! A walk over a tree that says of each word and each argument what it is.
-//! Unlike the reader it stops at nothing: half a spec is walked too.
+//! Unlike the reader it stops at nothing: half a spec is walked too, and a word that surely
+//! was meant to be another is taken for that.
 
 use crate::measure::{Span, Unit};
 use crate::syntax::{Argument, Expr, ExprKind, Item, Name, Statement, Tree};
 
 use super::blocks::file;
+use super::meant;
 use super::pairs::{Found, Pairs};
 use super::value::Value;
 use super::word::{Block, Kind, Row};
@@ -72,6 +74,10 @@ fn items<'a>(
         let known = blocks.iter().rev().enumerate().find_map(|(out, block)| {
             let word = block.meant(keyword)?;
             Some((out, *block, word))
+        });
+        let known = known.or_else(|| {
+            let block = *blocks.last()?;
+            Some((0, block, meant::row(block, keyword)?))
         });
         let Some((out, block, word)) = known else {
             let block = blocks.last().copied().unwrap_or(file::block());
@@ -165,7 +171,7 @@ mod tests {
 
     #[test]
     fn words_arguments_and_blocks_are_met_in_order() {
-        let met = told("case a { high b.high + 2 * c.high; base { high 4 }; wdie 3 }");
+        let met = told("case a { high b.high + 2 * c.high; base { high 4 }; xyzzy 3; wdie 3 }");
         let expected = [
             "case of file",
             "a: Define",
@@ -177,7 +183,10 @@ mod tests {
             "4: Size",
             "end",
             "end",
-            "wdie? in case",
+            "xyzzy? in case",
+            "wide of case",
+            "3: Size",
+            "end",
             "end",
         ];
         assert_eq!(met, expected);
@@ -185,7 +194,7 @@ mod tests {
 
     #[test]
     fn what_stands_too_far_in_is_met_where_it_belongs() {
-        let met = told("case a { base { high 4; bottom { flush } }");
+        let met = told("case a { base { high 4; bottom { flush } } }");
         assert_eq!(met[6..9], ["bottom of case", "flush of bottom", "end"]);
     }
 

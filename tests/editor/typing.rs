@@ -127,7 +127,10 @@ fn what_may_stand_there_is_offered() {
     let (stocks, _) = offered(&with("stock  maple\n", "stock m|\n"));
     assert_eq!(stocks, set(&["birch-ply", "cherry", "cherry-ply", "maple", "thin-ply"]));
     let (same, _) = offered(&with("drawer lower  { share 1 }", "drawer lower { same | }"));
-    assert_eq!(same, set(&["bank", "lower", "middle", "niche", "press", "upper"]));
+    // Any opening but itself.
+    assert_eq!(same, set(&["bank", "middle", "niche", "press", "upper"]));
+    let (woods, _) = offered(&with("species sugar-maple", "species |"));
+    assert!(woods.contains("sugar-maple") && woods.contains("white-oak"), "{woods:?}");
     let (sizes, _) = offered(&with("drawer lower  { share 1 }", "drawer lower { high 3 + | }"));
     assert!(sizes.contains("upper.high") && sizes.contains("press.wide"), "{sizes:?}");
     let (bits, _) = offered(&with("flutes { run vertical; bit round", "flutes { run |; bit round"));
@@ -141,15 +144,25 @@ fn what_may_stand_there_is_offered() {
 #[test]
 fn words_of_the_block_are_offered() {
     let (words, kinds) = offered(&with("  set    inset\n", "  |\n"));
+    // Not those that stand there already, before it or behind it.
+    let text = spec("hall-console.case");
+    let start = text.find("  fronts {").unwrap();
+    let block = &text[start..start + text[start..].find("\n  }").unwrap()];
+    let stands = |word: &str| {
+        let mut said = block.split([';', '\n']).map(str::trim_start);
+        said.any(|said| word != "set" && said.split(' ').next() == Some(word))
+    };
     let fronts = vocabulary::block_named("fronts").unwrap();
-    assert_eq!(words, fronts.words.iter().map(|word| word.word.to_owned()).collect());
+    let free = fronts.words.iter().map(|word| word.word.to_owned());
+    assert_eq!(words, free.filter(|word| !stands(word)).collect());
+    assert!(words.contains("set") && !words.contains("gap") && !words.contains("stock"));
     assert_eq!(kinds, BTreeSet::from([OfferKind::Word]));
     let (top, _) = offered(&with("finish oil {", "|\nfinish oil {"));
     assert!(top.contains("stock") && top.contains("case") && !top.contains("gap"), "{top:?}");
     // The last block was never closed, and the next line stands farther out.
     let open = with("    joint  rabbet\n  }\n", "    joint  rabbet\n  |\n");
     let (case, _) = offered(&open);
-    assert!(case.contains("frame") && !case.contains("bottom-stock"), "{case:?}");
+    assert!(case.contains("countertop") && !case.contains("bottom-stock"), "{case:?}");
 }
 
 #[test]

@@ -13,6 +13,7 @@ mod markdown;
 mod meaning;
 mod mirror;
 pub(crate) mod places;
+mod typed;
 
 use casewright::diagnostics::render::{self, Look};
 use casewright::diagnostics::{self, Diagnostic, Fix, Grade, Severity, Sources};
@@ -28,6 +29,7 @@ pub(crate) use clean::{csv_is_text, html_is_text, is_shown};
 pub(crate) use markdown::markdown_is_text;
 pub(crate) use meaning::{meaning, outcome};
 pub(crate) use mirror::is_mirrored;
+pub(crate) use typed::typed;
 
 /// What the text under test is called.
 const NAME: &str = "a.case";

@@ -239,7 +239,7 @@ fn what_may_be_written_is_offered_in_place_of_what_is_typed() {
     // In a block, its words; with help for each.
     let offers = client.ask("textDocument/completion", place(URI, at(&text, "  |finish oil\n}")));
     let all = labels(&offers);
-    assert!(all.contains(&"bottom") && !all.contains(&"kerf"), "{all:?}");
+    assert!(all.contains(&"partitions") && !all.contains(&"bottom"), "{all:?}");
     assert!(offers.as_array().unwrap().iter().all(|own| !own["documentation"].is_null()));
     // A space at the start of a line asks for nothing.
     let mut params = place(URI, at(&text, "  |finish oil\n}"));

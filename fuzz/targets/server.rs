@@ -1,0 +1,3 @@
+#![no_main]
+
+casewright_fuzz::target!(SERVER);

@@ -1,0 +1,55 @@
+//! What is said of a word that the language does not have.
+
+use crate::diagnostics::{Diagnostic, Fix, Grade};
+use crate::measure::{Span, nearest};
+use crate::syntax::{Argument, Expr, ExprKind, Statement};
+use crate::vocabulary::meant::{self, homes, meant};
+use crate::vocabulary::natural;
+use crate::vocabulary::word::Block;
+
+/// A unit behind a figure that is written as a word: `5 inches`.
+pub(super) fn unit_in_words(statement: &Statement) -> Option<Diagnostic> {
+    statement.arguments.windows(2).find_map(|pair| {
+        let [figure @ Argument::Expr(Expr { kind: ExprKind::Number(number), .. }), word] = pair
+        else {
+            return None;
+        };
+        let word = word.as_word().filter(|_| number.unit.is_none())?;
+        let unit = natural::unit(word.text)?;
+        let title = format!("write this unit as `{unit}`");
+        let space = Span { start: figure.span().end, ..word.span };
+        let text = if unit == "%" { unit.to_owned() } else { format!(" {unit}") };
+        let found = Diagnostic::error("value-wrong", title, word.span, "a unit in words");
+        Some(found.fix(Fix::new(Grade::Sure, format!("write `{unit}`"), space, text)))
+    })
+}
+
+/// A word that can't stand in this block, and what may have been meant.
+pub(super) fn unknown(block: &'static Block, text: &str, span: Span) -> Diagnostic {
+    let title = format!("`{text}` can't stand in {}", block.title);
+    let found = |label: &str| Diagnostic::error("word-unknown", title, span, label);
+    let words = || block.words.iter().map(|word| word.word);
+    let write = |grade, word| Fix::new(grade, format!("write `{word}`"), span, word);
+    let near = natural::near(text, words());
+    if let (None, Some(said)) = (meant(block, text), meant::choice_of(block, text)) {
+        let title = format!("`{text}` stands behind its word in {}", block.title);
+        let found = Diagnostic::error("word-unknown", title, span, "its word is missing");
+        return found.fix(Fix::new(Grade::Choice, format!("write `{said}`"), span, said));
+    }
+    let found = match (meant(block, text), homes(text)) {
+        (Some(word), _) => return found("unknown word").fix(write(Grade::Sure, word)),
+        (None, Some(homes)) => found("this does not belong here")
+            .note(format!("`{text}` belongs in {}", homes.join(" or in "))),
+        (None, None) => {
+            let all = || words().collect::<Vec<&str>>().join(", ");
+            let found = found("unknown word");
+            match near {
+                Some(_) => found,
+                None => found.note(format!("{} may hold {}", block.title, all())),
+            }
+        }
+    };
+    // A word of another block may be a slip for one of this.
+    let slip = nearest(text, words()).filter(|word| Some(*word) != near);
+    near.into_iter().chain(slip).fold(found, |found, word| found.fix(write(Grade::Choice, word)))
+}
