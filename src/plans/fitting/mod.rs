@@ -6,6 +6,7 @@ mod backs;
 mod driver_room;
 mod false_fronts;
 mod front_screws;
+mod gauges;
 pub mod fronts;
 pub mod hinges;
 pub mod on_wood;

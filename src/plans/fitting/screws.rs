@@ -1,6 +1,6 @@
 //! The screws, pins and clips that a maker buys by the count.
 
-use crate::measure::{Length, Unit};
+use crate::measure::Length;
 use crate::model::{CaseId, JointKind};
 use crate::parts::{Direction, JointSort, Part, Parts, Role, ScrewRow, screw_rows};
 use crate::plans::Workings;
@@ -30,51 +30,6 @@ pub struct Screws<'a> {
     pub count: u32,
     /// The packers or blocks that they go through; none for all others.
     pub through: Vec<&'a Part>,
-}
-
-impl Screws<'_> {
-    /// How thick they are.
-    #[must_use]
-    pub fn gauge(&self, unit: Unit) -> Option<trade::Gauge> {
-        gauge(self.purpose, self.hole, unit)
-    }
-}
-
-impl Fastening<'_> {
-    /// How thick they are.
-    #[must_use]
-    pub fn gauge(&self, unit: Unit) -> Option<trade::Gauge> {
-        gauge(self.purpose, self.hole, unit)
-    }
-}
-
-/// How thick screws are: thin ones where a rabbet or an edge of thin stock would split
-/// (common practice, no source), and what passes the hole of a pull.
-fn gauge(purpose: Purpose, hole: Option<Length>, unit: Unit) -> Option<trade::Gauge> {
-    match purpose {
-        Purpose::Backs | Purpose::Bottoms | Purpose::Strips | Purpose::Stops => {
-            Some(trade::Gauge::Six)
-        }
-        Purpose::Boards
-        | Purpose::Packers
-        | Purpose::Corners
-        | Purpose::Fillers
-        | Purpose::Covers
-        | Purpose::BackCovers
-        | Purpose::Ties
-        | Purpose::Blocks
-        | Purpose::Holding
-        | Purpose::FalseFronts
-        | Purpose::Countertops
-        | Purpose::Stacked
-        | Purpose::Fronts => Some(trade::Gauge::Eight),
-        Purpose::Setting => hole.and_then(|hole| trade::Gauge::through(hole, unit)),
-        Purpose::Pockets
-        | Purpose::HardPockets
-        | Purpose::Plates
-        | Purpose::ShelfPins
-        | Purpose::Clips => None,
-    }
 }
 
 /// Screws, pins or clips at one place: what they hold, and what they go into.
