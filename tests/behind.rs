@@ -2,6 +2,7 @@
 
 use casewright::measure::Length;
 use casewright::model::OpeningKind;
+use casewright::papers::{self, Format};
 use casewright::parts::{Bore, Direction, Feature, FeatureKind, Part, Role};
 use casewright::plans::Workings;
 use casewright::plans::tipping::What;
@@ -504,4 +505,73 @@ fn a_divider_behind_doors_stands_back_and_is_edged_like_a_shelf() {
     let parts = compiled.parts.as_ref().expect("its parts");
     let divider = parts.all.iter().find(|part| part.role == Role::Divider).expect("a divider");
     assert!(divider.strips.is_empty());
+}
+
+/// A narrow case of sheets, with trays behind its door.
+const TRAYS: &str = r#"casework 1
+
+job "Pantry beside the oven" { units mm; currency "EUR" }
+site { fixing wall; humidity 30% to 60% }
+shop { humidity 45%; kerf 3; clamps 10 }
+
+stock birch { plywood 18 mm; actual 17.8; species yellow-birch; sheet { long 2500; wide 1250 } }
+stock thin  { plywood 6 mm; actual 6; species yellow-birch; sheet { long 2500; wide 1250 } }
+stock box   { plywood 12 mm; actual 12; species yellow-birch; sheet { long 2500; wide 1250 } }
+stock tape  { banding 1 mm }
+
+hinge clip-110 {
+  cup 35; bore 12.5; from-edge 5; swing 110 deg
+  gap 1; door-thickness 16 to 24; plate { back 37; apart 32; screw 5; deep 12 }
+}
+slide ball-500 {
+  side-mount; length 500; room 510
+  box-outside opening - 25.4; box-high opening - 20; load 45 kg
+}
+pull bar { centers 160; screw 5; foot 10; from-edge 40 }
+finish oil { hardwax-oil; coats 2; cure 24 h }
+
+case pantry {
+  wide 300; deep 580; high 870
+  stock birch
+  edges tape
+  base { toe-kick; high 100; set-back 50; cut-into ends }
+  bottom { joint dado { deep 6 } }
+  back { stock thin; joint rabbet { deep 9 } }
+  top { stretchers 2 { wide 100 }; joint pocket }
+  frame none
+
+  across {
+    door front {
+      share 1; hung left
+      down {
+        tray cans    { share 1; box { high 90 } }
+        tray jars    { share 1; box { high 90 } }
+        tray bottles { high 300; box { high 120 } }
+      }
+    }
+  }
+
+  fronts { stock birch; set overlay; gap 3; hinge clip-110 { from-bottom 140 }; pull bar { from-top 120 } }
+  drawers {
+    stock box; bottom-stock thin; slide ball-500
+    groove { up 12; deep 6 }; joint rabbet
+    load 40 kg per m2
+  }
+  finish oil
+}
+"#;
+
+/// The trays are pulled out past the open leaves when the doors are hung: they are in by then,
+/// also where the doors are ready long before them.
+#[test]
+fn trays_are_in_before_they_are_tried() {
+    for name in ["trays", "weir-house-pantry"] {
+        let text = if name == "trays" { TRAYS.to_owned() } else { spec("weir-house-pantry.case") };
+        let compiled = compile(&text);
+        let order = papers::one(&compiled, "assembly-order", Format::Text).expect("the order");
+        let steps = order.rsplit_once("At a glance").expect("the steps").1;
+        let tried = steps.find("pull out every").expect("the trial");
+        let fitted = steps.find("and put in the boxes").expect("the slides");
+        assert!(fitted < tried, "{name}: {steps}");
+    }
 }

@@ -249,3 +249,23 @@ fn a_difference_tells_what_more_there_is_to_buy() {
     let sum = |text: &str| text.parse::<f64>().unwrap();
     assert!((sum(now) - sum(was) - 148.0).abs() < 1e-6, "{total}");
 }
+
+/// Each of two doors on butt hinges has a catch, which is bought; concealed hinges hold theirs.
+#[test]
+fn catches_are_bought() {
+    let doors = "across { door one { share 1; hung left }; stile { wide 2 }; door two { share 1; hung right } }";
+    let text = spec("first.case").replace("doors store { share 1; shelf { adjustable 1 } }", doors);
+    let bought = |text: &str| {
+        let rows = csv(&compile(text), "buying-list");
+        rows.into_iter().find(|row| row[2].contains("catch")).map(|row| row[1].clone())
+    };
+    assert_eq!(bought(&text), None);
+    let from = text.find("hinge cup-hinge").unwrap();
+    let to = text[from..].find("\n}").unwrap() + from + 2;
+    let butts = format!(
+        "{}hinge cup-hinge {{ butt; door-thickness 16 mm to 26 mm }}{}",
+        &text[..from],
+        &text[to..]
+    );
+    assert_eq!(bought(&butts), Some("2".to_owned()));
+}

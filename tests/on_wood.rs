@@ -5,7 +5,8 @@ use casewright::model::JointKind;
 use casewright::papers::{self, Format};
 use casewright::parts::{Direction, JointSort, Part, Parts};
 
-use crate::support::{compile, spec};
+use crate::bench;
+use crate::support::{compile, slugs, spec};
 
 fn inches(top: i64, bottom: i64) -> Length {
     Length::inches(top, bottom)
@@ -272,4 +273,62 @@ fn a_stout_back_takes_the_wall_screws_of_a_hung_case() {
     let stands = half
         .replace("hung { up 48; studs 2 }", "base { toe-kick; high 4; set-back 3; cut-into ends }");
     assert_eq!(nailers(&stands).0, 0);
+}
+
+/// A chest of solid poplar, whose ends move under the strips of its drawer.
+const SOLID: &str = r#"casework 1
+
+job "Blanket chest" { units in }
+site { humidity 30% to 60% }
+shop { humidity 42%; kerf 1/8; clamps 12; open-time 15 min }
+
+stock poplar { lumber 4/4; thickness 3/4; species yellow-poplar }
+stock side   { lumber 4/4; thickness 1/2; species yellow-poplar }
+stock thin   { plywood 1/4; actual 13/64; species yellow-birch; sheet { long 96; wide 48 } }
+
+slide on-wood { wooden { play 1/16 } }
+pull knob { screw 5/32; foot 3/4 }
+finish paint { paint; coats 3 }
+
+case chest {
+  wide 44; deep 19; high 22
+  stock poplar
+  base { toe-kick; high 3; set-back 2; cut-into ends }
+  bottom { joint dado { deep 1/4 }; flush }
+  back { stock thin; joint rabbet { deep 3/8 } }
+  shelves { joint dado { deep 1/4 } }
+
+  frame {
+    stock poplar; joint pocket
+    stile left  { wide 2 }
+    stile right { wide 2 }
+    rail top    { wide 2 }
+    rail bottom { wide 1-1/2 }
+    down {
+      false well { share 1; front { pull none } }
+      rail { wide 1; shelf { } }
+      drawer long { high 6 }
+    }
+  }
+
+  fronts { stock poplar; set inset; gap 3/32; pull knob { pulls 2 } }
+  drawers {
+    stock side; bottom-stock thin; slide on-wood
+    groove { up 1/2; deep 1/4 }; joint dovetail
+    packer-stock poplar
+  }
+  finish paint
+}
+
+"#;
+
+/// The strips lie across the grain of solid ends, and all screws but the front ones go through
+/// slots: the ends move under them, and nothing splits. The screws of the paper say so too.
+#[test]
+fn strips_on_solid_ends_let_them_move() {
+    let compiled = compile(SOLID);
+    assert_eq!(slugs(&compiled), ["tips"]);
+    let order = papers::one(&compiled, "assembly-order", Format::Text).expect("the order");
+    assert!(order.contains("slots along the strip"), "{order}");
+    assert_eq!(bench::built(&compiled), Vec::<String>::new());
 }

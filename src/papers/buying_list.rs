@@ -174,24 +174,37 @@ pub(super) fn lines(source: &Source<'_, '_>) -> Vec<Line> {
     let bought = source.work.buying().iter();
     let mut lines: Vec<Line> = bought.filter_map(|own| line(source, own)).collect();
     lines.extend(rails(source));
+    lines.extend(catches(source));
     lines.extend(liquids::lines(source));
     lines.extend(supplies::lines(source));
     lines
 }
 
+/// Hardware that the spec has no block of.
+fn unpriced(amount: usize, what: String) -> Line {
+    let amount = amount.to_string();
+    Line { sort: "hardware", amount, what, price: String::new(), comes_to: None }
+}
+
+/// The catches of doors that no hinge holds shut.
+fn catches(source: &Source<'_, '_>) -> Vec<Line> {
+    let mut counts: Vec<(&str, usize)> = Vec::new();
+    for catch in &source.work.fitting().catches {
+        let kind = fitting::catch_kind(catch.kind);
+        match counts.iter_mut().find(|own| own.0 == kind) {
+            Some((_, count)) => *count += 1,
+            None => counts.push((kind, 1)),
+        }
+    }
+    counts.into_iter().map(|(kind, count)| unpriced(count, kind.to_owned())).collect()
+}
+
 /// Hanging rails with their cups.
 fn rails(source: &Source<'_, '_>) -> Vec<Line> {
-    let line = |amount: &str, what: String| Line {
-        sort: "hardware",
-        amount: amount.to_owned(),
-        what,
-        price: String::new(),
-        comes_to: None,
-    };
     let of = |rail: &Rail<'_>| {
         let long = source.figures.size(&rail.long, &source.work.piece.facts);
         let rod = format!("hanging rail of {long}: {}", fitting::rail(source, rail));
-        [line("1", rod), line("2", "cups for the ends of that rail".to_owned())]
+        [unpriced(1, rod), unpriced(2, "cups for the ends of that rail".to_owned())]
     };
     source.work.fitting().rails.iter().flat_map(of).collect()
 }

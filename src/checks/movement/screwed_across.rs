@@ -65,9 +65,11 @@ fn farthest<'a>(piece: &Piece, board: &Part, held: &[Held<'a>]) -> Option<(Lengt
     let (first, last) = (rows.clone().min(), rows.max());
     let of_base = first.zip(last).zip(base.clone().next());
     let of_base = of_base.map(|((first, last), own)| (last - first, *own));
-    // All but the front screw of a packer go through slots.
+    // All but the front screw of a packer, or of a strip that a drawer runs on, go through
+    // slots.
     let alone = held.iter().filter(|(other, _)| {
         other.role != Role::Packer
+            && !other.role.is_of_runs()
             && !in_base(other)
             && other.placement.thickness != axis
             && !moves(piece, other, axis)

@@ -26,6 +26,7 @@ impl Maker<'_, '_> {
         let blocks = if hung > 0 { self.blocks_fixed(stands) } else { Vec::new() };
         let held = self.held_by_blocks(stands);
         let behind = self.slide_behind_doors();
+        let mut fitted = None;
         if slid > 0 || !on_boxes.is_empty() {
             let packers = match self.packed {
                 Some(_) => Vec::new(),
@@ -82,6 +83,7 @@ impl Maker<'_, '_> {
             self.does(task, does);
             self.makes(&packers, task);
             done.push(task);
+            fitted = Some(task);
         }
         if hung > 0 {
             let mut after = stands.to_vec();
@@ -95,6 +97,8 @@ impl Maker<'_, '_> {
             }
             lines.push("hang every door in its own opening, set its gaps with shims, and mark each door and hinge".to_owned());
             if let Some(what) = behind {
+                // What is tried past the leaves is in by then.
+                after.extend(fitted);
                 for own in at_wall(self.work) {
                     lines.push(format!(
                         "in the room {} stops {} at about {} degrees: clamp a block in its place, so that the door opens no farther while you try what is behind it",
