@@ -179,6 +179,21 @@ fn cases_are_screwed_to_each_other() {
     assert_eq!(tie["long"]["print"], "30");
     let sheet = papers::one(&compiled, "fitting", Format::Text).expect("a sheet");
     assert!(says(&sheet, ["4  wood screws, 30 long", "cases to each other"]), "{sheet}");
+    // Four screws on two lines, 70 behind the front and 70 before the back of the end that they
+    // go through, or farther in where pins or a slide are; through the end of the drawers, where
+    // no door shows them, and bored while that lies on the bench.
+    let all = packet["operations"].as_array().unwrap();
+    let lines: Vec<&Value> = all
+        .iter()
+        .filter(|own| own["kind"] == "screw line" && own["step"] == tie["step"])
+        .collect();
+    let counts: Vec<u64> = lines.iter().map(|own| own["count"].as_u64().unwrap()).collect();
+    assert_eq!(counts, [2, 2]);
+    let edges: Vec<&Value> = lines.iter().map(|own| &own["from"][0]).collect();
+    assert_eq!(edges, ["front edge", "back edge"]);
+    let through = |own: &&Value| own["through"].as_str().unwrap().starts_with("BA");
+    assert!(lines.iter().all(through), "{lines:#?}");
+    assert!(lines.iter().all(|own| own["bored"].as_u64() < own["step"].as_u64()), "{lines:#?}");
 }
 
 /// Carried in and leveled with the space kept, fixed to the wall, the filler scribed,

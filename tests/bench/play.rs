@@ -108,6 +108,7 @@ fn name(packet: &Packet, index: usize) -> String {
         Work::LegBlock(own) => format!("block {}", own.leg),
         Work::Fasten(_) => "drive the screws".to_owned(),
         Work::ScrewLine(_) => "strike the line of the screws".to_owned(),
+        Work::Rows(_) => "bore the rows of pins".to_owned(),
         Work::Scribe(_) => "scribe".to_owned(),
         Work::FitFiller(_) => "fit the filler".to_owned(),
         Work::Find(_) => "find in the house".to_owned(),
@@ -317,7 +318,10 @@ impl<'p> Play<'p> {
                 self.find(index, &work.through);
                 self.find(index, &work.into);
             }
-            // It is looked at when the piece stands.
+            // They are looked at when the piece stands.
+            Work::Rows(work) => {
+                self.find(index, &work.part);
+            }
             Work::Rail(work) => {
                 for cup in &work.on {
                     self.find(index, &cup.part);
@@ -377,6 +381,9 @@ impl<'p> Play<'p> {
     fn setting(&mut self, index: usize, work: &Setting) {
         for piece in &work.pieces {
             let Some(part) = self.find(index, &piece.part) else { continue };
+            if let Some(wrong) = self.tears(part, piece) {
+                self.about(index, part, &wrong);
+            }
             let off = self.off.fence(index);
             let routed = strokes::run(self.packet, index, work, piece, &self.boards[part], off);
             for wrong in routed.wrong {

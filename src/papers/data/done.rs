@@ -64,6 +64,8 @@ pub(super) struct StileLaid<'d> {
 pub(super) struct Sanded<'d> {
     grits: &'d [u32],
     #[serde(skip_serializing_if = "Option::is_none")]
+    sheets_from: Option<u32>,
+    #[serde(skip_serializing_if = "Option::is_none")]
     never_past: Option<u32>,
     cured: Figure,
 }
@@ -299,6 +301,7 @@ impl<'d> Maker<'d, '_> {
         let soaks_in = own.grits.last().is_some_and(|last| *last < never_past);
         Sanded {
             grits: own.grits,
+            sheets_from: own.sheets_from,
             never_past: soaks_in.then_some(never_past),
             cured: Self::time(own.cured),
         }

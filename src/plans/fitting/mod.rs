@@ -24,6 +24,7 @@ pub mod slides;
 pub mod spacers;
 mod stacked;
 pub mod stops;
+pub mod ties;
 mod wide_holes;
 
 use std::collections::BTreeMap;

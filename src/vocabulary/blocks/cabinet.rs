@@ -360,7 +360,7 @@ block! {
 block! {
     /// `shelves { … }`
     shelves: "shelves", "the shelves",
-    "What all shelves of the case have in common.";
+    "What all shelves of the case have in common. Where nothing else is said of the edges of lying dividers, theirs hold for those too.";
     STOCK;
     BUILD: BoardBuild = (
         "build",
