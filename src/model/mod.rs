@@ -78,6 +78,7 @@ mod site;
 mod size;
 mod size_names;
 mod solve_case;
+mod space;
 mod species;
 mod stacked;
 mod standing;

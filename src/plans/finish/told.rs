@@ -67,8 +67,12 @@ pub fn measured_out(tape: &Tape, milliliters: i64) -> String {
     match ounces > 48.0 {
         true => format!("{:.1} quarts ({milliliters} ml)", ounces / 32.0),
         false => {
-            let told = format!("{ounces:.1}");
-            format!("{} fl oz ({milliliters} ml)", told.strip_suffix(".0").unwrap_or(&told))
+            let tenths = (ounces * 10.0).round() as i64;
+            let told = match tenths % 10 {
+                0 => (tenths / 10).to_string(),
+                rest => format!("{}.{rest}", tenths / 10),
+            };
+            format!("{told} fl oz ({milliliters} ml)")
         }
     }
 }
