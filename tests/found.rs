@@ -421,7 +421,8 @@ fn another_form_of_a_word_and_what_makers_call_it_are_offered() {
 
 /// 42 mm are 1.65 in, which slides take off a width, and 22 mm are 0.87, which they take off
 /// a height. 42 in are more than the opening is wide, and a tenth of that, 4.2, is more than
-/// any slide takes. 16-1/4 is 1-5/8 with its point a place off.
+/// any slide takes; 22 may be 2 with a digit doubled. What is written with a fraction has
+/// no point that could be a place off.
 #[test]
 fn what_a_slide_takes_off_its_opening_in_the_other_unit_is_offered() {
     let at = |word: &str, figure: &str| {
@@ -435,9 +436,9 @@ fn what_a_slide_takes_off_its_opening_in_the_other_unit_is_offered() {
         edits(&compiled)
     };
     assert_eq!(at("box-inside", "42"), ["box-inside opening - 42 mm"]);
-    assert_eq!(at("box-high", "22"), ["box-high opening - 22 mm"]);
+    assert_eq!(at("box-high", "22"), ["box-high opening - 22 mm", "box-high opening - 2"]);
     assert_eq!(at("box-inside", "42 mm"), Vec::<String>::new());
-    assert_eq!(at("box-inside", "16-1/4"), ["box-inside opening - 1-5/8"]);
+    assert_eq!(at("box-inside", "16-1/4"), Vec::<String>::new());
 }
 
 /// A third of 1/2 in (15/32) is 5/32, and a bit is set to 1/8; a third of 18 mm is 6 mm.
