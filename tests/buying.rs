@@ -151,8 +151,9 @@ fn finish_is_bought_by_its_coats() {
     assert_eq!(
         row[1..],
         [
-            "15 fl oz (440 ml)".to_owned(),
-            "oil: hardwax oil, 1 coat, mixed of 12 fl oz (330 ml) and 4 fl oz (110 ml)".to_owned(),
+            "14.9 fl oz (440 ml)".to_owned(),
+            "oil: hardwax oil, 1 coat, mixed of 11.2 fl oz (330 ml) and 3.7 fl oz (110 ml)"
+                .to_owned(),
             "USD 27.00 per qt".to_owned(),
             "27.00".to_owned(),
         ]

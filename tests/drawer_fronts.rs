@@ -112,3 +112,62 @@ fn a_front_of_solid_wood_has_room_to_move_under_its_screws() {
     let fitting = papers::one(&compile(&flat), "fitting", Format::Text).expect("the sheet");
     assert!(fitting.contains("for these bore 3/8 through the box fronts"), "{fitting}");
 }
+
+/// A pull hole of 5/32 is 0.15625 wide. A No. 8 screw is 0.060 + 8 × 0.013 = 0.164 thick and
+/// does not pass; a No. 6 is 0.138, and leaves 0.018 to shift the front. Of 11/64, 0.172, a
+/// No. 8 leaves only 0.008. Of 3/16, 0.1875, it leaves 0.0235. In millimeters a hole of 4 takes
+/// a screw of 3.5, and one of 5 a screw of 4.
+#[test]
+fn the_screws_for_now_pass_the_pull_holes() {
+    use casewright::measure::Unit;
+    use casewright::trade::Gauge;
+
+    let inch = |top, bottom| Gauge::through(Length::inches(top, bottom), Unit::Inch);
+    assert_eq!(inch(5, 32), Some(Gauge::Six));
+    assert_eq!(inch(11, 64), Some(Gauge::Six));
+    assert_eq!(inch(3, 16), Some(Gauge::Eight));
+    assert_eq!((inch(1, 8), inch(3, 32)), (Some(Gauge::Four), None));
+    let metric = |mm| Gauge::through(Length::mm(mm), Unit::Millimetre);
+    let names = [4, 5].map(|mm| metric(mm).map(|own| own.name(Unit::Millimetre)));
+    assert_eq!(names, [Some("3.5-mm"), Some("4-mm")]);
+    assert_eq!(metric(3), None);
+
+    let compiled = compile(&spec("first.case"));
+    let sheet = papers::one(&compiled, "fitting", Format::Text).expect("the sheet");
+    let row = "pan-head screw with a washer, 1-1/4 long    No. 6";
+    assert!(sheet.contains("No. 6  drawer fronts, while you set them"), "{row}: {sheet}");
+    let list = papers::one(&compiled, "buying-list", Format::Text).expect("the list");
+    assert!(list.lines().any(|own| own.contains("pan-head") && own.ends_with("No. 6")), "{list}");
+}
+
+/// A front of 14 before a box of 4: its knob, 2 down, lies clear above the box. Its screw goes
+/// through the front of 3/4 alone and 1/4 into the knob, so 1 will do; nothing holds the front
+/// through the hole while it is set. Nearer than 3/16 to the box its head meets the edge.
+#[test]
+fn a_pull_may_stand_above_a_low_box() {
+    let with = |from_top: &str| {
+        let drawer = format!(
+            "drawer upper {{ high 14; box {{ high 4 }}; front {{ pull knob {{ from-top {from_top} }} }} }}"
+        );
+        compile(&spec("first.case").replace("drawer upper { high 5 }", &drawer))
+    };
+    let found = |compiled: &Compilation| {
+        compiled.diagnostics.iter().any(|own| own.slug == "pull-meets-box")
+    };
+    let high = with("2");
+    assert!(!found(&high));
+    let sheet = papers::one(&high, "fitting", Format::Text).expect("the sheet");
+    assert!(sheet.contains("pull beside the box"), "{sheet}");
+    assert!(sheet.contains("hold the front to its box with double-faced tape"), "{sheet}");
+    assert!(!sheet.contains("through the pull holes into the box"), "{sheet}");
+    assert!(!sheet.contains("bore on through the box front"), "{sheet}");
+    let order = papers::one(&high, "assembly-order", Format::Text).expect("the order");
+    assert!(!order.contains("drill its pull holes on through the front of the box"), "{order}");
+    let list = papers::one(&high, "buying-list", Format::Text).expect("the list");
+    assert!(list.contains("screws for the pull knob, at least 1 long"), "{list}");
+    assert!(!list.contains("at least 1-5/8 long"), "{list}");
+    assert_eq!(bench::built(&high), Vec::<String>::new());
+    // Down the front it comes to the upper edge of the box somewhere.
+    let met = (16..=26).map(|eighths| with(&format!("{eighths}/2"))).any(|own| found(&own));
+    assert!(met);
+}

@@ -83,6 +83,36 @@ fn no_grits_are_told_twice() {
     assert_eq!(sanded, [&json!([120, 150, 180]), &json!([120, 150, 180, 220])]);
 }
 
+/// The face veneer of a sheet is half a millimeter thin and less: 120 and 150 grit are for solid
+/// wood, and a sheet is begun with 180. A piece of sheets alone has no coarser grit at all.
+#[test]
+fn sheets_are_begun_with_a_finer_grit() {
+    let sanded = |text: &str| {
+        let packet = packet(&compile(text));
+        let all = packet["operations"].as_array().unwrap();
+        let own = all.iter().find(|own| own["kind"] == "sand").unwrap();
+        (own["grits"].clone(), own["sheets_from"].clone())
+    };
+    let first = spec("first.case");
+    assert_eq!(sanded(&first), (json!([120, 150, 180]), json!(180)));
+    assert!(order(&compile(&first)).contains("begin with 180 on sheets"));
+    let sheets = "casework 1
+job \"t\" { units in; tape 1/32 }
+site { left open; right open; fixing wall }
+stock ply { plywood 3/4; actual 23/32; sheet { long 96; wide 48 } }
+stock thin { plywood 1/4; actual 13/64; sheet { long 96; wide 48 } }
+finish oil { hardwax-oil; coats 2; cure 24 h }
+case c {
+  wide 30; deep 12; high 40; stock ply
+  bottom { joint dado { deep 1/4 } }; back { stock thin; joint rabbet { deep 3/8 } }
+  top { panel; joint dado { deep 1/4 } }; frame none
+  across { open a { share 1 } }
+  finish oil
+}
+";
+    assert_eq!(sanded(sheets), (json!([180]), Value::Null));
+}
+
 /// With one finish nothing is said of what it goes on.
 #[test]
 fn one_finish_needs_no_masking() {

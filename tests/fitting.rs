@@ -606,7 +606,8 @@ fn strikes_nothing(at: &str, rows: &PinRows<'_>, parts: &Parts) {
             assert!(rows.opening.y < height, "{at}");
             assert!(height < rows.opening.y + rows.opening.high.length, "{at}");
             for row in board.rows {
-                let z = part.extent(Direction::Z).0 + row;
+                let (front, back) = part.extent(Direction::Z);
+                let z = if board.from_back { back - row } else { front + row };
                 for feature in &part.features {
                     for space in part.hollows(feature) {
                         let meets = space.from.x < x.1
@@ -830,4 +831,26 @@ fn a_loose_shelf_is_drawn_on_a_hole() {
             }
         }
     }
+}
+
+/// The right end and the stile before it are mitered: it is 18 deep, and its front edge lies at
+/// the face of the frame. The left end begins behind the frame of 3/4. In both the front row
+/// lies in one plane, so it is at unlike distances from their front edges, but both end at the
+/// back: a template lies there. The doors and the frame are 3/4, so the rows are 3/4 + 1-1/2 =
+/// 2-1/4 behind the face, 18 − 2-1/4 = 15-3/4 before the back.
+#[test]
+fn pin_rows_count_from_the_edge_that_both_boards_have() {
+    let plain = sheet(&compile(&spec("first.case")));
+    assert!(plain.iter().any(|own| own.contains("count from its front edge")), "{plain:#?}");
+    let text = spec("first.case")
+        .replace("ends { stock ply }", "end right { seam miter }")
+        .replace("stile right { wide 1-3/4 }", "stile right { wide 1-3/4; seam miter }");
+    let compiled = compile(&text);
+    let lines = sheet(&compiled);
+    assert!(lines.iter().any(|own| own.contains("count from its back edge")), "{lines:#?}");
+    let rows: Vec<&String> =
+        lines.iter().filter(|own| own.contains("inside face") && own.contains("15-3/4")).collect();
+    assert_eq!(rows.len(), 2, "{lines:#?}");
+    let order = papers::one(&compiled, "assembly-order", Format::Text).expect("the order");
+    assert!(order.contains("always on the bottom end and on the back edge"), "{order}");
 }

@@ -8,6 +8,7 @@ mod excused;
 mod jig;
 mod reading;
 mod spoiled;
+mod tenons;
 mod told;
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -311,7 +312,9 @@ fn what_is_bought_is_what_goes_in() {
             // Behind packers and blocks stand their marks.
             let marked = format!("{what}: ");
             let row = table.unwrap().lines.iter().find(|own| {
-                let is_for = own.text.ends_with(what.as_str()) || own.text.contains(&marked);
+                let is_for = own.text.ends_with(what.as_str())
+                    || own.text.contains(&marked)
+                    || own.text.contains(&format!("{what}, through pull holes of "));
                 is_for && own.figures[0].text == count.to_string()
             });
             assert!(row.is_some(), "{}: {count} for {what}", shown.name);

@@ -586,7 +586,7 @@ fn what_stands_on_a_paper_is_told() {
     let whys = asked(&console, "finish");
     let papers: Vec<&str> =
         whys.iter().flat_map(|why| &why.sizes).map(|sum| sum.paper.as_str()).collect();
-    assert!(papers.contains(&"15 fl oz (440 ml)"), "{papers:?}");
+    assert!(papers.contains(&"14.9 fl oz (440 ml)"), "{papers:?}");
     let whys = asked(&console, "diagonals");
     let weights = paper(&console, "weights");
     assert!(!whys.is_empty());

@@ -7,12 +7,13 @@ mod support;
 
 use std::fmt::Write as _;
 
+use crate::diagnostics::listed;
 use crate::measure::{Duration, Exact, Length, Unit};
 use crate::model::Stock;
 use crate::parts::FeatureKind;
 use crate::plans::guide::Guide;
 use crate::plans::setups::{CutLine, Run, Setup};
-use crate::plans::small_parts;
+use crate::plans::{small_parts, torn};
 use crate::trade;
 
 use super::drawing::setup::{Told, drawing};
@@ -195,6 +196,28 @@ fn held_between(source: &Source<'_, '_>, setup: &Setup) -> Option<String> {
     })
 }
 
+/// The edges that are seen where the bit comes out, and the pieces on which it does.
+fn torn_edges(source: &Source<'_, '_>, setup: &Setup) -> Vec<String> {
+    let work = &source.work;
+    let mut found: Vec<(String, Vec<&str>)> = Vec::new();
+    for run in &setup.runs {
+        let Some(part) = work.parts.get(run.part) else { continue };
+        let Some(face) = torn::backed(work, setup, run) else { continue };
+        let name = part.face_name(face);
+        match found.iter_mut().find(|(known, _)| *known == name) {
+            Some((_, marks)) => marks.push(&part.mark),
+            None => found.push((name, vec![&part.mark])),
+        }
+    }
+    let line = |(face, marks): (String, Vec<&str>)| {
+        format!(
+            "clamp scrap against the {face} of {}: the bit comes out there, and it tears an edge that is seen",
+            listed(&marks)
+        )
+    };
+    found.into_iter().map(line).collect()
+}
+
 /// True where a cut runs out across the grain of solid wood.
 fn breaks_out(source: &Source<'_, '_>, setup: &Setup) -> bool {
     let work = &source.work;
@@ -253,6 +276,8 @@ fn setting(source: &Source<'_, '_>, setup: &Setup, first: &CutLine, number: usiz
         more.push("it runs across the grain of solid wood: back the edge where the blade comes out with scrap, or that edge breaks out".to_owned());
     } else if setup.guided.is_some() && breaks_out(source, setup) {
         more.push("it runs across the grain of solid wood: clamp scrap against the edge where the bit comes out, or that edge breaks out".to_owned());
+    } else {
+        more.extend(torn_edges(source, setup));
     }
     if is_stopped(setup) {
         more.push("the cut is stopped: feed each piece as its line below says, and pencil on its face where the cut ends, so far from the edge or end that the line names; the run is its length in the finished piece".to_owned());

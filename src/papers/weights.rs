@@ -10,7 +10,7 @@ use crate::measure::{Exact, Length, Mass, Scale, Tape, Unit};
 use crate::model::{Opening, Piece};
 use crate::parts::Cuboid;
 use crate::plans::Workings;
-use crate::plans::weights::{Body, Lifted, Weights, name};
+use crate::plans::weights::{Body, Lifted, Weights, later, name};
 use crate::trade::{self, Carry};
 
 use super::Source;
@@ -161,7 +161,7 @@ pub(super) fn groups(work: &Workings<'_>) -> (Vec<Group>, String) {
     let mut groups = [
         ("cases without doors and drawers", Vec::new()),
         ("loose shelves", Vec::new()),
-        ("covers", Vec::new()),
+        ("what goes on where it stands", Vec::new()),
         ("separate bases", Vec::new()),
         ("countertops", Vec::new()),
         ("doors", Vec::new()),
@@ -182,7 +182,10 @@ pub(super) fn groups(work: &Workings<'_>) -> (Vec<Group>, String) {
             Lifted::Shelves(id) => {
                 shelves.lines.push(line(format!("loose shelves of {}", case(id))));
             }
-            Lifted::Covers(id) => covers.lines.push(line(format!("covers of {}", case(id)))),
+            Lifted::Covers(id) => {
+                let kinds = later(work.parts, id);
+                covers.lines.push(line(format!("{kinds} of {}", case(id))));
+            }
             Lifted::Base(id) => bases.lines.push(line(format!("base of {}", piece.base_named(id)))),
             Lifted::Countertop(_) => {
                 countertops.lines.push(line(format!("countertop of {name}")));
@@ -326,6 +329,10 @@ fn tips(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>) {
         ticks: Ticks::None,
         ..Table::default()
     };
+    let loaded = plans.iter().any(|plan| plan.opens() && plan.load().is_some());
+    if loaded {
+        table.columns.insert(1, right("in its drawers"));
+    }
     let mut tips = Vec::new();
     for plan in plans.iter().filter(|plan| plan.opens()) {
         let cases: Vec<&str> = plan
@@ -343,13 +350,18 @@ fn tips(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>) {
         }
         let bodies = plan.cases.iter().flat_map(|case| weights.of_case(*case));
         let mark = source.figures.mark(bodies.into_iter().any(|body| body.measured));
-        table.rows.push(vec![
+        let mut row = vec![
             name,
             format!("{}{mark}", scale.moments(&[holds]).1),
             format!("{}{mark}", scale.moments(&[pulls]).1),
             format!("{}.{}{mark}", tenths / 10, tenths % 10),
             verdict.to_owned(),
-        ]);
+        ];
+        if loaded {
+            let load = plan.load().map_or(String::new(), |load| scale.alike(&[load]).1);
+            row.insert(1, load);
+        }
+        table.rows.push(row);
     }
     if table.rows.is_empty() {
         return;
@@ -369,12 +381,18 @@ fn tips(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>) {
     open.extend(drawers.then_some("every drawer is full and out by its whole slide"));
     open.extend(doors.then_some("every door is open 90 degrees"));
     open.push("the case is empty and stands alone");
+    let later = match piece.site.fixed {
+        true => {
+            " What goes on after the wall screws, such as a countertop or a kick, does not hold it back yet."
+        }
+        false => "",
+    };
     let child = if drawers { " A child on an open drawer is not counted." } else { "" };
     let mut open = listed(&open);
     if let Some(first) = open.get_mut(..1) {
         first.make_ascii_uppercase();
     }
-    blocks.push(Block::Note(format!("{open}.{joined}{child}")));
+    blocks.push(Block::Note(format!("{open}.{joined}{later}{child}")));
     blocks.push(Block::Table(table));
     let names = listed(&tips);
     let several = tips.len() > 1 || plans.iter().any(|plan| plan.tips() && plan.cases.len() > 1);

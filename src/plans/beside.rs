@@ -2,7 +2,7 @@
 
 use crate::measure::{Length, Unit};
 use crate::model::{Case, CaseId, Piece, Side};
-use crate::parts::{Parts, Role};
+use crate::parts::{Direction, Part, Parts, Role};
 use crate::trade;
 
 use super::operations::Beside;
@@ -23,9 +23,9 @@ fn into_far(unit: Unit) -> Length {
 pub(super) fn pairs(piece: &Piece, parts: &Parts) -> Vec<Beside> {
     let end = |case: CaseId, side| {
         let mut ends = parts.of_case(case).iter();
-        let end = ends.find(|part| part.role == Role::End(side));
-        end.map_or(Length::ZERO, |part| part.thickness.length)
+        ends.find(|part| part.role == Role::End(side))
     };
+    let thick = |end: Option<&Part>| end.map_or(Length::ZERO, |part| part.thickness.length);
     // What stands on other cases is beside what stands there too.
     let (above, below): (Vec<&Case>, Vec<&Case>) =
         piece.cases.iter().partition(|case| case.on.is_some());
@@ -42,9 +42,15 @@ pub(super) fn pairs(piece: &Piece, parts: &Parts) -> Vec<Beside> {
     });
     let unit = piece.tape().unit;
     let beside = pairs.map(|cases| {
-        let [near, far] = [end(cases[0], Side::Right), end(cases[1], Side::Left)];
-        let most = near + far - trade::short_of_face(unit);
-        let least = (near + into_far(unit)).min(most);
+        let ends = [end(cases[0], Side::Right), end(cases[1], Side::Left)];
+        let [near, far] = ends.map(thick);
+        // Frames that stand proud of their ends meet, and the ends do not.
+        let between = match ends {
+            [Some(one), Some(other)] => other.extent(Direction::X).0 - one.extent(Direction::X).1,
+            [..] => Length::ZERO,
+        };
+        let most = near + between + far - trade::short_of_face(unit);
+        let least = (near.max(far) + between + into_far(unit)).min(most);
         Beside { cases, screws: SCREWS, most, sold: trade::screw_sold(least, most, unit) }
     });
     beside.collect()

@@ -2,7 +2,7 @@
 
 use crate::measure::{Length, Unit};
 use crate::model::{HingeId, OpeningKind, Piece, PullId, Slide, SlideId};
-use crate::parts::{Assembly, Bore, Direction, FeatureKind, Parts, Role};
+use crate::parts::{Assembly, Bore, Cuboid, Direction, FeatureKind, Part, Parts, Role};
 
 /// What is counted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -60,7 +60,7 @@ pub struct PullScrews {
     pub front: Length,
     /// From the back of the front at the hole to the box: behind a panel.
     pub hollow: Length,
-    /// The thickness of the front of the drawer's box, where there is one.
+    /// The thickness of the front of the drawer's box, where the holes go on through one.
     pub box_front: Option<Length>,
     /// How many.
     pub number: u32,
@@ -76,33 +76,50 @@ impl PullScrews {
     }
 }
 
+/// True where a hole of a front goes on through the front of its box, and not past it.
+#[must_use]
+pub fn goes_through(hole: &Cuboid, box_front: &Part) -> bool {
+    let own = box_front.cuboid();
+    own.from.x <= hole.from.x
+        && hole.to.x <= own.to.x
+        && own.from.y <= hole.from.y
+        && hole.to.y <= own.to.y
+}
+
+/// The holes for a pull in a board of a front, in the piece.
+pub fn pull_holes(part: &Part) -> impl Iterator<Item = Cuboid> + '_ {
+    let bored = part.features.iter().filter(|own| own.kind == FeatureKind::Bore(Bore::Pull));
+    bored.flat_map(|own| part.hollows(own))
+}
+
 /// The screws of every pull, those of one length together.
 #[must_use]
 pub fn pull_screws(piece: &Piece, parts: &Parts) -> Vec<PullScrews> {
     let mut found: Vec<PullScrews> = Vec::new();
     for part in &parts.all {
         let Assembly::Front(front) = part.assembly else { continue };
-        let holes =
-            part.features.iter().filter(|f| f.kind == FeatureKind::Bore(Bore::Pull)).count() as u32;
-        if holes == 0 {
-            continue;
-        }
         let pull = piece.opening(front.opening).and_then(|o| o.front.as_ref()?.pull);
         let Some(pull) = pull else { continue };
         let box_front = parts.of_case(part.case).iter().find(|other| {
             other.role == Role::DrawerFront && other.assembly == Assembly::DrawerBox(front.opening)
         });
         let (_, back) = part.extent(Direction::Z);
-        let hollow = box_front.map(|other| other.extent(Direction::Z).0 - back);
-        let hollow = hollow.filter(|hollow| hollow.is_positive()).unwrap_or_default();
-        let (front, box_front) =
-            (part.thickness.length, box_front.map(|other| other.thickness.length));
-        let same = |old: &&mut PullScrews| {
-            (old.pull, old.front, old.hollow, old.box_front) == (pull, front, hollow, box_front)
-        };
-        match found.iter_mut().find(same) {
-            Some(old) => old.number += holes,
-            None => found.push(PullScrews { pull, front, hollow, box_front, number: holes }),
+        for hole in pull_holes(part) {
+            let through = box_front.filter(|other| goes_through(&hole, other));
+            let hollow = through.map(|other| other.extent(Direction::Z).0 - back);
+            let hollow = hollow.filter(|hollow| hollow.is_positive()).unwrap_or_default();
+            let (front, through) =
+                (part.thickness.length, through.map(|other| other.thickness.length));
+            let same = |old: &&mut PullScrews| {
+                (old.pull, old.front, old.hollow, old.box_front) == (pull, front, hollow, through)
+            };
+            match found.iter_mut().find(same) {
+                Some(old) => old.number += 1,
+                None => {
+                    let own = PullScrews { pull, front, hollow, box_front: through, number: 1 };
+                    found.push(own);
+                }
+            }
         }
     }
     found

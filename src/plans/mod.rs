@@ -35,6 +35,7 @@ pub mod squareness;
 pub mod sticks;
 pub mod support;
 pub mod tipping;
+pub mod torn;
 pub mod wall;
 pub mod weights;
 mod hands;

@@ -3,8 +3,8 @@
 use std::collections::BTreeMap;
 
 use crate::measure::Length;
-use crate::model::StockId;
-use crate::parts::{Part, PartId};
+use crate::model::{Set, StockId};
+use crate::parts::{Assembly, Part, PartId, Role, Which};
 use crate::trade;
 
 use super::Workings;
@@ -85,8 +85,9 @@ impl Sticks {
     }
 }
 
-/// Parts of one section, which come to their size in the same step.
-type Section = (StockId, bool, [Length; 4]);
+/// Parts of one section, which come to their size in the same step, and which are ripped wider
+/// or not for what is planed off them when they are fitted.
+type Section = (StockId, bool, bool, [Length; 4]);
 
 /// The sticks of all short parts. A stick that would be too short itself is sawn together
 /// with a longer part of its section, or is left as long as the machines ask for.
@@ -96,7 +97,7 @@ pub(super) fn plan(work: &Workings<'_>) -> Sticks {
         if work.ledger().is_cut(id) || !part.strips.is_empty() {
             continue;
         }
-        let (short, long) = sections.entry(section(part)).or_default();
+        let (short, long) = sections.entry(section(work, part)).or_default();
         match is_short(work.piece, part) {
             true => short.push(id),
             // A blank is glued up to its own size.
@@ -115,10 +116,24 @@ pub(super) fn plan(work: &Workings<'_>) -> Sticks {
     Sticks { of: of.collect(), all }
 }
 
-fn section(part: &Part) -> Section {
+fn section(work: &Workings<'_>, part: &Part) -> Section {
     let first = stage(part) == Stage::First;
     let (wide, thick) = (part.width.length, part.thickness.length);
-    (part.stock, first, [wide, thick, part.rough.width, part.rough.thickness])
+    let sizes = [wide, thick, part.rough.width, part.rough.thickness];
+    (part.stock, first, is_ripped_wider(work, part), sizes)
+}
+
+/// True for a board at the outer edge of an inset framed front: it is ripped wider, by the
+/// shaving that comes off when the front is fitted. A mid rail is not.
+fn is_ripped_wider(work: &Workings<'_>, part: &Part) -> bool {
+    let Assembly::Front(id) = part.assembly else { return false };
+    let inset = work.piece.opening(id.opening).and_then(|own| own.front.as_ref());
+    let is_outer = match part.role {
+        Role::FrontStile => true,
+        Role::FrontRail => matches!(part.which, Which::Top | Which::Bottom),
+        _ => false,
+    };
+    is_outer && inset.is_some_and(|fronts| fronts.set == Set::Inset)
 }
 
 fn of_section(work: &Workings<'_>, mut short: Vec<PartId>, long: &[PartId]) -> Vec<Stick> {

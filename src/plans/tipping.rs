@@ -19,7 +19,8 @@ use super::weights::{Body, Lifted, Weights};
 /// A group of weights that stand together.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum What {
-    /// The case itself with its base and its countertop.
+    /// The case itself with its base, and with its countertop and what else goes on where it
+    /// stands, unless that comes after its wall screws.
     Case,
     /// So many drawers, out.
     Drawers(usize),
@@ -72,6 +73,14 @@ impl Tipping {
         self.pulls.iter().any(|pull| matches!(pull.what, What::Drawers(_) | What::Doors(_)))
     }
 
+    /// What its drawers hold when they are full; `None` where it has none.
+    #[must_use]
+    pub fn load(&self) -> Option<Mass> {
+        let all = self.pulls.iter().chain(&self.holds);
+        let held = all.filter(|pull| pull.what == What::Contents).map(|pull| pull.mass.0);
+        held.reduce(|one, other| one + other).map(Mass)
+    }
+
     /// True where it goes over.
     #[must_use]
     pub fn tips(&self) -> bool {
@@ -108,7 +117,9 @@ fn bodies<'p>(piece: &'p Piece, parts: &Parts) -> Vec<Vec<&'p Case>> {
     for case in &piece.cases {
         let joined = |left: &&Case| {
             let based = piece.base_row(case.id).is_some_and(|row| row.has(left.id));
-            let topped = piece.top_over(case.id).is_some_and(|top| top.has(left.id));
+            // One that is screwed to the wall gets its countertop after that.
+            let topped =
+                !piece.site.fixed && piece.top_over(case.id).is_some_and(|top| top.has(left.id));
             based || topped || tied.contains(&[left.id, case.id])
         };
         if case.on.is_some() {
@@ -164,8 +175,13 @@ fn of_body(
         }
     }
     let of = |lifted: &Lifted| weights.of(lifted);
-    let own = [Lifted::Case, Lifted::Shelves, Lifted::Covers, Lifted::Base, Lifted::Countertop];
-    let own = cases.iter().flat_map(|case| own.map(|lifted| lifted(case.id)));
+    let mut own: Vec<fn(CaseId) -> Lifted> = vec![Lifted::Case, Lifted::Shelves, Lifted::Base];
+    // On a case that is screwed to the wall these come after its screws, and until then it
+    // may go over.
+    if !piece.site.fixed {
+        own.extend([Lifted::Covers as fn(CaseId) -> Lifted, Lifted::Countertop]);
+    }
+    let own = cases.iter().flat_map(|case| own.iter().map(|lifted| lifted(case.id)));
     let stands = own.fold(Body::default(), |sum, lifted| sum.with(of(&lifted)));
     let (mut drawers, mut contents, mut doors) =
         (Body::default(), Body::default(), Body::default());

@@ -6,6 +6,7 @@
 
 use std::collections::BTreeMap;
 
+use crate::diagnostics::listed;
 use crate::measure::{Exact, Length, Mass};
 use crate::model::{CaseId, FrontId, Leaf, OpeningId, OpeningKind, Piece};
 use crate::parts::{
@@ -78,7 +79,7 @@ pub enum Lifted {
     Case(CaseId),
     /// The loose shelves of a case that come out of it.
     Shelves(CaseId),
-    /// The covers of a case, which go on where it stands.
+    /// The covers, the fillers, and the kick of a case, which go on where it stands.
     Covers(CaseId),
     /// The separate base of a case, or of several of a run, by the first of them.
     Base(CaseId),
@@ -124,6 +125,16 @@ pub fn name(piece: &Piece, lifted: Lifted) -> String {
     }
 }
 
+/// What goes on a case where it stands, by kind: `covers and kick`.
+#[must_use]
+pub fn later(parts: &Parts, case: CaseId) -> String {
+    let kinds = [(Role::Cover, "covers"), (Role::Filler, "filler"), (Role::Kick, "kick")];
+    let has = |role: Role| parts.of_case(case).iter().any(|part| part.role == role);
+    let kinds: Vec<&str> =
+        kinds.into_iter().filter(|(role, _)| has(*role)).map(|(_, word)| word).collect();
+    listed(&kinds)
+}
+
 /// The weights of a piece.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Weights {
@@ -152,7 +163,7 @@ impl Weights {
     /// How one of them is carried, with what comes on top of its wood.
     #[must_use]
     pub fn carry(&self, lifted: &Lifted) -> Carry {
-        // Loose shelves and covers are carried one by one.
+        // Loose shelves and what goes on later are carried one by one.
         let as_one = !matches!(lifted, Lifted::Shelves(_) | Lifted::Covers(_));
         let space = self.spaces.get(lifted).filter(|_| as_one);
         trade::carry(
@@ -220,7 +231,7 @@ pub fn lifted(piece: &Piece, parts: &Parts, part: &Part) -> Lifted {
     if part.role == Role::AdjustableShelf && !is_stuck(piece, parts, part) {
         return Lifted::Shelves(part.case);
     }
-    if part.role == Role::Cover {
+    if matches!(part.role, Role::Cover | Role::Filler | Role::Batten | Role::Kick) {
         return Lifted::Covers(part.case);
     }
     match part.assembly {
@@ -232,7 +243,6 @@ pub fn lifted(piece: &Piece, parts: &Parts, part: &Part) -> Lifted {
             Some(OpeningKind::Drawer { .. }) => Lifted::Drawer(front.opening),
             _ => Lifted::Case(front.opening.case),
         },
-        // A filler is carried by itself, but it weighs next to nothing.
         Assembly::Carcass(case)
         | Assembly::Frame(case)
         | Assembly::Filler(case, _)

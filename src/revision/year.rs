@@ -137,7 +137,7 @@ pub(super) fn weights(
             let what = match lifted {
                 Lifted::Case(_) => "case",
                 Lifted::Shelves(_) => "loose shelves",
-                Lifted::Covers(_) => "covers",
+                Lifted::Covers(_) => "what goes on where it stands",
                 Lifted::Base(_) => "base",
                 Lifted::Countertop(_) => "countertop",
                 Lifted::Door(_) => "door",

@@ -99,6 +99,54 @@ pub fn pocket_places(width: Length, count: u32) -> Vec<Length> {
     (0..count).map(|number| inset + step * number).collect()
 }
 
+/// How thick a wood screw is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Gauge {
+    /// The thinnest that holds a drawer front while it is set.
+    Four,
+    /// Where a rabbet or an edge of thin stock would split.
+    Six,
+    /// The usual one.
+    Eight,
+}
+
+impl Gauge {
+    /// Its name in a store: a number in inches, else its diameter.
+    #[must_use]
+    pub fn name(self, unit: Unit) -> &'static str {
+        let (number, metric) = match self {
+            Self::Four => ("No. 4", "3-mm"),
+            Self::Six => ("No. 6", "3.5-mm"),
+            Self::Eight => ("No. 8", "4-mm"),
+        };
+        match unit {
+            Unit::Inch | Unit::Foot => number,
+            Unit::Millimetre | Unit::Centimetre | Unit::Metre => metric,
+        }
+    }
+
+    /// Its diameter: 0.060 in and 0.013 in more for each number (ASME B18.6.1, table 1), or
+    /// as its name says.
+    #[must_use]
+    pub fn diameter(self, unit: Unit) -> Length {
+        let (number, tenths) = match self {
+            Self::Four => (4, 30),
+            Self::Six => (6, 35),
+            Self::Eight => (8, 40),
+        };
+        unit.either(Length::inches(60 + 13 * number, 1000), Length::mm(tenths) / 10)
+    }
+
+    /// The thickest that passes a hole and leaves a front room to be set: 0.01 in, 0.25 mm
+    /// (common practice, no source). `None` where the hole is too narrow for any.
+    #[must_use]
+    pub fn through(hole: Length, unit: Unit) -> Option<Self> {
+        let play = unit.either(Length::inches(1, 100), Length::mm(1) / 4);
+        let passes = |own: &Self| own.diameter(unit) + play <= hole;
+        [Self::Eight, Self::Six, Self::Four].into_iter().find(passes)
+    }
+}
+
 /// Lengths in which wood screws are sold, in 16ths of an inch and in
 /// millimetres (from memory).
 const SOLD: ([i64; 13], [i64; 13]) = (

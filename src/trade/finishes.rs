@@ -77,6 +77,18 @@ impl Sanding {
         }
     }
 
+    /// The grits for sheets, whose face veneer coarser ones sand through: half a millimeter and
+    /// less (common practice, no source).
+    #[must_use]
+    pub fn on_sheets(self) -> &'static [u32] {
+        let all = self.grits();
+        let first = all.iter().position(|grit| *grit >= Self::VENEER);
+        first.and_then(|first| all.get(first..)).unwrap_or(all)
+    }
+
+    /// The grit that sheets are begun with.
+    pub const VENEER: u32 = 180;
+
     /// The grit past which wood takes up too little of what soaks in.
     pub const POLISHED: u32 = 220;
 }

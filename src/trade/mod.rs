@@ -49,7 +49,7 @@ pub use driver::{
     driver_wide, long_bit, screwed_through,
 };
 pub use fasteners::{
-    base_block, floor_blocks, from_cut, front_bite, into_face, long_screw, pocket_count,
+    Gauge, base_block, floor_blocks, from_cut, front_bite, into_face, long_screw, pocket_count,
     pocket_places, pocket_reach, pocket_screw, pocket_screw_into, pocket_width, screw_sold,
     screws_along, short_of_face, shortest_sold, thin_bite,
 };

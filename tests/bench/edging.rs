@@ -3,7 +3,7 @@
 use super::board::Board;
 use super::compare::Tolerance;
 use super::figures::said;
-use super::packet::{EdgeOn, Form, Packet, Stock};
+use super::packet::{EdgeOn, Form, Packet, Piece, Stock};
 use super::play::Play;
 
 impl Play<'_> {
@@ -99,6 +99,20 @@ impl Play<'_> {
             () if is_small => Some("its lip is ripped from too small a piece".to_owned()),
             () => None,
         }
+    }
+}
+
+impl Play<'_> {
+    /// The covered edge that a bit comes out through without scrap against it.
+    pub(super) fn tears(&self, part: usize, piece: &Piece) -> Option<String> {
+        let board = &self.boards[part];
+        let to = &piece.feed.as_ref()?.to;
+        let out = board.face(to).ok()?;
+        let stops = piece.stops.iter().any(|stop| stop.of == *to);
+        let is_covered = board.edged.iter().any(|(face, _)| *face == out);
+        let is_backed = piece.scrap.as_ref() == Some(to);
+        (is_covered && !stops && !is_backed)
+            .then(|| format!("the bit comes out through what covers its {to}, and tears it"))
     }
 }
 

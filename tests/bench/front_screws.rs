@@ -3,7 +3,8 @@
 //! on through the front of the box.
 
 use super::board::Board;
-use super::packet::{JointKind, Packet, ScrewLine, Work};
+use super::figures::said;
+use super::packet::{Fasten, JointKind, Packet, ScrewLine, Work};
 use super::screws;
 use super::wood::Space;
 
@@ -52,7 +53,63 @@ pub(super) fn wrong(packet: &Packet, boards: &[Board<'_>], tolerance: f64) -> Ve
             }
         }
     }
+    for operation in &packet.operations {
+        let Work::Fasten(own) = &operation.work else { continue };
+        if own.purpose.starts_with("drawer fronts, while you set them") {
+            wrong.extend(held_for_now(packet, boards, own));
+        }
+    }
     wrong
+}
+
+/// What is wrong with screws through pull holes that hold fronts while they are set: each
+/// passes its hole, and there is wood of the box behind it.
+fn held_for_now(packet: &Packet, boards: &[Board<'_>], own: &Fasten) -> Vec<String> {
+    let mut wrong = Vec::new();
+    let find = |mark: &String| boards.iter().find(|board| board.part.mark == *mark);
+    let wide = own.gauge.as_deref().map(|gauge| diameter(packet, gauge));
+    for held in &own.held {
+        let Some(front) = find(&held.part) else { continue };
+        let name = format!("{}: the screws through its pull holes", front.name());
+        let behind = held.into.iter().filter_map(find);
+        let behind: Vec<Space> =
+            behind.map(|board| board.placed(&super::board::whole(board.exact))).collect();
+        let into = |hole: &Space| {
+            behind.iter().any(|board| {
+                (0..2).all(|axis| board[axis][0] < hole[axis][0] && hole[axis][1] < board[axis][1])
+            })
+        };
+        let mut holes = pulls(packet, boards, opening(front));
+        holes.retain(into);
+        if holes.len() < held.count {
+            wrong.push(format!(
+                "{name}: {} are driven, and the box is behind {} holes",
+                held.count,
+                holes.len()
+            ));
+        }
+        match wide {
+            None => wrong.push(format!("{name}: nobody says how thick they are")),
+            Some(wide) => {
+                let tight =
+                    |hole: &&Space| hole[0][1] - hole[0][0] < wide + packet.job.unit.mm(0.2);
+                if holes.iter().any(|hole| tight(&hole)) {
+                    wrong.push(format!("{name}: one {} thick does not pass", said(wide)));
+                }
+            }
+        }
+    }
+    wrong
+}
+
+/// How thick a screw is, in the unit of the job: of a number in inches (ASME B18.6.1), or
+/// what its name says.
+fn diameter(packet: &Packet, gauge: &str) -> f64 {
+    let mm = |millimeters: f64| packet.job.unit.mm(millimeters);
+    match gauge.strip_prefix("No. ") {
+        Some(number) => mm(25.4 * number.parse::<f64>().map_or(0.0, |own| 0.060 + 0.013 * own)),
+        None => mm(gauge.trim_end_matches("-mm").parse().unwrap_or(0.0)),
+    }
 }
 
 /// The opening that a board is of, by its path.

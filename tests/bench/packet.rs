@@ -275,6 +275,8 @@ pub(super) enum Work {
     LegBlock(LegBlock),
     #[serde(rename = "screw line")]
     ScrewLine(ScrewLine),
+    #[serde(rename = "bore rows")]
+    Rows(Rows),
     Fasten(Fasten),
     Scribe(Scribe),
     #[serde(rename = "fit filler")]
@@ -289,7 +291,6 @@ pub(super) enum Work {
     FitCover(FitCover),
     /// Nothing of it takes wood or closes a joint.
     #[serde(
-        alias = "bore rows",
         alias = "carry",
         alias = "close with strips",
         alias = "dry-fit",
@@ -392,12 +393,33 @@ pub(super) struct ScrewLine {
     pub(super) apart: Option<Figure>,
     pub(super) count: u32,
     pub(super) shim: Option<Figure>,
+    /// The step in which the holes are bored.
+    pub(super) bored: Option<u32>,
+}
+
+/// Two rows of holes for pins in a face of a board.
+#[derive(Debug, Deserialize)]
+pub(super) struct Rows {
+    pub(super) part: String,
+    pub(super) face: String,
+    pub(super) from: [String; 2],
+    pub(super) first: Figure,
+    pub(super) pitch: Bought,
+    pub(super) places: u32,
+    #[serde(default)]
+    pub(super) left_out: Vec<u32>,
+    pub(super) rows: [Figure; 2],
+    pub(super) diameter: Bought,
+    pub(super) deep: Bought,
 }
 
 /// Screws, pins, or clips of one kind.
 #[derive(Debug, Deserialize)]
 pub(super) struct Fasten {
+    #[serde(rename = "for")]
+    pub(super) purpose: String,
     pub(super) size: Option<Size>,
+    pub(super) gauge: Option<String>,
     pub(super) hole: Option<Bought>,
     #[serde(rename = "in")]
     pub(super) held: Vec<Held>,
@@ -413,6 +435,7 @@ pub(super) struct Size {
 #[derive(Debug, Deserialize)]
 pub(super) struct Held {
     pub(super) part: String,
+    pub(super) count: usize,
     #[serde(default)]
     pub(super) into: Vec<String>,
 }
@@ -606,6 +629,8 @@ pub(super) struct Piece {
     pub(super) feed: Option<Feed>,
     pub(super) stops: Vec<Stop>,
     pub(super) supports: Vec<Strip>,
+    /// The edge that scrap is clamped against.
+    pub(super) scrap: Option<String>,
     pub(super) push: Option<Push>,
 }
 
@@ -895,6 +920,8 @@ pub(super) enum FeatureKind {
     PullHole,
     #[serde(rename = "plate hole")]
     PlateHole,
+    #[serde(rename = "round hole")]
+    RoundHole,
     Flutes,
     Tenon,
     Haunch,

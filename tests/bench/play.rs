@@ -17,8 +17,8 @@ use super::planks::FromBoard;
 use super::sawing::Rough;
 use super::wood::{NOTHING, common};
 use super::{
-    Report, bores, boxes, front_screws, keep_outs, leg_blocks, lines, opening, planks, pockets,
-    rails, sawing, screws, scribing, season, shapes, stacked, stops, strokes,
+    Report, bores, boxes, front_screws, holes, keep_outs, leg_blocks, lines, opening, planks,
+    pockets, rails, sawing, screws, scribing, season, shapes, stacked, stops, strokes,
 };
 
 /// Plays a packet through, with wood and machines that are off. `sheets` says how
@@ -108,6 +108,7 @@ fn name(packet: &Packet, index: usize) -> String {
         Work::LegBlock(own) => format!("block {}", own.leg),
         Work::Fasten(_) => "drive the screws".to_owned(),
         Work::ScrewLine(_) => "strike the line of the screws".to_owned(),
+        Work::Rows(_) => "bore the rows of pins".to_owned(),
         Work::Scribe(_) => "scribe".to_owned(),
         Work::FitFiller(_) => "fit the filler".to_owned(),
         Work::Find(_) => "find in the house".to_owned(),
@@ -317,7 +318,10 @@ impl<'p> Play<'p> {
                 self.find(index, &work.through);
                 self.find(index, &work.into);
             }
-            // It is looked at when the piece stands.
+            // They are looked at when the piece stands.
+            Work::Rows(work) => {
+                self.find(index, &work.part);
+            }
             Work::Rail(work) => {
                 for cup in &work.on {
                     self.find(index, &cup.part);
@@ -377,6 +381,9 @@ impl<'p> Play<'p> {
     fn setting(&mut self, index: usize, work: &Setting) {
         for piece in &work.pieces {
             let Some(part) = self.find(index, &piece.part) else { continue };
+            if let Some(wrong) = self.tears(part, piece) {
+                self.about(index, part, &wrong);
+            }
             let off = self.off.fence(index);
             let routed = strokes::run(self.packet, index, work, piece, &self.boards[part], off);
             for wrong in routed.wrong {
@@ -577,6 +584,7 @@ impl<'p> Play<'p> {
             self.complaints.extend(boxes::wrong(self.packet, &self.boards));
         }
         self.complaints.extend(keep_outs::wrong(self.packet, &self.boards, self.tolerance()));
+        self.complaints.extend(holes::wrong(self.packet, &self.boards));
         self.complaints.extend(scribing::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(stacked::wrong(self.packet, &self.boards, self.tolerance()));
         let points = self.off.moisture;

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 
 use super::board::{Board, whole};
 use super::figures::said;
-use super::packet::{Face, Fasten, Held, Packet, ScrewLine, Work};
+use super::packet::{Face, Fasten, Held, Packet, Rows, ScrewLine, Work};
 use super::wood::{Space, common};
 
 /// A screw of #8 is 4 mm wide, and its core 3; it holds nothing that it does not reach by
@@ -22,10 +22,35 @@ pub(super) fn wrong(packet: &Packet, boards: &[Board<'_>], tolerance: f64) -> Ve
     let (mut wrong, mut driven) = (Vec::new(), Vec::new());
     for (step, line) in lines {
         let name = format!("screws through {} into {}", line.through, line.into);
+        wrong.extend(too_soon(packet, step, line).map(|what| format!("{name}: {what}")));
         match struck(packet, boards, line, (long(packet, step, line), tolerance)) {
             Err(what) => wrong.push(format!("{name}: {what}")),
             Ok(screws) => driven.extend(screws.into_iter().map(|screw| (name.clone(), screw))),
         }
+    }
+    let pins: Vec<(String, Space)> = packet
+        .operations
+        .iter()
+        .filter_map(|own| match &own.work {
+            Work::Rows(rows) => {
+                boards.iter().find(|board| board.part.mark == rows.part).map(|board| (rows, board))
+            }
+            _ => None,
+        })
+        .flat_map(|(rows, board)| match holes(board, rows) {
+            Ok(holes) => holes.into_iter().map(|hole| (board.name(), hole)).collect(),
+            Err(what) => {
+                wrong.push(format!("{}: its rows of pins: {what}", board.name()));
+                Vec::new()
+            }
+        })
+        .collect();
+    for (name, screw) in &driven {
+        let met = pins.iter().find(|(_, pin)| {
+            let both = common(screw, pin);
+            both.is_some_and(|both| both.iter().all(|[from, to]| to - from > tolerance))
+        });
+        wrong.extend(met.map(|(board, _)| format!("{name}: they meet a pin hole of {board}")));
     }
     // Two screws do not stand in one place.
     for (index, (one, space)) in driven.iter().enumerate() {
@@ -36,6 +61,53 @@ pub(super) fn wrong(packet: &Packet, boards: &[Board<'_>], tolerance: f64) -> Ve
         wrong.extend(met.map(|(other, _)| format!("{one}: they meet {other}")));
     }
     wrong
+}
+
+/// The holes of two rows of pins, in the piece.
+fn holes(board: &Board<'_>, rows: &Rows) -> Result<Vec<Space>, String> {
+    let face = board.face(&rows.face)?;
+    let [end, edge] = [board.face(&rows.from[0])?, board.face(&rows.from[1])?];
+    let axes: BTreeSet<usize> = [face.axis, edge.axis, end.axis].into();
+    if axes.len() != 3 {
+        return Err("they do not lie in the face".to_owned());
+    }
+    let radius = rows.diameter.exact / 2.0;
+    let numbers = (0..rows.places).filter(|number| !rows.left_out.contains(&(number + 1)));
+    let places = numbers.flat_map(|number| {
+        let up = rows.first.print + rows.pitch.exact * f64::from(number);
+        rows.rows.iter().map(move |row| (up, row.print))
+    });
+    let hole = |(up, across): (f64, f64)| {
+        let mut hole: Space = whole(board.exact);
+        let [up, across] = [board.counted(end, [up; 2])[0], board.counted(edge, [across; 2])[0]];
+        hole[end.axis] = [up - radius, up + radius];
+        hole[edge.axis] = [across - radius, across + radius];
+        hole[face.axis] = match face.is_end {
+            true => [board.exact[face.axis] - rows.deep.exact, board.exact[face.axis]],
+            false => [0.0, rows.deep.exact],
+        };
+        board.placed(&hole)
+    };
+    Ok(places.map(hole).collect())
+}
+
+/// Why the holes of a line can't be bored when it says: the line counts from edges that
+/// the board has only when it is sawn to size, and a screw needs its hole.
+fn too_soon(packet: &Packet, step: u32, line: &ScrewLine) -> Option<String> {
+    let bored = line.bored?;
+    if bored > step {
+        return Some(format!("they are driven in step {step}, and bored in step {bored}"));
+    }
+    let sawn = packet.operations.iter().filter(|own| match &own.work {
+        Work::Mill(mill) => mill.parts.contains(&line.through),
+        Work::Edge(edge) => edge.part == line.through,
+        _ => false,
+    });
+    let sawn = sawn.map(|own| own.step).max().filter(|sawn| *sawn > bored)?;
+    Some(format!(
+        "they are bored in step {bored}, and {} comes to size in step {sawn}",
+        line.through
+    ))
 }
 
 /// The screws of a line where it can be struck.

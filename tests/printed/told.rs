@@ -71,7 +71,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         "dry-fit" => (Told::Step, &["open"]),
         // In words: one at each corner and one halfway between.
         "screw on dry" | "take off" => (Told::Step, &[]),
-        "sand" => (Told::Step, &["grits", "never_past", "cured"]),
+        "sand" => (Told::Step, &["grits", "sheets_from", "never_past", "cured"]),
         "finish" => {
             (Told::Step, &["area", "surfaces", "covers", "takes", "mixed", "rubbed_with", "times"])
         }

@@ -13,10 +13,10 @@ use super::bores;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "pull-meets-box",
     severity: Severity::Warning,
-    finds: "The screw of a drawer pull passes through the front of the box and runs into the bottom's groove or the end of a side, or it misses the box.",
-    why: "The screw goes through the drawer front and the front of the box, and it is tightened from inside. In the groove its head bears on the edge of the bottom, and at a side there is no room for the head and the driver. A screw that misses the box pulls on the drawer front alone.",
-    source: "Plane geometry.",
-    formula: "",
+    finds: "The screw of a drawer pull passes through the front of the box and runs into the bottom's groove or the end of a side, or it meets an edge of the box.",
+    why: "The screw goes through the drawer front and the front of the box, and it is tightened from inside. In the groove its head bears on the edge of the bottom, and at a side there is no room for the head and the driver. At an edge of the box its head bears on half of its hole. A tall front may have its pull clear above a low box: the screw then holds in the drawer front alone, and is driven from behind it.",
+    source: "Plane geometry. How far a head reaches beyond its hole is common practice, no source.",
+    formula: "A screw clears the box where its hole lies 3/16 in (5 mm) or more beside it.",
     accept: "Accept it if the pull is fixed from the front, or if its screws end inside the drawer front.",
     example: Example {
         base: Base::Chest,
@@ -117,6 +117,11 @@ impl Drawer<'_> {
     /// What a hole may meet on its way.
     fn meets(&self, hole: &Cuboid, face: &Part, bottom: &Part, sides: &[Cuboid]) -> Vec<Met> {
         let space = face.cuboid();
+        let head = self.piece.tape().unit.either(Length::inches(3, 16), Length::mm(5));
+        let clear = hole.from.y >= space.to.y + head || hole.to.y <= space.from.y - head;
+        if clear {
+            return Vec::new();
+        }
         // Counted from the lower or left edge of the front of the box.
         let shared = |other: &Cuboid, direction: Direction, what, span| {
             let base = space.from.along(direction);
@@ -131,7 +136,7 @@ impl Drawer<'_> {
         let groove = self.boxes.groove_up_span.unwrap_or(self.boxes.groove_span);
         let mut found = vec![shared(&bottom.cuboid(), up, "runs into the bottom's groove", groove)];
         let miss = |from, to, lower, upper| Met {
-            what: "misses the front of the box",
+            what: "meets the edge of the box",
             from,
             to,
             lower,

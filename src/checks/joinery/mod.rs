@@ -22,6 +22,7 @@ mod pocket_seen;
 mod pocket_too_long;
 mod rabbet_inside;
 mod rabbet_too_thin;
+mod shelves_unused;
 pub(super) mod rails_meet;
 mod screwed_by;
 mod thin_wall;
@@ -53,6 +54,7 @@ pub(super) const RULES: &[&Rule] = &[
     &pocket_seen::RULE,
     &pocket_too_long::RULE,
     &rabbet_inside::RULE,
+    &shelves_unused::RULE,
     &tenons_meet::RULE,
     &tenon_too_narrow::RULE,
     &tenon_too_thick::RULE,

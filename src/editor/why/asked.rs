@@ -263,7 +263,11 @@ impl Asked<'_, '_> {
             weights::of_lifted(tell, "weight without doors and drawers", &[Lifted::Case(case.id)]);
         let shelves =
             weights::of_lifted(tell, "weight of the loose shelves", &[Lifted::Shelves(case.id)]);
-        let covers = weights::of_lifted(tell, "weight of the covers", &[Lifted::Covers(case.id)]);
+        let covers = weights::of_lifted(
+            tell,
+            "weight of what goes on where it stands",
+            &[Lifted::Covers(case.id)],
+        );
         let base = weights::of_lifted(
             tell,
             "weight of the base",

@@ -3,6 +3,7 @@
 use crate::measure::Length;
 use crate::model::{Case, HingeKind, Opening, Set, Size};
 use crate::parts::{self, Direction, Part};
+use crate::plans::fitting::pins::RowBoard;
 use crate::plans::fitting::{HungAt, PinRows};
 use crate::vocabulary::words;
 
@@ -114,7 +115,7 @@ pub(super) fn pins(tell: &Teller<'_>, is: impl Fn(&PinRows<'_>, &Part) -> bool) 
         let Some(case) = tell.piece.case(rows.opening.case()) else { continue };
         for board in rows.boards.iter().filter(|board| is(rows, board.part)) {
             let own = Rows { tell, rows, case };
-            for sum in own.told(board.part, board.first, board.rows) {
+            for sum in own.told(board) {
                 if !sums.contains(&sum) {
                     sums.push(sum);
                 }
@@ -131,7 +132,8 @@ struct Rows<'t, 'c> {
 }
 
 impl Rows<'_, '_> {
-    fn told(&self, board: &Part, first: Length, rows: [Length; 2]) -> Vec<Sum> {
+    fn told(&self, own: &RowBoard<'_>) -> Vec<Sum> {
+        let RowBoard { part: board, first, rows, from_back, .. } = *own;
         use words::pins::{BLOCK, DEEP, FROM_EDGE, FROM_END, HOLE, PITCH};
         let (tell, pins, at) = (self.tell, &self.rows.pins, self.rows.pins.span);
         let title = self.rows.title();
@@ -179,16 +181,16 @@ impl Rows<'_, '_> {
         ];
         let edge = fact(pins.from_edge, "row of pins", FROM_EDGE);
         for (row, what) in rows.iter().zip(["front row", "back row"]) {
-            let line = pick(*row, self.lines(board, &edge));
+            let line = pick(*row, self.lines((board, from_back), &edge));
             sums.push(tell.length(&about, word(what), *row, &line));
         }
         sums
     }
 
-    /// Where a row may lie behind the front edge of its board: behind the carcass's
-    /// front or an inset front, under the front edge of the shelf, before the back,
+    /// Where a row may lie behind the front edge of its board, or before its back edge: behind
+    /// the carcass's front or an inset front, under the front edge of the shelf, before the back,
     /// or at the quarters of a shallow shelf.
-    fn lines(&self, board: &Part, edge: &Size) -> impl Iterator<Item = Size> {
+    fn lines(&self, (board, from_back): (&Part, bool), edge: &Size) -> impl Iterator<Item = Size> {
         let (tell, case) = (self.tell, self.case);
         let planes = parts::planes(tell.piece, case);
         let ahead = Size::from(tell.piece.ahead(case));
@@ -198,7 +200,7 @@ impl Rows<'_, '_> {
             }
             _ => None,
         };
-        let start = board.side(Direction::Z, false);
+        let start = board.side(Direction::Z, from_back);
         let mut lines = vec![&ahead + &planes.carcass + edge, &ahead + &planes.inside - edge];
         lines.extend(inset.map(|inset| &ahead + inset + edge));
         if let Some((shelf, _)) = self.rows.shelves.first() {
@@ -207,6 +209,6 @@ impl Rows<'_, '_> {
             let under = tell.custom(Length::mm(19), "under the shelf", how);
             lines.extend([&from + under, &from + deep.clone() / 4, &from + (deep * 3) / 4]);
         }
-        lines.into_iter().map(move |line| line - &start)
+        lines.into_iter().map(move |line| if from_back { &start - line } else { line - &start })
     }
 }

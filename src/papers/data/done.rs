@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::measure::Length;
-use crate::model::{KeepOut, Opening, Size, Space, SpaceId};
+use crate::model::{KeepOut, Opening, SpaceId};
 use crate::parts::PartId;
 use crate::plans::finish;
 use crate::plans::operations::{
@@ -63,6 +63,8 @@ pub(super) struct StileLaid<'d> {
 #[derive(Serialize)]
 pub(super) struct Sanded<'d> {
     grits: &'d [u32],
+    #[serde(skip_serializing_if = "Option::is_none")]
+    sheets_from: Option<u32>,
     #[serde(skip_serializing_if = "Option::is_none")]
     never_past: Option<u32>,
     cured: Figure,
@@ -299,6 +301,7 @@ impl<'d> Maker<'d, '_> {
         let soaks_in = own.grits.last().is_some_and(|last| *last < never_past);
         Sanded {
             grits: own.grits,
+            sheets_from: own.sheets_from,
             never_past: soaks_in.then_some(never_past),
             cured: Self::time(own.cured),
         }
@@ -433,14 +436,15 @@ impl<'d> Maker<'d, '_> {
 
     fn appliance(&self, id: SpaceId) -> PushedIn<'d> {
         let own = self.work.piece.space(id);
-        let size = |pick: fn(&Space) -> &Size| {
-            self.figure(own.map_or(Length::ZERO, |own| pick(own).length))
+        let size = |side: usize| {
+            let takes = own.and_then(|own| own.takes.as_ref()?.get(side));
+            self.figure(takes.map_or(Length::ZERO, |size| size.length))
         };
         PushedIn {
             space: own.map_or("", |own| &own.name),
-            wide: size(|own| &own.takes[0]),
-            high: size(|own| &own.takes[1]),
-            clear: size(|own| &own.clear),
+            wide: size(0),
+            high: size(1),
+            clear: self.figure(own.map_or(Length::ZERO, |own| own.clear.length)),
         }
     }
 

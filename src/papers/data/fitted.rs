@@ -58,6 +58,8 @@ pub(super) struct Fasten<'d> {
     #[serde(skip_serializing_if = "Option::is_none")]
     size: Option<Size>,
     #[serde(skip_serializing_if = "Option::is_none")]
+    gauge: Option<&'static str>,
+    #[serde(skip_serializing_if = "Option::is_none")]
     hole: Option<Figure>,
     #[serde(rename = "in")]
     places: Vec<At<'d>>,
@@ -250,13 +252,13 @@ impl<'d> Maker<'d, '_> {
     pub(super) fn rows(&self, rows: &'d PinRows<'d>, board: usize) -> Option<Rows<'d>> {
         let own = rows.boards.get(board)?;
         let part = own.part;
-        let end = |direction| part.face_name(part.placement.face(direction, true));
+        let end = part.placement.face(Direction::Y, true);
         Some(Rows {
             opening: rows.opening.title(),
             over: rows.over.map(|shelf| &*shelf.mark),
             part: &part.mark,
             face: part.face_name(own.face),
-            from: [end(Direction::Y), end(Direction::Z)],
+            from: [end, own.edge()].map(|face| part.face_name(face)),
             above: self.figure(own.first - rows.first),
             first: self.figure(own.first),
             pitch: self.hardware(rows.pins.pitch),
@@ -355,6 +357,7 @@ impl<'d> Maker<'d, '_> {
 
     pub(super) fn fasten(&self, all: &[&'d Fastening<'d>]) -> Option<Fasten<'d>> {
         let first = all.first()?;
+        let unit = self.work.piece.tape().unit;
         Some(Fasten {
             what: fastened(first.purpose),
             purpose: purpose(first.purpose),
@@ -366,6 +369,7 @@ impl<'d> Maker<'d, '_> {
                     Some(Size::Between([self.figure(least), self.figure(most)]))
                 }
             },
+            gauge: first.gauge(unit).map(|own| own.name(unit)),
             hole: first.hole.map(|hole| self.hardware(hole)),
             places: all
                 .iter()

@@ -32,6 +32,8 @@ pub(super) struct ScrewLine<'d> {
     count: u32,
     #[serde(skip_serializing_if = "Option::is_none")]
     shim: Option<Figure>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    bored: Option<usize>,
 }
 
 impl<'d> Maker<'d, '_> {
@@ -101,7 +103,18 @@ impl<'d> Maker<'d, '_> {
             apart: own.apart.is_positive().then(|| self.figure(own.apart)),
             count: own.count,
             shim: own.shim.is_positive().then(|| self.figure(own.shim)),
+            bored: self.bored(own.through),
         }
+    }
+
+    /// The step in which the screw holes of a board are bored, when that is before they are
+    /// driven.
+    fn bored(&self, through: &Part) -> Option<usize> {
+        let assembly = self.work.assembly();
+        let is_it =
+            |id: &PartId| self.work.parts.get(*id).is_some_and(|part| std::ptr::eq(part, through));
+        let task = assembly.tasks.iter().position(|task| task.bores.iter().any(is_it))?;
+        assembly.schedule.slots.get(task).map(|slot| slot.order + 1)
     }
 
     /// The tails of a board.

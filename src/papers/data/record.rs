@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::work::Cut;
 use super::{bases, covers, done, fitted, laid_on, layout, lines::Refs, miters, opens::Opens};
 use super::{sections, sheets, stacked, wooden};
 
@@ -433,37 +434,6 @@ pub(super) struct Row {
 pub(super) struct Tails {
     pub(super) slope: i64,
     pub(super) along: Vec<Stretch>,
-}
-
-#[derive(Serialize)]
-pub(super) struct Cut<'d> {
-    pub(super) part: &'d str,
-    pub(super) face: String,
-    pub(super) run: Figure,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub(super) feed: Option<Feed>,
-    pub(super) stops: Vec<Stop>,
-    pub(super) supports: Vec<Strip>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub(super) push: Option<&'static str>,
-}
-
-#[derive(Serialize)]
-pub(super) struct Strip {
-    pub(super) along: String,
-    pub(super) wide: Figure,
-}
-
-#[derive(Serialize)]
-pub(super) struct Feed {
-    pub(super) from: String,
-    pub(super) to: String,
-}
-
-#[derive(Serialize)]
-pub(super) struct Stop {
-    pub(super) short: Figure,
-    pub(super) of: String,
 }
 
 #[derive(Serialize)]

@@ -1,5 +1,7 @@
 //! Operations in the terms of the schema.
 
+use serde::Serialize;
+
 use crate::measure::{Length, Tape};
 use crate::model::{BitShape, Piece};
 use crate::parts::{Direction, Face, FeatureKind, Part, PartId};
@@ -9,14 +11,50 @@ use crate::plans::guide::Guide;
 use crate::plans::operations::{self, Doing, Holes, Move, Operation};
 use crate::plans::sawing::Tool;
 use crate::plans::setups::Setup;
+use crate::plans::torn;
 use crate::trade;
 
 use super::Maker;
 use super::done::Bits;
 use super::lines::Refs;
-use super::record::{
-    Cured, Cut, Feed, Figure, Leg, Moved, Square, Step, StepData, Stop, Stretch, Strip, What,
-};
+use super::record::{Cured, Figure, Leg, Moved, Square, Step, StepData, Stretch, What};
+
+/// A piece at a set-up of the router or the saw.
+#[derive(Serialize)]
+pub(super) struct Cut<'d> {
+    pub(super) part: &'d str,
+    pub(super) face: String,
+    pub(super) run: Figure,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(super) feed: Option<Feed>,
+    pub(super) stops: Vec<Stop>,
+    pub(super) supports: Vec<Strip>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(super) scrap: Option<String>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(super) push: Option<&'static str>,
+}
+
+/// A strip beside the work that carries the base.
+#[derive(Serialize)]
+pub(super) struct Strip {
+    pub(super) along: String,
+    pub(super) wide: Figure,
+}
+
+/// Which way the bit goes through the work.
+#[derive(Serialize)]
+pub(super) struct Feed {
+    pub(super) from: String,
+    pub(super) to: String,
+}
+
+/// How far a cut stops short.
+#[derive(Serialize)]
+pub(super) struct Stop {
+    pub(super) short: Figure,
+    pub(super) of: String,
+}
 
 impl<'d> Maker<'d, '_> {
     pub(super) fn operation(&self, operation: &'d Operation) -> Option<Step<'d>> {
@@ -300,6 +338,7 @@ impl<'d> Maker<'d, '_> {
                 }),
                 stops: stops.collect(),
                 supports: strips.collect(),
+                scrap: torn::backed(self.work, setup, run).map(|face| part.face_name(face)),
                 push: run.push.map(Tool::word),
             });
         }

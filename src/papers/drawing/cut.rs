@@ -2,7 +2,7 @@
 
 use crate::measure::Length;
 use crate::model::{Case, CaseId, Piece, Side};
-use crate::parts::{Cuboid, Direction, FeatureKind, Part, PartId, Parts, Role};
+use crate::parts::{Assembly, Cuboid, Direction, FeatureKind, Part, PartId, Parts, Role};
 
 use super::labels::Area;
 use super::svg::{Fill, Line, Svg, mm};
@@ -160,7 +160,9 @@ pub(super) fn near(parts: &Parts, case: usize) -> impl Iterator<Item = (PartId, 
     own.take_while(move |(_, part)| part.case.0 <= case + 1).map(|(at, part)| (PartId(at), part))
 }
 
-/// The parts near a case, and those of the cases that stand on it or that it stands on.
+/// The parts near a case, and those of the cases that stand on it or that it stands on; with
+/// the countertop over it and the base under it, which are counted with the first case of
+/// several that have them together.
 pub(super) fn stack<'p>(
     piece: &Piece,
     parts: &'p Parts,
@@ -172,7 +174,19 @@ pub(super) fn stack<'p>(
         !beside && (stands(other, case.id) || stands(case, other.id))
     });
     let others: Vec<CaseId> = others.map(|other| other.id).collect();
-    near(parts, case.id.0).chain(others.into_iter().flat_map(|id| parts.iter_case(id)))
+    let top = piece.top_over(case.id).map(|top| top.row.first);
+    let base = piece.base_row(case.id).map(|row| row.first);
+    let apart = |first: Option<CaseId>| {
+        first.filter(|id| *id != case.id && !others.contains(id)).into_iter()
+    };
+    let over = apart(top).flat_map(|id| parts.iter_case(id));
+    let over = over.filter(|(_, part)| part.role == Role::Countertop);
+    let under = apart(base).flat_map(|id| parts.iter_case(id));
+    let under = under
+        .filter(|(_, part)| matches!(part.assembly, Assembly::Base(_)) || part.role == Role::Kick);
+    let shared: Vec<(PartId, &Part)> = over.chain(under).collect();
+    let stacked = others.into_iter().flat_map(|id| parts.iter_case(id));
+    near(parts, case.id.0).chain(stacked).chain(shared)
 }
 
 /// Where the notch of an end lies that takes its lower front corner: how high it

@@ -219,8 +219,13 @@ fn layers<'p>(piece: &Piece, parts: &'p [Part], slant: Slant) -> Vec<Body<'p>> {
     let between = gap(&boxes);
     slant.stack(&mut boxes.iter_mut().collect::<Vec<_>>(), between);
     let all_parts: Vec<&Part> = parts.iter().collect();
-    let frame = bodies(&all_parts, Layer::Frame);
-    for mut group in [closed(piece, parts, Layer::Front), frame, boxes] {
+    let mut fronts = closed(piece, parts, Layer::Front);
+    let mut frame = bodies(&all_parts, Layer::Frame);
+    // Without a frame a filler stands beside the fronts, and not behind all of them.
+    if !parts.iter().any(|part| matches!(part.role, Role::Stile | Role::Rail)) {
+        fronts.append(&mut frame);
+    }
+    for mut group in [fronts, frame, boxes] {
         if let Some(rest) = slant.extent(&all) {
             slant.clear(&mut group, &rest, gap(&all) * 1.5, true);
         }

@@ -15,7 +15,13 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[OntoBox<'_>], blocks: &mut 
     }
     let figures = &source.figures;
     blocks.push(Block::Heading("Drawer fronts onto their boxes".into()));
-    blocks.push(Block::Note("The screws through the pull holes hold the front for now, and the screws from inside the box stay, on their lines of the layout sheet; the table has their lengths. The pilot hole goes no deeper into the front than the table says, and the last figure is the wood that it leaves.".into()));
+    let now = match all.iter().any(|front| front.held_by() > 0) {
+        true => {
+            "The screws through the pull holes hold the front for now; they are thinner than those holes, so that the front can be shifted under their washers. "
+        }
+        false => "",
+    };
+    blocks.push(Block::Note(format!("{now}The screws from inside the box stay, on their lines of the layout sheet; the table has their lengths. The pilot hole goes no deeper into the front than the table says, and the last figure is the wood that it leaves.")));
     let mut table = Table {
         columns: vec![
             left("front").strong(),
@@ -30,9 +36,11 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[OntoBox<'_>], blocks: &mut 
         ..Table::default()
     };
     for front in all {
-        let hold = match front.pull_holes {
-            0 => "no pull holes".to_owned(),
-            count => format!("{count} × {}", long(source, &front.hold)),
+        let hold = match (front.held_by(), front.pull_holes, front.into_box) {
+            (0, 0, _) => "no pull holes".to_owned(),
+            (0, _, 0) => "pull beside the box".to_owned(),
+            (0, ..) => "pull holes too narrow".to_owned(),
+            (count, ..) => format!("{count} × {}", long(source, &front.hold)),
         };
         table.rows.push(vec![
             front.front.mark.clone(),
@@ -69,8 +77,15 @@ fn wide_hole(source: &Source<'_, '_>) -> Option<String> {
 }
 
 fn steps(source: &Source<'_, '_>, all: &[OntoBox<'_>]) -> Table {
-    let pulls = all.iter().any(|front| front.pull_holes > 0);
-    let bare = all.iter().any(|front| front.pull_holes == 0);
+    let pulls = all.iter().any(|front| front.held_by() > 0);
+    let bored = all.iter().any(|front| front.pull_holes > 0);
+    let into_box = all.iter().any(|front| front.into_box > 0);
+    let marks = |is_it: fn(&OntoBox<'_>) -> bool| -> Vec<&str> {
+        all.iter().filter(|own| is_it(own)).map(|own| &*own.front.mark).collect()
+    };
+    let bare = marks(|front| front.held_by() == 0);
+    // Some of the holes of an upright pull may go past the box.
+    let past = marks(|front| front.pull_holes > front.into_box);
     let fluted = all.iter().any(|front| front.fluted.is_positive());
     let inset = all
         .iter()
@@ -98,17 +113,19 @@ fn steps(source: &Source<'_, '_>, all: &[OntoBox<'_>]) -> Table {
             listed(&unstopped)
         ));
     }
-    if pulls {
+    if bored {
         lines.insert(
             1,
             "bore the pull holes through the front only, from its face, with scrap behind it"
                 .to_owned(),
         );
+    }
+    if pulls {
         let land = match fluted {
             true => "; where a pull is between flutes, each washer must sit on a land",
             false => "",
         };
-        let turns = match all.iter().any(|front| front.pull_holes == 1) {
+        let turns = match all.iter().any(|front| front.held_by() == 1) {
             true => {
                 "; one screw lets a front turn, so put double-sided tape on the front of the box before you stand the front on its shims"
             }
@@ -118,19 +135,28 @@ fn steps(source: &Source<'_, '_>, all: &[OntoBox<'_>]) -> Table {
             "drive pan-head screws with washers through the pull holes into the box{land}{turns}"
         ));
     }
-    if bare {
-        lines.push(
-            "a front without pull holes is held to its box with double-faced tape or clamps"
-                .to_owned(),
-        );
+    if bare.len() == all.len() {
+        lines.push("hold the front to its box with double-faced tape or clamps".to_owned());
+    } else if !bare.is_empty() {
+        lines.push(format!(
+            "no screw goes through a pull hole of {} into the box: hold it with double-faced tape or clamps",
+            listed(&bare)
+        ));
     }
     let stop = "a stop on the bit, as far from its point as the box front is thick and the pilot deep, keeps it from coming through the face";
     lines.push(match wide_hole(source) {
         Some(wide) => format!("slide the drawer out, and from inside the box bore the holes of the screws that stay through the box front, {wide} wide, on their lines of the layout sheet: a front of solid wood moves across its grain under their heads; then bore a pilot hole in the middle of each and drive the screws; {stop}"),
         None => format!("slide the drawer out, and bore and drive the screws that stay from inside the box, on their lines of the layout sheet; {stop}"),
     });
-    if pulls {
-        lines.push("take out the screws in the pull holes, bore on through the box front from the face, and fit the pull".to_owned());
+    let out = if pulls { "take out the screws in the pull holes, " } else { "" };
+    if into_box {
+        lines.push(format!("{out}bore on through the box front from the face, and fit the pull"));
+    }
+    if !past.is_empty() {
+        lines.push(format!(
+            "the pull holes of {} lie beside the box: there the screws go through the front alone, and are driven from behind it",
+            listed(&past)
+        ));
     }
     let mut table = Table { columns: vec![right("step"), left("what")], ..Table::default() };
     for (number, line) in (1..).zip(lines) {

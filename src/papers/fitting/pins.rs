@@ -93,9 +93,15 @@ fn table(source: &Source<'_, '_>, rows: &PinRows<'_>, bored: usize) -> Table {
             back,
         ]);
     }
+    let edge = match rows.boards.iter().all(|board| board.from_back) {
+        true => "back edge, which the boards have in one plane".to_owned(),
+        false => {
+            let parts = rows.boards.iter().map(|board| board.part);
+            format!("front edge{}", super::long_points(parts))
+        }
+    };
     table.foot = format!(
-        "the first hole counts from the bottom end of the board, and the rows count from its front edge{}; {} in all",
-        super::long_points(rows.boards.iter().map(|board| board.part)),
+        "the first hole counts from the bottom end of the board, and the rows count from its {edge}; {} in all",
         counted(bored * 2 * rows.boards.len(), "hole")
     );
     table

@@ -22,44 +22,13 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[Screws<'_>], blocks: &mut V
         table.rows.push(vec![
             screws.count.to_string(),
             what(source, screws),
-            gauge(screws.purpose, unit).map_or_else(String::new, str::to_owned),
-            through(screws),
+            screws.gauge(unit).map_or_else(String::new, |own| own.name(unit).to_owned()),
+            through(source, screws),
         ]);
     }
     blocks.push(Block::Table(table));
     blocks.push(Block::Note(holes(unit).to_owned()));
     blocks.extend(wide_holes(source).map(Block::Note));
-}
-
-/// How thick they are (common practice, no source): thin ones where a rabbet or an edge
-/// of thin stock would split.
-fn gauge(purpose: Purpose, unit: Unit) -> Option<&'static str> {
-    let [thin, usual] = match unit {
-        Unit::Inch | Unit::Foot => ["No. 6", "No. 8"],
-        Unit::Millimetre | Unit::Centimetre | Unit::Metre => ["3.5-mm", "4-mm"],
-    };
-    match purpose {
-        Purpose::Backs | Purpose::Bottoms | Purpose::Strips | Purpose::Stops => Some(thin),
-        Purpose::Boards
-        | Purpose::Packers
-        | Purpose::Corners
-        | Purpose::Fillers
-        | Purpose::Covers
-        | Purpose::BackCovers
-        | Purpose::Ties
-        | Purpose::Blocks
-        | Purpose::Holding
-        | Purpose::FalseFronts
-        | Purpose::Countertops
-        | Purpose::Stacked
-        | Purpose::Fronts
-        | Purpose::Setting => Some(usual),
-        Purpose::Pockets
-        | Purpose::HardPockets
-        | Purpose::Plates
-        | Purpose::ShelfPins
-        | Purpose::Clips => None,
-    }
 }
 
 /// The holes that they go into: through the first board the shank falls, and in the
@@ -78,10 +47,11 @@ fn holes(unit: Unit) -> &'static str {
 /// How they are asked for in a store.
 pub(in crate::papers) fn bought(source: &Source<'_, '_>, screws: &Screws<'_>) -> String {
     let what = what(source, screws);
+    let unit = source.work.piece.tape().unit;
     let more = match screws.purpose {
         Purpose::Pockets => Some("coarse thread"),
         Purpose::HardPockets => Some("fine thread"),
-        own => gauge(own, source.work.piece.tape().unit),
+        _ => screws.gauge(unit).map(|own| own.name(unit)),
     };
     match more {
         Some(more) => format!("{what}, {more}"),
@@ -146,12 +116,16 @@ fn noun(purpose: Purpose, count: u32) -> (&'static str, bool) {
 
 /// What they are for; packers and blocks by their marks, since each side of an
 /// opening may ask for another length.
-fn through(screws: &Screws<'_>) -> String {
+fn through(source: &Source<'_, '_>, screws: &Screws<'_>) -> String {
     let marks: Vec<&str> = screws.through.iter().map(|part| part.mark.as_str()).collect();
-    let purpose = purpose(screws.purpose);
-    match marks.is_empty() {
-        true => purpose.to_owned(),
-        false => format!("{purpose}: {}", marks.join(", ")),
+    let told = purpose(screws.purpose);
+    let pull = screws.hole.filter(|_| screws.purpose == Purpose::Setting);
+    match (pull, marks.is_empty()) {
+        (Some(hole), _) => {
+            format!("{told}, through pull holes of {}", source.figures.hardware(hole))
+        }
+        (None, true) => told.to_owned(),
+        (None, false) => format!("{told}: {}", marks.join(", ")),
     }
 }
 

@@ -1,5 +1,7 @@
 //! The lines that screws stand on.
 
+use crate::plans::fitting::{Fastening, Purpose};
+
 use super::super::Source;
 use super::super::page::{Block, Table, left, right};
 use super::super::words;
@@ -21,7 +23,8 @@ pub(super) fn blocks(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
         ],
         ..Table::default()
     };
-    for line in source.work.fastened().fastenings.iter().flat_map(|own| &own.lines) {
+    let fastenings = &source.work.fastened().fastenings;
+    for line in fastenings.iter().flat_map(|own| &own.lines) {
         let apart = match line.apart.is_positive() {
             true => figures.text(line.apart),
             false => String::new(),
@@ -45,5 +48,9 @@ pub(super) fn blocks(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
     blocks.push(Block::Heading("Screw lines".into()));
     let aside = source.work.piece.tape().unit.either("an inch", "25 mm");
     blocks.push(Block::Note(format!("Strike each line on the face that the screws are driven into, and bore through on it before the boards come together, wide enough that the shank falls through. Each line lies over the middle of the strip where the two boards touch. With the boards in place, bore a pilot hole as wide as the core of the screw into the other board, square to the face, and sink flat heads. Where a screw would meet one that is there already, or a joint, or where no driver gets at it, move it {aside} along its line.")));
+    let tied = |own: &Fastening<'_>| own.purpose == Purpose::Ties && !own.lines.is_empty();
+    if fastenings.iter().any(tied) {
+        blocks.push(Block::Note("The lines between the ends of two cases that stand side by side lie where no pin, slide, hinge, or board is in the way.".to_owned()));
+    }
     blocks.push(Block::Table(table));
 }

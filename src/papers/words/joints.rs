@@ -13,7 +13,8 @@ use super::{listed, strips};
 pub(super) fn tenon(part: &Part, tenon: &Feature, figures: &Figures) -> String {
     let fit = |length| figures.mating(length);
     let wide = tenon.u.1 - tenon.u.0;
-    let grooves: Vec<Length> = part.features.iter().filter_map(|own| gone(own, tenon)).collect();
+    let grooves: Vec<Length> =
+        part.features.iter().filter_map(|own| gone(part, own, tenon)).collect();
     let (grooved, edges): (Length, _) = (
         grooves.iter().copied().sum(),
         if grooves.len() > 1 { "the grooves" } else { "the groove" },
@@ -53,11 +54,17 @@ pub(super) fn tenon(part: &Part, tenon: &Feature, figures: &Figures) -> String {
     )
 }
 
-/// What a groove along an edge takes of the width of a tenon.
-fn gone(groove: &Feature, tenon: &Feature) -> Option<Length> {
-    let in_edge = matches!(groove.face, Face::WidthStart | Face::WidthEnd);
+/// What a groove along an edge takes of the width of a tenon: nothing of one that is set in
+/// as far as the groove is deep.
+fn gone(part: &Part, groove: &Feature, tenon: &Feature) -> Option<Length> {
+    let (low, high) = tenon.u;
+    let left = match groove.face {
+        Face::WidthStart => groove.deep - low,
+        Face::WidthEnd => groove.deep - (part.width.length - high),
+        Face::LengthStart | Face::LengthEnd | Face::ThickStart | Face::ThickEnd => return None,
+    };
     let across = groove.v.0 <= tenon.v.0 && tenon.v.1 <= groove.v.1;
-    (groove.kind == FeatureKind::Groove && in_edge && across).then_some(groove.deep)
+    (groove.kind == FeatureKind::Groove && across && left.is_positive()).then_some(left)
 }
 
 /// How far a stretch of the thickness lies from the face side: `6 from the front

@@ -3,9 +3,10 @@
 //! which has no member of the frame before it.
 
 use crate::model::{
-    Beyond, Board, Edge, Member, MemberKind, Opening, OpeningId, RailShelf, Set, Size,
+    Beyond, Board, Edge, Fronts, Member, MemberKind, Opening, OpeningId, RailShelf, Set, Size,
 };
 use crate::parts::id::{Of, PartId, Role, Which};
+use crate::vocabulary::StopKind;
 
 use super::builder::Builder;
 use super::carcass::{bottom_height, shelf_between, upright};
@@ -26,27 +27,51 @@ pub(super) fn shelf(
 }
 
 /// The front edge of a board in a frame that has no member before it: behind the
-/// frame, and behind the inset fronts that close before it where they are thicker.
-fn behind_fronts(builder: &Builder<'_>) -> Size {
+/// frame, and behind the inset fronts that close before it where they are thicker. Behind
+/// doors it stands back as shelves do, so that no mid rail and no panel touches it.
+fn behind_fronts(builder: &Builder<'_>, member: &Member) -> Size {
     let before = |opening: &&Opening| builder.case.door_before(opening).is_none();
     let fronts = builder.case.openings.iter().filter(before);
     let fronts = fronts.filter_map(|opening| opening.front.as_ref());
     let inset = fronts.filter(|fronts| fronts.set == Set::Inset);
     let behind = inset.map(|fronts| &builder.planes.frame + builder.thickness(fronts.stock));
-    behind
+    let plane = behind
         .chain([builder.planes.carcass.clone()])
         .max_by_key(|plane| plane.length)
-        .unwrap_or_default()
+        .unwrap_or_default();
+    plane + behind_closed(builder, member)
+}
+
+/// How far a board among openings that a door closes stands back from the door: as shelves
+/// do, so that no mid rail and no panel touches it; not at all where the door closes against
+/// it.
+fn behind_closed(builder: &Builder<'_>, member: &Member) -> Size {
+    let list = builder.case.openings.get(member.list.at);
+    let door = list.and_then(|list| match list.is_door() {
+        true => Some(list),
+        false => builder.case.door_before(list),
+    });
+    let stands_back = |fronts: &Fronts| match fronts.stop {
+        Some(stop) => stop.value == StopKind::Strip,
+        None => !builder.piece.needs_stop(fronts),
+    };
+    match door.and_then(|door| door.front.as_ref()) {
+        Some(fronts) if fronts.set == Set::Inset && stands_back(fronts) => {
+            builder.case.shelves.set_back.clone()
+        }
+        _ => Size::zero(),
+    }
 }
 
 /// The front edge of a board of a case without a frame: behind the inset doors before
-/// it, or in the plane of the case.
+/// it, as far as shelves stand back, or in the plane of the case.
 pub(super) fn behind_doors(builder: &Builder<'_>, member: &Member) -> Size {
     let list = builder.case.openings.get(member.list.at);
     let door = list.and_then(|list| builder.case.door_before(list));
     match door.and_then(|door| door.front.as_ref()) {
         Some(fronts) if fronts.set == Set::Inset => {
-            &builder.planes.carcass + builder.thickness(fronts.stock)
+            let behind = &builder.planes.carcass + builder.thickness(fronts.stock);
+            behind + behind_closed(builder, member)
         }
         _ => builder.planes.carcass.clone(),
     }
@@ -59,7 +84,7 @@ pub(super) fn divider_lying(
     board: &Board,
     ends: &[PartId; 2],
 ) {
-    let front = behind_fronts(builder);
+    let front = behind_fronts(builder, member);
     lying(builder, (member, Role::Divider), board, (&member.stands[1], front), ends);
 }
 
@@ -101,7 +126,7 @@ pub(super) fn partition(builder: &mut Builder<'_>, member: &Member, board: &Boar
 
 /// An upright board between two openings of a frame, with no stile before it.
 pub(super) fn divider_upright(builder: &mut Builder<'_>, member: &Member, board: &Board) {
-    let front = behind_fronts(builder);
+    let front = behind_fronts(builder, member);
     standing(builder, member, board, &front);
 }
 

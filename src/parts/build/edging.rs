@@ -1,7 +1,9 @@
 //! Strips on the edges of sheets: which parts get them, and where.
 
 use crate::measure::Length;
-use crate::model::{Brim, Case, Edged, Edging, Exposure, MemberKind, Piece, Side, Stock};
+use crate::model::{
+    Axis, Brim, Case, Edged, Edging, Exposure, MemberId, MemberKind, Piece, Side, Stock,
+};
 use crate::parts::edging::{Strip, overlong};
 use crate::parts::id::{Of, Role, Which};
 use crate::parts::part::Part;
@@ -53,13 +55,19 @@ pub(super) fn build(builder: &mut Builder<'_>) {
 
 /// What is asked of the edges of a part, by itself or by its case.
 pub fn asked<'a>(piece: &'a Piece, case: &'a Case, part: &Part) -> Option<&'a Edging> {
-    let member = |id: crate::model::MemberId| case.members.get(id.at).map(|member| &member.kind);
+    let member = |id: MemberId| case.members.get(id.at).map(|member| &member.kind);
     let own = match (part.role, part.of) {
         (Role::End(side), _) => &side.of(&case.ends).edges,
         (Role::Cover, _) => &cover_of(case, part)?.edges,
         (Role::Bottom, _) => &case.bottom.as_ref()?.board.edges,
         (Role::Top, _) => &case.top.as_ref()?.board.edges,
+        (Role::Stretcher, _) if part.which == Which::Front => &case.top.as_ref()?.board.edges,
         (Role::Countertop, _) => &piece.top_over(case.id)?.spec.edges,
+        // Where nothing else is said, a lying divider is a shelf to whoever sees it.
+        (Role::Divider, Of::Member(id)) if is_lying(case, id) => match member(id)? {
+            MemberKind::Divider(board) => board.edges.or(&case.edges).or(&case.shelves.edges),
+            MemberKind::Stile(_) | MemberKind::Rail(_) => return None,
+        },
         (Role::Partition | Role::Divider | Role::FixedShelf, Of::Member(id)) => match member(id)? {
             MemberKind::Stile(crate::model::Partition::Board(board))
             | MemberKind::Divider(board) => &board.edges,
@@ -114,6 +122,11 @@ pub fn asked<'a>(piece: &'a Piece, case: &'a Case, part: &Part) -> Option<&'a Ed
         Edged::With(edging) => Some(edging),
         Edged::Bare | Edged::Unsaid => None,
     }
+}
+
+/// True for a member that lies between an opening and the one below it.
+fn is_lying(case: &Case, id: MemberId) -> bool {
+    case.members.get(id.at).is_some_and(|member| member.axis == Axis::Down)
 }
 
 /// The edges that strips go on, in their order: those that are not seen first, and the

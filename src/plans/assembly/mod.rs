@@ -98,6 +98,8 @@ pub struct Task {
     pub mills: Vec<PartId>,
     /// What is cut or bored into them here: a part and the number of its feature.
     pub cuts: Vec<(PartId, usize)>,
+    /// The parts whose screw holes are bored here, on the lines of the layout sheet.
+    pub bores: Vec<PartId>,
     /// The joints that are closed here for good, by their place among all.
     pub closes: Vec<usize>,
     /// What is done here besides: what is measured, tried, set, coated, or fixed.
@@ -138,6 +140,7 @@ impl Task {
             blanks: Vec::new(),
             mills: Vec::new(),
             cuts: Vec::new(),
+            bores: Vec::new(),
             closes: Vec::new(),
             does: Vec::new(),
             then: Vec::new(),

@@ -57,7 +57,7 @@ pub fn in_quarts(tape: &Tape, is_written: bool) -> bool {
 }
 
 /// So many milliliters; in an inch job with fluid ounces before them, or from 1-1/2 quarts
-/// on with quarts.
+/// on with quarts, to the nearest tenth: both figures say the same.
 #[must_use]
 pub fn measured_out(tape: &Tape, milliliters: i64) -> String {
     if tape.unit.is_metric() {
@@ -65,7 +65,14 @@ pub fn measured_out(tape: &Tape, milliliters: i64) -> String {
     }
     let ounces = milliliters as f64 / OUNCE;
     match ounces > 48.0 {
-        true => format!("{:.1} quarts ({milliliters} ml)", (ounces / 3.2).ceil() / 10.0),
-        false => format!("{:.0} fl oz ({milliliters} ml)", ounces.ceil()),
+        true => format!("{:.1} quarts ({milliliters} ml)", ounces / 32.0),
+        false => {
+            let tenths = (ounces * 10.0).round() as i64;
+            let told = match tenths % 10 {
+                0 => (tenths / 10).to_string(),
+                rest => format!("{}.{rest}", tenths / 10),
+            };
+            format!("{told} fl oz ({milliliters} ml)")
+        }
     }
 }

@@ -3,7 +3,8 @@
 //! those of a framed false front in its blocks.
 
 use crate::measure::{Length, Tape, Unit};
-use crate::parts::{Bore, Cuboid, Direction, Face, FeatureKind, Front, Part, Role};
+use crate::parts::{Cuboid, Direction, Face, FeatureKind, Front, Part, Role};
+use crate::plans::hardware::pull_holes;
 
 use super::screw_lines::ScrewLine;
 
@@ -130,12 +131,7 @@ impl<'r, 'a> Room<'r, 'a> {
         }
         let y = (low + keep, own.to.y - keep);
         let x = (x.0 + keep, x.1 - keep);
-        let holes = front.parts.iter().flat_map(|part| {
-            let holes = part.features.iter();
-            let holes = holes.filter(|own| own.kind == FeatureKind::Bore(Bore::Pull));
-            holes.flat_map(move |hole| part.hollows(hole))
-        });
-        let pulls = holes.collect();
+        let pulls = front.parts.iter().copied().flat_map(pull_holes).collect();
         (x.0 < x.1 && y.0 <= y.1).then_some(Self {
             front,
             board,

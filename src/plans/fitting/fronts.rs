@@ -2,8 +2,9 @@
 
 use crate::measure::{Length, Unit};
 use crate::model::{Leaf, Opening, OpeningKind};
-use crate::parts::{Bore, Direction, FeatureKind, Front, Part, Role};
+use crate::parts::{Cuboid, Direction, FeatureKind, Front, Part, Role};
 use crate::plans::Workings;
+use crate::plans::hardware::{goes_through, pull_holes};
 use crate::trade;
 
 use super::screw_lines::ScrewLine;
@@ -24,6 +25,12 @@ pub struct OntoBox<'a> {
     pub box_front: Length,
     /// How many pull holes the front has.
     pub pull_holes: usize,
+    /// How many of them go on through the box: a tall front may have its pull above a low
+    /// box.
+    pub into_box: usize,
+    /// How wide those are, and the screws that pass them; `None` where none goes through the
+    /// box, or where they are too narrow for any.
+    pub passes: Option<(Length, trade::Gauge)>,
     /// From the face of the front at the pull holes to the box front.
     pub to_box: Length,
     /// The screws that stay.
@@ -39,6 +46,12 @@ impl OntoBox<'_> {
     #[must_use]
     pub fn staying(&self) -> u32 {
         self.lines.iter().map(|line| line.count).sum()
+    }
+
+    /// How many screws hold it through its pull holes while it is set.
+    #[must_use]
+    pub fn held_by(&self) -> usize {
+        self.passes.map_or(0, |_| self.into_box)
     }
 
     /// How deep the screws that stay are bored for in the front.
@@ -85,10 +98,12 @@ fn onto_box<'a>(work: &Workings<'a>, front: &Front<'a>, index: &Index<'a>) -> Op
     let box_front = of_box.iter().copied().find(|part| part.role == Role::DrawerFront)?;
     let board = *front.parts.first()?;
     let unit = work.piece.tape().unit;
-    let pulls = |part: &Part| {
-        part.features.iter().filter(|f| f.kind == FeatureKind::Bore(Bore::Pull)).count()
-    };
-    let pulled = front.parts.iter().copied().find(|part| pulls(part) > 0);
+    let pulled = front.parts.iter().copied().find(|part| pull_holes(part).count() > 0);
+    let holes: Vec<Cuboid> = pulled.into_iter().flat_map(pull_holes).collect();
+    let into_box: Vec<&Cuboid> =
+        holes.iter().filter(|hole| goes_through(hole, box_front)).collect();
+    let wide = into_box.iter().map(|hole| hole.size(Direction::X)).min();
+    let passes = wide.and_then(|wide| Some((wide, trade::Gauge::through(wide, unit)?)));
     let is_fluted = front
         .parts
         .iter()
@@ -107,7 +122,9 @@ fn onto_box<'a>(work: &Workings<'a>, front: &Front<'a>, index: &Index<'a>) -> Op
         thick,
         fluted,
         box_front: own,
-        pull_holes: pulled.map_or(0, pulls),
+        pull_holes: holes.len(),
+        into_box: into_box.len(),
+        passes,
         to_box,
         stay: ScrewLength::of(own + trade::thin_bite(least, most, unit), own + most, unit),
         hold: ScrewLength::of(to_box + least.min(own.half()), through, unit),

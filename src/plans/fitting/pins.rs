@@ -69,20 +69,38 @@ pub struct RowBoard<'a> {
     pub face: Face,
     /// From the bottom end of the board to the lowest place.
     pub first: Length,
-    /// From the front edge of the board to the front row and to the back row.
+    /// From an edge of the board to the front row and to the back row.
     pub rows: [Length; 2],
+    /// That edge is the back one, since the front edges of the two boards do not lie in one
+    /// plane, and their back edges do.
+    pub from_back: bool,
 }
 
 impl RowBoard<'_> {
     /// The distances of its rows from the foremost face of the piece.
     #[must_use]
     pub fn lines(&self) -> [Length; 2] {
-        let edge = self.part.extent(Direction::Z).0;
-        self.rows.map(|row| edge + row)
+        let (front, back) = self.part.extent(Direction::Z);
+        self.rows.map(|row| if self.from_back { back - row } else { front + row })
+    }
+
+    /// The edge that its rows count from.
+    #[must_use]
+    pub fn edge(&self) -> Face {
+        self.part.placement.face(Direction::Z, !self.from_back)
     }
 }
 
 impl PinRows<'_> {
+    /// How far the rows of both boards lie from the edge that they count from; `None` where
+    /// the boards have none in common.
+    #[must_use]
+    pub fn alike(&self) -> Option<(bool, [Length; 2])> {
+        let own = |board: &RowBoard<'_>| (board.from_back, board.rows);
+        let first = self.boards.first().map(own)?;
+        self.boards.iter().all(|board| own(board) == first).then_some(first)
+    }
+
     /// What they are called: the opening, and which of its spaces.
     #[must_use]
     pub fn title(&self) -> String {
@@ -203,6 +221,24 @@ fn spaces<'a>(
     spaces.into_iter().filter_map(|space| rows(piece, case, opening, space, index)).collect()
 }
 
+/// A template lies on one edge of all boards: on the back one, where their front edges do not
+/// lie in one plane and their back edges do.
+fn count_from_back(boards: &mut [RowBoard<'_>], lines: [Length; 2]) {
+    let agree = |edge: fn(&Part) -> Length| {
+        boards.windows(2).all(|two| match two {
+            [one, other] => edge(one.part) == edge(other.part),
+            _ => true,
+        })
+    };
+    if agree(|part| part.extent(Direction::Z).0) || !agree(|part| part.extent(Direction::Z).1) {
+        return;
+    }
+    for board in boards {
+        board.from_back = true;
+        board.rows = lines.map(|line| board.part.extent(Direction::Z).1 - line);
+    }
+}
+
 fn floor(opening: &Opening, over: Option<&Part>) -> Length {
     over.map_or(opening.y, |shelf| shelf.extent(Direction::Y).1)
 }
@@ -230,8 +266,10 @@ fn rows<'a>(
             face: board.placement.face(Direction::X, start),
             first: above_end(board, floor + first),
             rows: lines.map(|line| from_edge(board, line)),
+            from_back: false,
         });
     }
+    count_from_back(&mut boards, lines);
     let up = |number: u32| first + pins.pitch * i64::from(number - 1);
     let blocks: Vec<Cuboid> = index
         .parts

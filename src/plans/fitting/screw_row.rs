@@ -40,7 +40,7 @@ fn shortest(unit: Unit) -> Length {
 /// A driver keeps so far from a block that stands on the board, and is so high: the half of a
 /// drill and a little, 1-5/8 in, 40 mm; beside one that a long bit reaches over, the half of
 /// the bit and a little, 3/8 in, 10 mm (common practice, no source).
-fn from_block(high: Length, unit: Unit) -> Length {
+pub(super) fn from_block(high: Length, unit: Unit) -> Length {
     match high <= trade::long_bit() {
         true => unit.either(Length::inches(3, 8), Length::mm(10)),
         false => unit.either(Length::inches(13, 8), Length::mm(40)),

@@ -1,85 +1,20 @@
 //! The screws, pins and clips that a maker buys by the count.
 
 use crate::measure::Length;
-use crate::model::{CaseId, JointKind, Side};
+use crate::model::{CaseId, JointKind};
 use crate::parts::{Direction, JointSort, Part, Parts, Role, ScrewRow, screw_rows};
 use crate::plans::Workings;
-use crate::plans::beside;
-use crate::plans::operations::Beside;
 use crate::trade;
 
 use super::fronts::ScrewLength;
+pub use super::purpose::{Long, Purpose};
 use super::screw_lengths::{bought, into_edge, into_end, through};
 use super::screw_lines::{self, ScrewLine};
 use super::screws_apart::Meeting;
 use super::{Drawer, HungAt, OntoBox, Stop};
 use super::{
-    backs, driver_room, false_fronts, leg_blocks, pockets, screws_apart, stacked, wide_holes,
+    backs, driver_room, false_fronts, leg_blocks, pockets, screws_apart, stacked, ties, wide_holes,
 };
-
-/// What they are for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Purpose {
-    /// Pocket holes into sheets and soft wood, which a coarse thread bites.
-    Pockets,
-    /// Pocket holes into hard wood, which asks for a fine thread.
-    HardPockets,
-    /// Boards of the case and its base that are screwed together.
-    Boards,
-    /// Countertops, from below.
-    Countertops,
-    /// Cases that stand on others, down through their bottoms.
-    Stacked,
-    /// Packers beside slides.
-    Packers,
-    /// Strips of drawers on wood.
-    Strips,
-    /// The corners of drawer boxes whose boards only meet.
-    Corners,
-    /// Fillers, from inside their case.
-    Fillers,
-    /// Covers, from inside their case.
-    Covers,
-    /// Covers over backs, through these.
-    BackCovers,
-    /// Cases beside each other.
-    Ties,
-    /// The bottoms of drawers that are pushed in from behind.
-    Bottoms,
-    /// Blocks behind hinges.
-    Blocks,
-    /// Blocks that hold false fronts.
-    Holding,
-    /// Strips that doors close against.
-    Stops,
-    /// False fronts, from behind through their blocks.
-    FalseFronts,
-    /// The back of a case.
-    Backs,
-    /// The plates of hinges.
-    Plates,
-    /// Drawer fronts, to stay.
-    Fronts,
-    /// Drawer fronts, while they are set.
-    Setting,
-    /// Loose shelves.
-    ShelfPins,
-    /// The clips of undermount slides.
-    Clips,
-}
-
-/// How long they are.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Long {
-    /// It does not matter, or their own sheet says.
-    BySheet,
-    /// This length, or of plates and pins this diameter.
-    Is(Length),
-    /// At least this length.
-    AtLeast(Length),
-    /// None is sold between these two.
-    Between(Length, Length),
-}
 
 /// So many of one kind.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -88,7 +23,8 @@ pub struct Screws<'a> {
     pub purpose: Purpose,
     /// How long; of the screws of plates and of shelf pins, how wide.
     pub long: Long,
-    /// How wide the holes in what they go through are, where that moves under their heads.
+    /// How wide the holes in what they go through are, where that moves under their heads, or
+    /// where they go through the holes of a pull.
     pub hole: Option<Length>,
     /// How many.
     pub count: u32,
@@ -111,7 +47,8 @@ pub struct Fastening<'a> {
     pub into: Vec<&'a Part>,
     /// The joint that is closed when they go in, by its place among all.
     pub joint: Option<usize>,
-    /// How wide the holes in what they go through are, where that moves under their heads.
+    /// How wide the holes in what they go through are, where that moves under their heads, or
+    /// where they go through the holes of a pull.
     pub hole: Option<Length>,
     /// The lines that they stand on, where no hole of the sheet or of a part has their
     /// place.
@@ -139,7 +76,7 @@ pub(super) fn plan<'a>(
     let mut found: Vec<Fastening<'a>> = Vec::new();
     cases().for_each(|joints| pockets::screws(work, joints, &mut found));
     cases().for_each(|joints| found.extend(boards(work, joints)));
-    found.extend(ties(work));
+    found.extend(ties::ties(work, drawers));
     for hung in hinges.iter().filter(|hung| !hung.butt) {
         let wide = hung.plate.map(|plate| plate.hole);
         found.push(Fastening {
@@ -161,21 +98,21 @@ pub(super) fn plan<'a>(
         let fixed = of_case(drawer.front.case).find(|own| {
             own.sort == JointSort::FrontFixed && own.part.opening() == Some(drawer.opening.id)
         });
-        let one = |purpose, screw: &ScrewLength, count, lines| Fastening {
+        let one = |purpose, screw: &ScrewLength, count, (hole, lines)| Fastening {
             purpose,
             long: long(screw),
             count,
             part: drawer.front,
             into: fixed.map(|own| own.into).into_iter().collect(),
             joint: fixed.map(|own| own.index),
-            hole: None,
+            hole,
             lines,
         };
-        let stays = (drawer.staying(), drawer.lines.clone());
-        found.push(one(Purpose::Fronts, &drawer.stay, stays.0, stays.1));
-        if drawer.pull_holes > 0 {
-            let holes = u32::try_from(drawer.pull_holes).unwrap_or(u32::MAX);
-            found.push(one(Purpose::Setting, &drawer.hold, holes, Vec::new()));
+        let lines = drawer.lines.clone();
+        found.push(one(Purpose::Fronts, &drawer.stay, drawer.staying(), (None, lines)));
+        if let Some((wide, _)) = drawer.passes {
+            let holes = u32::try_from(drawer.into_box).unwrap_or(u32::MAX);
+            found.push(one(Purpose::Setting, &drawer.hold, holes, (Some(wide), Vec::new())));
         }
     }
     for shelf in work.parts.all.iter().filter(|part| part.role == Role::AdjustableShelf) {
@@ -438,29 +375,6 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
         }
     }
     found
-}
-
-/// What holds each case to the one on its right.
-fn ties<'a>(work: &Workings<'a>) -> Vec<Fastening<'a>> {
-    let end = |case: CaseId, side| {
-        let mut ends = work.parts.of_case(case).iter();
-        ends.find(|part| part.role == Role::End(side))
-    };
-    let tie = |own: Beside| {
-        let [left, right] = own.cases;
-        let (part, into) = (end(left, Side::Right)?, end(right, Side::Left)?);
-        Some(Fastening {
-            purpose: Purpose::Ties,
-            long: own.sold.map_or(Long::Between(part.thickness.length, own.most), Long::Is),
-            count: own.screws,
-            part,
-            into: vec![into],
-            joint: None,
-            hole: None,
-            lines: Vec::new(),
-        })
-    };
-    beside::pairs(work.piece, work.parts).into_iter().filter_map(tie).collect()
 }
 
 /// The rows of screws that hold a countertop to a board under it.

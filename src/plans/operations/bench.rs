@@ -73,6 +73,8 @@ pub struct FrameOn {
 pub struct Sand {
     /// The grits, in their order.
     pub grits: &'static [u32],
+    /// The grit that sheets are begun with, where solid wood is begun with a coarser one.
+    pub sheets_from: Option<u32>,
     /// How long a glued joint is left alone first.
     pub cured: Duration,
 }

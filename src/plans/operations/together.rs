@@ -11,10 +11,14 @@ use crate::plans::shelves;
 
 use super::{Doing, House, Leg, Move, Step, steps};
 
-/// A shelf that can't be tilted in comes from behind, while the back is off.
+/// A shelf that can't be tilted in comes from behind, while the back is off; so does a nailer,
+/// which is screwed on from there.
 fn from_behind(work: &Workings<'_>, own: &mut Move) {
     let mut parts = own.parts.iter().filter_map(|id| work.parts.get(*id));
-    if own.tilted && parts.any(|part| shelves::is_stuck(work.piece, work.parts, part)) {
+    let is_nailer = parts.clone().all(|part| part.role.is_nailer());
+    let in_front = matches!(own.legs.as_slice(), [Leg { from: super::Side::Front, by: None }]);
+    let stuck = own.tilted && parts.any(|part| shelves::is_stuck(work.piece, work.parts, part));
+    if stuck || is_nailer && in_front && !own.tilted {
         own.tilted = false;
         own.legs = vec![Leg { from: super::Side::Back, by: None }];
     }

@@ -209,7 +209,6 @@ impl Maker<'_, '_> {
             does.push(Doing::House(House::Strip(walled)));
         }
         lines.extend(kicks.iter().flat_map(|kick| self.kick_scribed(*kick)));
-        lines.extend(kicks.iter().filter_map(|kick| self.kick_covered(*kick)));
         if self.is_finished() {
             lines.push("seal the edge that you planed with finish".to_owned());
         }

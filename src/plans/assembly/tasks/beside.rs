@@ -2,10 +2,11 @@
 
 use crate::diagnostics::listed;
 use crate::measure::Length;
-use crate::model::{Case, CaseId};
-use crate::parts::{Direction, Role};
+use crate::model::{Case, CaseId, Sight};
+use crate::parts::{Direction, Part, PartId, Role};
 use crate::plans::beside;
-use crate::plans::fitting::Purpose;
+use crate::plans::fitting::ties::seen;
+use crate::plans::fitting::{Fastening, Purpose};
 use crate::plans::operations::{Beside, Doing, House};
 
 use super::hung_up::STRIPS_OFF;
@@ -35,7 +36,16 @@ impl Maker<'_, '_> {
         let ties = all.filter(|(_, own)| own.purpose == Purpose::Ties && is_here(own.part.case));
         let ties: Vec<usize> = ties.map(|(index, _)| index).collect();
         let mut lines = vec![self.clamped_beside(&beside)];
-        lines.extend(beside.iter().map(|own| self.fixed_beside(own)));
+        for own in &mut beside {
+            let all = self.work.fastened().fastenings.iter();
+            let tie = all.filter(|tie| tie.purpose == Purpose::Ties).find(|tie| {
+                let into = tie.into.first().map(|into| into.case);
+                let cases = [Some(tie.part.case), into];
+                own.cases.iter().all(|case| cases.contains(&Some(*case)))
+            });
+            own.screws = tie.map_or(own.screws, |tie| tie.count);
+            lines.push(self.fixed_beside(own, tie));
+        }
         let loose = self.piece.cases.iter().filter(|case| case.hung.is_some() || case.on.is_some());
         let loose: Vec<&Case> = loose.filter(|case| is_tied(&beside, case.id)).collect();
         if !loose.is_empty() {
@@ -48,13 +58,25 @@ impl Maker<'_, '_> {
         if loose.iter().any(|case| case.hung.is_some()) {
             lines.push(STRIPS_OFF.to_owned());
         }
-        lines.push("drive the front screws where a hinge, a slide, or a frame will hide them; in an open case sink them, and plug the holes".to_owned());
+        let open = self.in_the_open(&ties);
+        if !open.is_empty() {
+            lines.push(format!(
+                "the inside of {} is seen: sink the heads there, and plug or cap the holes",
+                self.marks(&open)
+            ));
+        }
         let title = "Fix the cases to each other".to_owned();
         let efforts = vec![Usual::Beside.times(1)];
         let task = self.simple(title, lines, Vec::new(), Work::Fit, efforts, vec![after]);
         let does = beside.into_iter().map(|own| Doing::House(House::Beside(own)));
         self.does(task, does.collect());
+        let struck = ties.iter().flat_map(|index| {
+            let own = self.work.fastened().fastenings.get(*index);
+            (0..own.map_or(0, |own| own.lines.len())).map(|line| Doing::ScrewLine(*index, line))
+        });
+        let struck: Vec<Doing> = struck.collect();
         self.does(task, vec![Doing::Fasten(ties)]);
+        self.does(task, struck);
         task
     }
 
@@ -81,15 +103,33 @@ impl Maker<'_, '_> {
         format!("clamp the cases together with {even}{tops}")
     }
 
-    fn fixed_beside(&self, beside: &Beside) -> String {
+    /// The ends whose screws are seen in an open case.
+    fn in_the_open(&self, ties: &[usize]) -> Vec<PartId> {
+        let all = ties.iter().filter_map(|index| self.work.fastened().fastenings.get(*index));
+        let seen = all.filter(|own| {
+            let Role::End(side) = own.part.role else { return false };
+            self.piece.case(own.part.case).is_some_and(|case| seen(case, side) == Sight::Open)
+        });
+        let through: Vec<&Part> = seen.map(|own| own.part).collect();
+        self.ids(|part| through.iter().any(|own| std::ptr::eq(*own, part)))
+    }
+
+    fn fixed_beside(&self, beside: &Beside, tie: Option<&Fastening<'_>>) -> String {
         let [left, right] =
             beside.cases.map(|id| self.piece.case(id).map_or("", |case| case.name.as_str()));
         let tape = self.piece.tape();
         let long = beside.sold.map_or(String::new(), |long| format!(", {} long", tape.text(long)));
-        format!(
-            "screw {left} to {right} with {} screws{long}, half of them near the front and half near the back, no longer than {}",
-            beside.screws,
-            tape.text(tape.down(beside.most))
-        )
+        let most = tape.text(tape.down(beside.most));
+        let lined = tie.filter(|tie| !tie.lines.is_empty());
+        match lined.zip(lined.and_then(|tie| tie.into.first())) {
+            Some((tie, into)) => format!(
+                "screw {left} to {right} with {} screws{long}, no longer than {most}, through {} into {} on the lines of the layout sheet, which keep clear of pins, slides, and hinges",
+                tie.count, tie.part.mark, into.mark
+            ),
+            None => format!(
+                "screw {left} to {right} with {} screws{long}, half of them near the front and half near the back, no longer than {most}; no place on the ends is clear of pins, slides, hinges, and boards, so look for one where each screw holds and a hinge, a slide, or a frame hides it",
+                beside.screws
+            ),
+        }
     }
 }

@@ -89,11 +89,20 @@ impl Maker<'_, '_> {
                 tape.text(*most)
             ));
         }
-        let past = own.past.iter().map(|past| self.past(past));
-        lines.push(format!("lay {mark} with {}", listed(&past.collect::<Vec<_>>())));
+        // Off the wall its front edge stands where that leaves it.
+        let set = own.past.iter().filter(|past| own.free.is_none() || past.side.is_some());
+        let set: Vec<String> = set.map(|past| self.past(past)).collect();
+        match set.is_empty() {
+            true => lines.push(format!("lay {mark} in its place")),
+            false => lines.push(format!("lay {mark} with {}", listed(&set))),
+        }
         if let Some(free) = own.free {
+            let front = own.past.iter().find(|past| past.side.is_none());
+            let front = front.map_or(String::new(), |past| {
+                format!("; so lay it with {}, and farther out by this gap", self.past(past))
+            });
             lines.push(format!(
-                "let {mark} lie {} off the wall behind it: so much it swells toward the wall in the dampest air; what covers the gap is fixed to the wall, not to {mark}; its front edge then stands so much farther out than it is drawn",
+                "let {mark} lie {} off the wall behind it: so much it swells toward the wall in the dampest air; what covers the gap is fixed to the wall, not to {mark}{front}",
                 tape.text(free)
             ));
         }

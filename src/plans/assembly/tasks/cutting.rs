@@ -8,6 +8,7 @@ use crate::model::{Finish, FinishId, KeepOutId, OpeningId, Stock};
 use crate::parts::{Assembly, Bore, Direction, FeatureKind, Joint, JointSort, Part, PartId, Role};
 use crate::plans::assembly::{gluing, is_broken_down_first, is_sawn_later};
 use crate::plans::finish::{self, Coat};
+use crate::plans::fitting::PinRows;
 use crate::plans::operations::{Coating, Doing, Rest, Sand, Why, rough_pieces};
 use crate::trade;
 
@@ -218,6 +219,35 @@ impl Maker<'_, '_> {
         self.makes(&boards, task);
     }
 
+    /// Round holes that the maker asks for, through these boards.
+    pub(super) fn round_holes(&mut self, boards: &[PartId]) -> Option<usize> {
+        let holes = self.features(boards, |own| own.kind == FeatureKind::Bore(Bore::Round));
+        let mut bored: Vec<PartId> = holes.iter().map(|(id, _)| *id).collect();
+        bored.dedup();
+        if bored.is_empty() {
+            return None;
+        }
+        let (holes_of, centers) = match holes.len() {
+            1 => ("hole", "the center"),
+            _ => ("holes", "each center"),
+        };
+        let lines = vec![
+            format!(
+                "mark {centers} on the face that the cut list names, and bore {} from there",
+                self.marks(&bored)
+            ),
+            "clamp scrap to the other face, or stop when the point comes through and go on from there, or the face splinters".to_owned(),
+            "clamp the board down: a wide bit or a hole saw turns it out of your hands".to_owned(),
+        ];
+        let efforts = vec![Usual::Hole.times(holes.len())];
+        let after = self.ready(&bored);
+        let title = format!("Bore the round {holes_of}");
+        let task = self.simple(title, lines, bored.clone(), Work::Bench, efforts, after);
+        self.cuts(task, holes);
+        self.makes(&bored, task);
+        Some(task)
+    }
+
     /// Rows of pins that face each other must be level, though the boards may
     /// end at different heights: an end on the floor, a partition on the bottom.
     fn templates(&self, shelves: &[&Joint], pinned: &[PartId]) -> Vec<String> {
@@ -231,10 +261,14 @@ impl Maker<'_, '_> {
                 true => "",
                 false => ", before the notches are cut out of it",
             };
-            return vec![format!("{rows}, with the template always on the bottom end{whole}")];
+            let edge = self.template_edge(pinned);
+            return vec![format!(
+                "{rows}, with the template always on the bottom end{edge}{whole}"
+            )];
         }
+        let edge = self.template_edge(pinned);
         let mut lines =
-            vec![format!("{rows}, measured from the lower edge of the shelves' opening")];
+            vec![format!("{rows}, measured from the lower edge of the shelves' opening{edge}")];
         let tape = self.piece.tape();
         let mut hosts: BTreeMap<PartId, Vec<PartId>> = BTreeMap::new();
         for joint in shelves {
@@ -261,6 +295,32 @@ impl Maker<'_, '_> {
             lines.push(format!("it lies {}", above.join(", ")));
         }
         lines
+    }
+
+    /// Which edge of these boards a template for their rows lies on.
+    fn template_edge(&self, pinned: &[PartId]) -> &'static str {
+        let is_here = |part: &Part| {
+            pinned.iter().any(|id| self.parts.get(*id).is_some_and(|own| std::ptr::eq(own, part)))
+        };
+        let rows = self.work.pin_rows().iter();
+        let rows = rows.filter(|rows| rows.boards.iter().any(|board| is_here(board.part)));
+        let alike: Vec<_> = rows.map(PinRows::alike).collect();
+        let same = alike.windows(2).all(|two| match two {
+            [one, other] => one == other,
+            _ => true,
+        });
+        match alike.first() {
+            Some(Some((from_back, _))) if same => match from_back {
+                true => " and on the back edge",
+                false => " and on the front edge",
+            },
+            _ if alike.iter().all(Option::is_some) => {
+                ", and set for each opening to the edge that the fitting sheet names"
+            }
+            _ => {
+                ", and set anew on each board, since the rows lie at different distances from the edges"
+            }
+        }
     }
 
     /// Glued-up parts come to their size when the glue has cured; a front, a drawer
@@ -333,8 +393,9 @@ impl Maker<'_, '_> {
         };
         let coat = Coat::of(finish, finish::of_parts(self.piece, self.parts, &hidden));
         let known = trade::finish_named(finish.kind.slug());
-        let grits = known.map_or::<&[u32], _>(&[], |kind| kind.sanding.grits());
-        let sand = match known.map(|kind| sanded(kind.sanding)) {
+        let woods = self.woods(hidden.iter().copied());
+        let (grits, sheets_from) = known.map_or((&[][..], None), |kind| woods.grits(kind.sanding));
+        let sand = match known.map(|kind| sanded(kind.sanding, woods)) {
             Some(how) => format!("before any finish, and with the grain, {how}: {marks}"),
             None => format!("sand {marks} first, with the grain"),
         };
@@ -361,7 +422,7 @@ impl Maker<'_, '_> {
         };
         let coated = self.coat(finish, title, lines, coating, after);
         if let Some(task) = self.tasks.get_mut(coated) {
-            task.does.insert(0, Doing::Sand(Sand { grits, cured }));
+            task.does.insert(0, Doing::Sand(Sand { grits, sheets_from, cured }));
             task.sands = true;
         }
         self.makes(&hidden, coated);

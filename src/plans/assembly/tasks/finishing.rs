@@ -15,19 +15,41 @@ fn is_finished_early(part: &Part) -> bool {
     matches!(part.role, Role::FrontPanel | Role::EndPanel(_))
 }
 
+/// What is sanded: solid wood, sheets, or both.
+#[derive(Clone, Copy)]
+pub(super) struct Woods {
+    pub(super) solid: bool,
+    pub(super) sheets: bool,
+}
+
+impl Woods {
+    /// The grits that all of it is sanded with, and the first for the sheets where those
+    /// are begun with a finer one than solid wood.
+    pub(super) fn grits(self, sanding: Sanding) -> (&'static [u32], Option<u32>) {
+        match (self.solid, self.sheets) {
+            (false, true) => (sanding.on_sheets(), None),
+            (true, true) => (sanding.grits(), Some(Sanding::VENEER)),
+            (_, false) => (sanding.grits(), None),
+        }
+    }
+}
+
 /// How the wood is sanded.
-pub(super) fn sanded(sanding: Sanding) -> String {
+pub(super) fn sanded(sanding: Sanding, woods: Woods) -> String {
     let then = |grits: &[u32]| {
         let grits: Vec<String> = grits.iter().map(u32::to_string).collect();
         format!("sand with {} grit", grits.join(", then "))
     };
-    let grits = sanding.grits();
+    let (grits, sheets) = woods.grits(sanding);
+    let sheets = sheets.map_or(String::new(), |first| {
+        format!("; begin with {first} on sheets, since coarser grit goes through their thin veneer")
+    });
     match (sanding, grits.split_last()) {
         (Sanding::LiesOn, Some((seen, rest))) => {
-            format!("{}, and finish the faces that are seen with {seen}", then(rest))
+            format!("{}, and finish the faces that are seen with {seen}{sheets}", then(rest))
         }
         (Sanding::SoaksIn | Sanding::LiesOn, _) => format!(
-            "{}, and stop there; past {} the wood is polished and takes up too little",
+            "{}, and stop there{sheets}; past {} the wood is polished and takes up too little",
             then(grits),
             Sanding::POLISHED
         ),
@@ -131,20 +153,24 @@ impl Maker<'_, '_> {
             "leave a glued joint alone until it has cured {cured}, or it shows as a hollow later"
         ));
         sand.push("ease every edge that a hand touches with a few strokes of sandpaper, before the finish goes on".to_owned());
+        let kicks = self.ids(|part| part.role == Role::Kick);
+        sand.extend(kicks.iter().filter_map(|kick| self.kick_covered(*kick)));
         sand.push("sand with the grain and dust off".to_owned());
         sand.push("the insides were sanded before they were glued up: take off pencil marks and glue there, and no more".to_owned());
         sand.extend(self.prefinished().map(|marks| {
             format!("don't sand the faces that came with a finish, and keep every cloth with glue or grit off them; of these sand the edges only: {marks}")
         }));
+        let early = self.early();
+        let all = self.parts.iter().map(|(id, _)| id).filter(|id| !early.contains(id));
+        let woods = self.woods(all);
         match known.as_slice() {
-            [(_, only)] if !several => sand.push(sanded(only.sanding)),
+            [(_, only)] if !several => sand.push(sanded(only.sanding, woods)),
             many => sand.extend(many.iter().map(|(id, kind)| {
                 let name = self.piece.finish(*id).map_or("", |own| own.name.as_str());
                 let what = self.sorts_of(*id);
-                format!("{what}, for the finish {name}: {}", sanded(kind.sanding))
+                format!("{what}, for the finish {name}: {}", sanded(kind.sanding, woods))
             })),
         }
-        let early = self.early();
         if !used.is_empty() && !early.is_empty() {
             sand.push(format!(
                 "leave out {}, which you sanded before their frames closed and which have a coat already",
@@ -171,17 +197,19 @@ impl Maker<'_, '_> {
             task.cured = glued;
             task.sands = true;
         }
-        let mut sandings: Vec<&'static [u32]> = Vec::new();
-        for grits in known.iter().map(|(_, kind)| kind.sanding.grits()) {
+        let mut sandings: Vec<(&'static [u32], Option<u32>)> = Vec::new();
+        for grits in known.iter().map(|(_, kind)| woods.grits(kind.sanding)) {
             if !sandings.contains(&grits) {
                 sandings.push(grits);
             }
         }
         if sandings.is_empty() {
-            sandings.push(&[]);
+            sandings.push((&[], None));
         }
-        let mut does: Vec<Doing> =
-            sandings.into_iter().map(|grits| Doing::Sand(Sand { grits, cured })).collect();
+        let mut does: Vec<Doing> = sandings
+            .into_iter()
+            .map(|(grits, sheets_from)| Doing::Sand(Sand { grits, sheets_from, cured }))
+            .collect();
         if !off.is_empty() {
             does.insert(0, Doing::TakeOff(off));
         }
@@ -246,6 +274,20 @@ impl Maker<'_, '_> {
     /// True where drawers run on slides, which come off for the finish.
     pub(super) fn has_slides(&self) -> bool {
         !self.work.fitting().drawers.is_empty()
+    }
+
+    /// What some parts are made of that are sanded: a sheet that came with a finish is not.
+    pub(super) fn woods(&self, ids: impl Iterator<Item = PartId>) -> Woods {
+        let stocks = ids.filter_map(|id| self.piece.stock(self.parts.get(id)?.stock));
+        let mut woods = Woods { solid: false, sheets: false };
+        for stock in stocks.filter(|stock| !stock.is_banding()) {
+            if stock.is_solid() {
+                woods.solid = true;
+            } else if stock.prefinished.is_none() {
+                woods.sheets = true;
+            }
+        }
+        woods
     }
 
     /// True where fronts have pulls, which go on when all else is done.

@@ -49,11 +49,7 @@ impl Maker<'_, '_> {
             if slides {
                 lines.push(set);
             }
-            let pulled = |opening: &Opening| {
-                matches!(opening.kind, OpeningKind::Drawer { .. })
-                    && opening.front.as_ref().is_some_and(|front| front.pull.is_some())
-            };
-            if self.piece.cases.iter().flat_map(|case| &case.openings).any(pulled) {
+            if fitting.fronts.iter().any(|front| front.into_box > 0) {
                 lines.push(
                     "with a front in place, drill its pull holes on through the front of the box"
                         .to_owned(),

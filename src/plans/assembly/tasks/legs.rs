@@ -15,12 +15,16 @@ impl Maker<'_, '_> {
         let part = self.parts.get(kick)?;
         let ends = self.seen_beside(part);
         let is_sheet = self.piece.stock(part.stock).is_some_and(|own| !own.is_solid());
+        let [it, they] = match self.is_finished() {
+            true => ["; it gets its coats with the rest", "; they get their coats with the rest"],
+            false => ["", ""],
+        };
         (!ends.is_empty() && is_sheet).then(|| match ends.as_slice() {
             [only] => {
                 let end = self.parts.mark(*only);
-                format!("the end of {} is seen beside {end}: before you fix it, cover it with veneer to match {end}, ironed or glued on, so that its plies don't show", part.mark)
+                format!("the end of {} is seen beside {end}: saw that end short by the thickness of the veneer that matches {end}, and iron or glue a strip of it on, so that the plies don't show{it}", part.mark)
             }
-            _ => format!("both ends of {} are seen: before you fix it, cover both with veneer to match the ends of the case, ironed or glued on, so that the plies don't show", part.mark),
+            _ => format!("both ends of {} are seen: saw both short by the thickness of the veneer that matches the ends of the case, and iron or glue strips of it on, so that the plies don't show{they}", part.mark),
         })
     }
 

@@ -5,9 +5,11 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::parts::{PartId, Role};
+use crate::parts::{Assembly, PartId, Role};
 
+use crate::plans::assembly::{Task, gluing};
 use crate::plans::fitting::{Fastening, Purpose};
+use crate::plans::operations::Doing;
 
 use super::Maker;
 
@@ -28,13 +30,19 @@ impl Maker<'_, '_> {
             let near = || {
                 self.tasks.iter().position(|task| task.cuts.iter().any(|(part, _)| beside(*part)))
             };
-            let Some(index) = own.or_else(near) else { continue };
+            // The line counts from edges that a board has only when it is sawn to size.
+            let Some(index) = own.or_else(|| self.comes_to_size(id)).or_else(near) else {
+                continue;
+            };
             bored.insert(id);
             let mark = self.marks(&[id]);
             let line =
                 format!("bore the screw holes through {mark} on the lines of the layout sheet");
+            let piloted = self.piloted(&[id]);
             if let Some(task) = self.tasks.get_mut(index) {
                 task.lines.push(line);
+                task.lines.extend(piloted);
+                task.bores.push(id);
             }
         }
         for index in 0..self.tasks.len() {
@@ -47,19 +55,48 @@ impl Maker<'_, '_> {
                 continue;
             }
             let is_cut_here = new.iter().all(|id| backs.contains(id));
-            let marks = self.marks(&new.into_iter().collect::<Vec<_>>());
+            let new: Vec<PartId> = new.into_iter().collect();
+            let marks = self.marks(&new);
             let bore = format!("bore the screw holes through {marks}");
+            let piloted = if is_cut_here { self.piloted(&new) } else { None };
             let Some(task) = self.tasks.get_mut(index) else { continue };
+            task.bores.extend(new);
             if is_cut_here {
                 task.lines.push(format!("{bore} on the lines of the layout sheet"));
+                task.lines.extend(piloted);
             } else {
                 task.lines.insert(0, format!("{bore} first, on the lines of the layout sheet"));
             }
         }
     }
 
-    /// The boards under a countertop, of a case on another, under a cover, or of a box before
-    /// its front, whose round holes stand on a line.
+    /// The pilot holes of a back that squares its case while the glue is open: then there is
+    /// no time to bore them.
+    fn piloted(&self, ids: &[PartId]) -> Option<String> {
+        let is_tacked = |id: &&PartId| {
+            let part = self.parts.get(**id).filter(|part| part.role == Role::Back);
+            part.is_some_and(|part| gluing::tacked(self.parts, &Assembly::Carcass(part.case)) > 0)
+        };
+        let backs: Vec<PartId> = ids.iter().filter(is_tacked).copied().collect();
+        (!backs.is_empty()).then(|| {
+            format!(
+                "try {} in the case while that stands dry and square, and bore the pilot holes through its screw holes now: while the glue is open there is no time for them",
+                self.marks(&backs)
+            )
+        })
+    }
+
+    /// The task after the first cuts that brings a part to its size or covers its edges;
+    /// `None` where it has its size from the first cuts.
+    fn comes_to_size(&self, id: PartId) -> Option<usize> {
+        let first = self.tasks.iter().position(|task| !task.breaks.is_empty());
+        let covers = |doing: &Doing| matches!(doing, Doing::Edge(part, _) if *part == id);
+        let sizes = |task: &Task| task.mills.contains(&id) || task.does.iter().any(covers);
+        self.tasks.iter().rposition(sizes).filter(|index| Some(*index) != first)
+    }
+
+    /// The boards under a countertop, of a case on another, of a case beside another, under a
+    /// cover, or of a box before its front, whose round holes stand on a line.
     fn driven_in_the_house(&self) -> BTreeSet<PartId> {
         let is_late = |own: &&Fastening<'_>| {
             matches!(
@@ -69,6 +106,7 @@ impl Maker<'_, '_> {
                     | Purpose::Covers
                     | Purpose::BackCovers
                     | Purpose::Fronts
+                    | Purpose::Ties
             )
         };
         let late = self.work.fastened().fastenings.iter().filter(is_late);
