@@ -54,6 +54,7 @@ mod grain;
 mod grammars;
 mod hall_console;
 mod history;
+mod holes;
 mod hostile;
 mod hung;
 mod jig;

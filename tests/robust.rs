@@ -1,10 +1,14 @@
 //! A spec in the middle of being typed: whatever is struck out, doubled or
 //! mistyped, the compiler answers, and points into the text it was given.
 
-use crate::oracle;
 use std::ops::Range;
 
+use crate::oracle;
+
 use crate::oracle::places::{lines, tokens};
+use crate::support::compile;
+use casewright::diagnostics::Severity;
+use casewright::papers::{EXAMPLES, SHARED};
 use proptest::prelude::*;
 use proptest::sample::Index;
 
@@ -100,4 +104,52 @@ proptest! {
         oracle::papers(&text);
         oracle::editor(&text);
     }
+}
+
+/// The example with what all share written out in it.
+fn example(text: &str) -> String {
+    let (_, shared) = SHARED;
+    text.replace("use \"shop.case\"", &shared.replace("units in\n", ""))
+}
+
+/// Each statement that stands alone on a line or between braces on one, from and to.
+fn statements(text: &str) -> Vec<Range<usize>> {
+    let mut found = Vec::new();
+    let mut start = 0;
+    for (at, sign) in text.bytes().enumerate() {
+        match sign {
+            b'\n' | b';' | b'{' => start = at + 1,
+            b'}' => {
+                found.push(start..at);
+                start = at + 1;
+            }
+            _ => {}
+        }
+        let ends = matches!(text.as_bytes().get(at + 1), Some(b'\n' | b';'));
+        if ends && start <= at {
+            found.push(start..at + 1);
+        }
+    }
+    found.retain(|place| !text[place.clone()].trim().is_empty());
+    found
+}
+
+/// A statement that is left out is found, or the piece is built without it: never neither.
+#[test]
+fn an_example_without_one_of_its_statements_is_told_or_built() {
+    let (mut all, mut sound) = (0, 0);
+    for own in EXAMPLES {
+        let text = example(own.text);
+        let begins = text.find("\njob ").expect("the job");
+        for place in statements(&text).into_iter().filter(|place| place.start > begins) {
+            let mut without = text.clone();
+            without.replace_range(place, "");
+            let compiled = compile(&without);
+            let has_error = compiled.diagnostics.iter().any(|own| own.severity == Severity::Error);
+            assert_eq!(compiled.is_sound(), !has_error, "neither papers nor an error:\n{without}");
+            all += 1;
+            sound += usize::from(compiled.is_sound());
+        }
+    }
+    assert!(all > 600 && sound > 100, "{sound} of {all}");
 }

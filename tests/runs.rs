@@ -8,6 +8,7 @@ use casewright::pipeline::Compilation;
 use casewright::revision;
 use serde_json::Value;
 
+use crate::bench;
 use crate::support::{compile, packet, slugs, spec};
 
 /// The laundry with its sink and its bank alone, each on its own ends.
@@ -338,4 +339,38 @@ fn a_front_keeps_its_gap_to_a_case_that_reaches_as_far_forward() {
         );
         assert_eq!(part(&sound(&other), path).length.length, mm(497));
     }
+}
+
+/// A space without an appliance is as wide as it says, or takes what is left: 70 less twice 16.
+/// It is kept while the cases are set, and nothing is pushed in.
+#[test]
+fn a_space_for_knees_stays_empty() {
+    let text = r#"casework 1
+job "Desk" { units in }
+site { fixing wall }
+shop { clamps 10; open-time 40 min }
+stock ply { plywood 3/4; sheet { long 96; wide 48 } }
+stock thin { plywood 1/4; sheet { long 96; wide 48 } }
+run desk {
+  wide 70; deep 20; high 29; stock ply
+  base { toe-kick; high 4; set-back 3; cut-into ends }
+  bottom { joint dado { deep 1/4 } }
+  back { stock thin; joint rabbet { deep 3/8 } }
+  top { stretchers 2 { wide 4 }; joint pocket }
+  frame none
+  across {
+    case west { wide 16; down { open a { share 1 } } }
+    space knees { share 1 }
+    case east { wide 16; down { open b { share 1 } } }
+  }
+}
+"#;
+    let compiled = compile(text);
+    assert_eq!(slugs(&compiled), Vec::<&str>::new());
+    let order = papers::one(&compiled, "assembly-order", Format::Text).expect("the order");
+    assert!(order.contains("keep a space of 38 for knees"), "{order}");
+    assert!(!order.contains("Push in"), "{order}");
+    assert_eq!(bench::built(&compiled), Vec::<String>::new());
+    let idle = text.replace("space knees { share 1 }", "space knees { share 1; clear 1 }");
+    assert_eq!(slugs(&compile(&idle)), ["word-missing"]);
 }

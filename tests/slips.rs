@@ -44,6 +44,8 @@ fn the_word_that_comes_to_mind_is_put_right() {
         ("length 15;", "long 15;"),
         ("lumber 4/4; thickness 5/8", "lumber 4/4; thick 5/8"),
         ("units    in", "unit    in"),
+        ("case cupboard {", "cabinet cupboard {"),
+        ("joint rabbet { deep", "joint in-rabbet { deep"),
         ("units    in", "units    inches"),
     ] {
         let text = changed("first.case", sound, slip);
@@ -55,6 +57,54 @@ fn the_word_that_comes_to_mind_is_put_right() {
         let text = changed(press, "units    mm", slip);
         assert_eq!(mended(&text, Grade::Sure), spec(press), "{slip}");
     }
+}
+
+/// A choice without its word has one word that takes it here, which is offered.
+#[test]
+fn a_choice_is_put_behind_its_word() {
+    for (sound, slip) in [
+        ("set inset; build slab", "inset; build slab"),
+        ("joint rabbet { deep 3/8 }", "in-rabbet { deep 3/8 }"),
+        (
+            "{ lumber 4/4; thickness 3/4; species sugar-maple; sawn quarter }",
+            "{ lumber 4/4; thickness 3/4; species sugar-maple; quarter }",
+        ),
+    ] {
+        let text = changed("first.case", sound, slip);
+        assert_eq!(mended(&text, Grade::Choice), spec("first.case"), "{slip}");
+    }
+}
+
+/// A unit is written as on a rule: the word for it is told, wherever it stands, and an inch
+/// mark touches its figure.
+#[test]
+fn a_unit_in_words_is_told() {
+    for (sound, slip, right) in [
+        ("wide 36;", "wide 36 inches;", "wide 36 in;"),
+        ("high 5 }", "high 5 inch }", "high 5 in }"),
+        ("cup 35 mm", "cup 35 millimeters", "cup 35 mm"),
+        ("swing 105 deg", "swing 105 degrees", "swing 105 deg"),
+        ("humidity 40%;", "humidity 40 percent;", "humidity 40%;"),
+        ("cure 24 h; open-time", "cure 24 hours; open-time", "cure 24 h; open-time"),
+    ] {
+        let text = changed("first.case", sound, slip);
+        let right = changed("first.case", sound, right);
+        assert_eq!(mended(&text, Grade::Sure), right, "{slip}");
+    }
+    let text = changed("first.case", "high 5 }", "high 5 \" }");
+    assert_eq!(mended(&text, Grade::Choice), changed("first.case", "high 5 }", "high 5\" }"));
+}
+
+/// A misspelled word is read as the one that was meant, so what else is wrong is told with it,
+/// and the names in its braces are known.
+#[test]
+fn beside_a_misspelled_word_the_rest_is_judged() {
+    let text = changed("first.case", "share 1; shelf", "high 23; shelf");
+    let text = text.replacen("case cupboard", "csae cupboard", 1);
+    assert_eq!(slugs(&compile(&text)), ["word-unknown", "sizes-conflict"]);
+    // Where the right word stands too, the other says nothing.
+    let text = changed("first.case", "deep 18;", "deep 18; depe 19;");
+    assert_eq!(slugs(&compile(&text)), ["word-unknown"]);
 }
 
 /// A sheet has what a caliper reads, and lumber what it is planed to.

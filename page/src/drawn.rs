@@ -27,7 +27,7 @@ struct Shown {
 
 /// The drawing of a piece; nothing where there is nothing to draw.
 pub(crate) fn of(compiled: &Compilation) -> Option<Drawn> {
-    let svg = papers::elevation(compiled)?;
+    let papers::Front { svg, places } = papers::front(compiled)?;
     let shown = |own: papers::Place| Shown {
         area: [own.from.0, own.from.1, own.to.0, own.to.1],
         at: Place::of(&compiled.sources, own.span),
@@ -37,6 +37,6 @@ pub(crate) fn of(compiled: &Compilation) -> Option<Drawn> {
         },
         name: own.name,
     };
-    let places = papers::places(compiled).into_iter().map(shown).collect();
+    let places = places.into_iter().map(shown).collect();
     Some(Drawn { svg, whole: compiled.piece.is_some(), places })
 }

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use casewright::vocabulary::{BLOCKS, Kind, Row};
+use casewright::vocabulary::{self, BLOCKS, Kind, Row};
 use serde::Serialize;
 
 /// Each block by its name.
@@ -11,6 +11,8 @@ pub(crate) struct Table {
     blocks: BTreeMap<&'static str, Words>,
     /// Words that stand behind others: choices.
     choices: Vec<&'static str>,
+    /// What may stand behind a figure.
+    units: Vec<&'static str>,
 }
 
 /// The words of a block, each with the block that its braces hold.
@@ -42,5 +44,5 @@ pub(crate) fn of_words() -> Table {
     }
     choices.sort_unstable();
     choices.dedup();
-    Table { blocks, choices }
+    Table { blocks, choices, units: vocabulary::units().collect() }
 }

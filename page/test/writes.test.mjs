@@ -199,6 +199,62 @@ test('a tap in the drawing leads to the line, and the line to the drawing', asyn
   assert.deepEqual(wrong, []);
 });
 
+test('a paper that is opened behind a key is of what the key wrote', async (t) => {
+  const { context, page, wrong } = await opened(browser, DESK);
+  t.after(() => context.close());
+  // Three keys, one behind the other, while the first is still checked; and at once the paper.
+  await page.evaluate(() => {
+    const { view } = globalThis.desk.text;
+    for (const [from, to] of [['wide 36', 'wide 37'], ['wide 37', 'wide 38'], ['wide 38', 'wide 39']]) {
+      const at = view.state.doc.toString().indexOf(from);
+      view.dispatch({ changes: { from: at, to: at + from.length, insert: to } });
+    }
+    [...document.querySelectorAll('#papers-list button')]
+      .find((own) => own.textContent.includes('Cut list')).click();
+  });
+  await page.waitForFunction(() => document.getElementById('paper-frame').srcdoc !== '');
+  const shown = await page.evaluate(() => document.getElementById('paper-frame').srcdoc);
+  await settled(page);
+  const now = await page.evaluate(() =>
+    globalThis.desk.compiler.value({ paper: { slug: 'cut-list', form: 'html' } }));
+  assert.match(await page.evaluate(() => globalThis.desk.text.view.state.doc.toString()), /wide 39;/);
+  assert.equal(shown, now);
+  assert.deepEqual(wrong, []);
+});
+
+test('a saved paper leads to the others beside it', async (t) => {
+  const { context, page } = await opened(browser, DESK);
+  t.after(() => context.close());
+  await page.click('#papers-button');
+  await page.click('#papers-list button:has-text("All papers")');
+  await page.waitForFunction(() => document.getElementById('paper-frame').srcdoc !== '');
+  const [download] = await Promise.all([page.waitForEvent('download'), page.click('#paper-save')]);
+  const path = join(bench(t), 'saved.html');
+  await download.saveAs(path);
+  const html = readFileSync(path, 'utf8');
+  const links = [...html.matchAll(/href="([^"#]+)[^"]*"/g)].map(([, link]) => link);
+  assert.ok(links.includes('first-cut-list.html'), String(links));
+  assert.ok(links.every((link) => link.startsWith('first-')), String(links));
+});
+
+test('an example is found by a word, and says its unit', async (t) => {
+  const { context, page } = await opened(browser, DESK);
+  t.after(() => context.close());
+  await page.click('nav button >> nth=0');
+  await page.click('#do-new');
+  await page.waitForSelector('#start[open] li');
+  const shown = () => page.evaluate(() =>
+    [...document.querySelectorAll('#start li')].filter((own) => own.checkVisibility()).length);
+  const all = await shown();
+  await page.fill('#start-find', 'millimeters wardrobe');
+  const few = await shown();
+  assert.ok(few > 0 && few < all / 4, `${few} of ${all}`);
+  assert.match(await page.locator('#start-whole li:visible').first().textContent(), /Mill Lane/);
+  await page.fill('#start-find', 'xyzzy');
+  assert.equal(await shown(), 0);
+  assert.ok(await page.locator('#start-none').isVisible());
+});
+
 test('words are offered where they may stand', async (t) => {
   const { context, page } = await opened(browser, DESK);
   t.after(() => context.close());

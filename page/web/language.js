@@ -5,7 +5,6 @@ import { tags } from '@lezer/highlight';
 
 const NUMBER = /^[0-9][0-9./-]*(?:%|'|")?/;
 const WORD = /^[a-z][a-z0-9-]*(?:\.[a-z0-9-]+)*/i;
-const UNIT = new Set(['mm', 'cm', 'm', 'in', 'ft', 'deg', 'h', 'min', 'd', 'lb', 'kg', 'g', 'psi', 'GPa', 'F', 'C', 'l', 'gal', 'm2', 'ft2']);
 
 /** What is known of a statement in a block: its inner block, or nothing. */
 function meant(table, block, word) {
@@ -26,6 +25,7 @@ function found(table, blocks, word) {
 
 export function language(table) {
   const choices = new Set(table.choices);
+  const units = new Set(table.units);
   const stream = StreamLanguage.define({
     name: 'casewright',
     startState: () => ({ blocks: ['file'], head: true, inner: null, figure: false }),
@@ -83,7 +83,7 @@ export function language(table) {
         if (!known) return null;
         return known.own ? 'variableName' : 'keyword';
       }
-      if (behindFigure && UNIT.has(word)) return 'unit';
+      if (behindFigure && units.has(word)) return 'unit';
       return choices.has(word) ? 'atom' : 'variableName';
     },
     languageData: {

@@ -41,7 +41,7 @@ const text = new Text(byId('text'), [
 ], { changed, moved });
 const pad = new Pad(compiler, text);
 const papers = new Papers(compiler, { ready: () => waiting, name: fileName });
-const menu = new Menu({ pieces, text, compiler, tabs, opened, changed });
+const menu = new Menu({ pieces, text, compiler, opened, changed });
 const start = new Start(compiler, pieces, {
   begin: (entry, files) => menu.begin(entry, files, true),
   take: (id) => menu.take(id),
@@ -87,13 +87,13 @@ function show(answer, files) {
   findings.show(all);
   const taken = accepted === 0 ? '' : `${accepted} accepted`;
   const state = [answer.sound ? 'Ready to build' : '', summed(all), taken].filter(Boolean).join(', ');
-  byId('state').textContent = answer.piece ? state : 'This file is no piece yet';
+  byId('state').textContent = answer.piece ? state : 'There is no case in this file yet';
   byId('first').replaceChildren(...(all.length > 0 ? prose(` ${all[0].title}`) : []));
   byId('findings').classList.toggle('broken', broken);
   byId('findings').classList.toggle('sound', answer.sound);
   papers.allow(answer.sound, answer.piece
-    ? 'There are no papers while something is broken: mend that first.'
-    : 'There are no papers of a file that is no piece.');
+    ? 'Mend the errors first: the papers come from a sound piece.'
+    : 'A file without a case has no papers.');
   sizes.offer(answer.drawn?.places ?? []);
   byId('job').textContent = title(pieces.own);
   document.title = `${title(pieces.own)}, casewright`;
@@ -177,7 +177,6 @@ function goLine(place) {
 
 function mend(own) {
   text.edit(own.edits);
-  tabs();
   say(`Done: ${own.title}`);
   folded('findings');
 }
@@ -188,12 +187,6 @@ async function explain(slug) {
 
 function fileName() {
   return pieces.own.entry.replace(/\.case$/, '');
-}
-
-/** A tab for each file, where there are several. */
-function tabs() {
-  menu.tabs();
-  papers.slug = null;
 }
 
 /** Another piece has come to hand. */

@@ -147,7 +147,7 @@ export class Menu {
   async rename() {
     const { text, pieces } = this.page;
     const before = text.shown;
-    const name = await this.name(`Another name for ${before}`, before);
+    const name = await this.name(`New name for ${before}`, before);
     if (name === null || Object.hasOwn(this.own.files, name)) return;
     if (before === pieces.own.entry) pieces.named();
     pieces.rename(before, name);
@@ -183,7 +183,7 @@ export class Menu {
     const doc = text.view.state.doc;
     const at = doc.line(Math.min(line, doc.lines)).from;
     text.view.dispatch({ selection: { anchor: at }, scrollIntoView: true });
-    say('The lines are straight');
+    say('The lines are straightened');
   }
 
   /** A tab for each file, where there are several. */

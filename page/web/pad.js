@@ -125,7 +125,7 @@ export class Pad {
     return true;
   }
 
-  /** The words that may stand here: those that fit on a line or two. */
+  /** The words that may be written here: those that fit on a line or two. */
   async offer() {
     if (getComputedStyle(this.view).display === 'none') return;
     const state = this.editor.state;
@@ -169,12 +169,12 @@ export class Pad {
     });
   }
 
-  /** All words that may stand here, each with what it says. */
+  /** All words that may be written here, each with what it says. */
   open() {
     const { all, wants } = this.answer;
-    const nothing = all.length > 0 ? '' : 'Nothing more stands here. A new line begins with a word.';
+    const nothing = all.length > 0 ? '' : 'This statement is complete. Begin a new line with a word.';
     byId('words-wants').textContent = wants
-      ? `Here stands ${wants.replaceAll('`', '')}.` : nothing;
+      ? `Write ${wants.replaceAll('`', '')} here.` : nothing;
     this.list.replaceChildren(...all.map((own) => el('li', {},
       el('button', {
         type: 'button',

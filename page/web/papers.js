@@ -138,7 +138,17 @@ export class Papers {
     }
     const { type, ending } = KINDS[form];
     const name = `${this.does.name()}-${slug}.${ending}`;
-    download(name, text, type);
+    download(name, form === 'html' ? linked(text, this.does.name()) : text, type);
     show(`Sent to the downloads of this browser: ${name}.`);
   }
+}
+
+/** A paper as a file: its links lead to the other papers as they are saved, beside it, and what
+ *  the page has none of is no link. */
+function linked(html, name) {
+  const known = Object.keys(BY_ENDING).join('|');
+  return html
+    .replace(new RegExp(`href="([a-z-]+\\.(?:${known}))(#[^"]*)?"`, 'g'),
+      (_, file, place = '') => `href="${encodeURIComponent(name)}-${file}${place}"`)
+    .replace(/<a [^>]*href="packet\.json"[^>]*>(.*?)<\/a>/gs, '$1');
 }

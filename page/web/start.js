@@ -14,6 +14,24 @@ export class Start {
     this.view = byId('start');
     byId('start-close').addEventListener('click', () => this.view.close());
     this.drawings = new Map();
+    /** What is looked through for a word, by card. */
+    this.cards = new Map();
+    this.sought = byId('start-find');
+    this.sought.addEventListener('input', () => this.find());
+  }
+
+  /** Leaves those in sight that have every word that is sought. */
+  find() {
+    const words = this.sought.value.toLowerCase().split(/\s+/).filter(Boolean);
+    let left = 0;
+    for (const [item, text] of this.cards) {
+      item.hidden = !words.every((word) => text.includes(word));
+      if (!item.hidden) left += 1;
+    }
+    for (const list of ['start-blank', 'start-whole', 'start-short'].map(byId)) {
+      list.parentElement.hidden = [...list.children].every((item) => item.hidden);
+    }
+    byId('start-none').hidden = left > 0;
   }
 
   async open() {
@@ -22,6 +40,8 @@ export class Start {
       this.fill();
     }
     this.kept();
+    this.sought.value = '';
+    this.find();
     this.view.showModal();
     this.view.scrollTop = 0;
     this.draw();
@@ -72,10 +92,14 @@ export class Start {
   }
 
   card(name, says, own, tapped) {
-    const picture = own === null ? null : el('span', { class: 'picture', 'aria-hidden': 'true' });
-    if (own !== null) this.drawings.set(picture, own);
-    return el('li', {}, el('button', { type: 'button', onclick: tapped },
-      picture, el('b', {}, name), says === '' ? null : el('span', {}, ...prose(says))));
+    const picture = el('span', { class: 'picture', 'aria-hidden': 'true' });
+    this.drawings.set(picture, own);
+    const unit = unitOf(own);
+    const item = el('li', {}, el('button', { type: 'button', onclick: tapped },
+      picture, el('b', {}, name), says === '' ? null : el('span', {}, ...prose(says)),
+      el('small', {}, unit)));
+    this.cards.set(item, `${name} ${says} ${unit}`.toLowerCase());
+    return item;
   }
 
   /** Draws what comes into sight. */
@@ -98,6 +122,13 @@ export class Start {
     svg.removeAttribute('role');
     place.append(document.importNode(svg, true));
   }
+}
+
+/** What the figures of a piece count. */
+function unitOf({ entry, files }) {
+  const said = [files[entry], ...Object.values(files)]
+    .map((text) => /^\s*(?:job .*\{\s*)?(?:.*; *)?units +(\w+)/m.exec(text)?.[1]).find(Boolean);
+  return said === 'mm' ? 'millimeters' : 'inches';
 }
 
 /** A file's name as words. */

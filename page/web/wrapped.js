@@ -1,9 +1,13 @@
-// A line that is too long goes on farther in than it began.
+// A line that is too long goes on farther in than it began, and on a narrow page the space
+// before the comment behind it is one blank wide.
 
 import { RangeSetBuilder } from '@codemirror/state';
 import { Decoration, ViewPlugin } from '@codemirror/view';
 
 const FARTHER = 2;
+/** What stands before a comment, and the blanks but one between them. */
+const BEFORE = /^((?:\d"|"(?:[^"\\]|\\.)*"|[^"#])*?\S)( +) #/;
+const gap = Decoration.mark({ class: 'gap' });
 const lines = new Map();
 
 function indented(spaces) {
@@ -22,6 +26,11 @@ function all(view) {
       const line = view.state.doc.lineAt(at);
       const spaces = Math.min(/^ */.exec(line.text)[0].length, 16);
       builder.add(line.from, line.from, indented(spaces));
+      const [, before, wide] = BEFORE.exec(line.text) ?? [];
+      if (before !== undefined) {
+        const from = line.from + before.length;
+        builder.add(from, from + wide.length, gap);
+      }
       at = line.to + 1;
     }
   }

@@ -10,6 +10,7 @@ use super::cut_round::CutRound;
 use super::edging::Edged;
 use super::frame::Frame;
 use super::front::{DrawerBoxes, Fronts};
+use super::hole::Hole;
 use super::hung::Hung;
 use super::id::{CaseId, FinishId, RunId, StockId};
 use super::insertion::Insertion;
@@ -94,6 +95,8 @@ pub struct End {
     pub seam: Seam,
     /// What its front edge is covered with.
     pub edges: Edged,
+    /// The holes through it.
+    pub holes: Vec<Hole>,
     /// The statement that says so.
     pub span: Span,
     /// Notes for the papers.
@@ -256,6 +259,8 @@ pub struct Case {
     pub bottom: Option<Bottom>,
     /// The back.
     pub back: Option<Board>,
+    /// The holes through it.
+    pub back_holes: Vec<Hole>,
     /// Where a back would be said; `None` where one is, or that there is none.
     pub back_at: Option<Insertion>,
     /// What carries the wall screws.

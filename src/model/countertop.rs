@@ -8,6 +8,7 @@ use super::carries::{self, Carries};
 use super::case::Exposure;
 use super::edging::{self, Edged};
 use super::given::Given;
+use super::hole::{self, Hole, Through};
 use super::id::{FinishId, StockId};
 use super::insertion::Insertion;
 use super::lower::Lower;
@@ -40,6 +41,8 @@ pub struct Countertop {
     pub held_at: Insertion,
     /// What its free edges are covered with.
     pub edges: Edged,
+    /// The holes through it.
+    pub holes: Vec<Hole>,
     /// What stands on it, where it says so.
     pub carries: Option<Carries>,
     /// The statement.
@@ -147,6 +150,7 @@ pub(super) fn read(
         held: held.unwrap_or(if solid { HowHeld::Slots } else { HowHeld::Screw }),
         held_at: Insertion::of(body, HELD),
         edges: edging::read(body, EDGES, shared, ctx),
+        holes: hole::read(body, Through::Lying, ctx),
         carries: body.says(LOAD).then(|| carries::of(body, LOAD)).flatten(),
         span: entry.head,
         notes: body.notes(),

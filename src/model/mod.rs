@@ -30,6 +30,7 @@ mod given;
 mod hanging;
 mod hardware;
 mod hinge;
+mod hole;
 mod hinge_place;
 mod hung;
 mod id;
@@ -77,6 +78,7 @@ mod site;
 mod size;
 mod size_names;
 mod solve_case;
+mod space;
 mod species;
 mod stacked;
 mod standing;
@@ -115,6 +117,7 @@ pub use hanging::HingeNeed;
 pub use hardware::{Bit, BoxRule, BoxWidth, Hardware, Hook, Pull, Runs, Slide, Wooden};
 pub use hinge::{Hinge, HingeKind, Plate};
 pub use hinge_place::HingePlace;
+pub use hole::{Hole, HoleEdge};
 pub use hung::Hung;
 pub use id::{
     BitId, CaseId, FinishId, FrontId, HingeId, KeepOutId, Leaf, MemberId, OpeningId, PullId, RunId,

@@ -12,6 +12,7 @@ use super::drawer_box::OnWood;
 use super::edge::{Edge, Edges};
 use super::front::{Fronts, Set};
 use super::hardware::Hardware;
+use super::hole::Hole;
 use super::id::{CaseId, Leaf, MemberId, OpeningId, SlideId};
 use super::insertion::Insertion;
 use super::joinery::Board;
@@ -82,6 +83,8 @@ pub struct ShelfSet {
     pub loose: u32,
     /// What stands on each, where that differs from the case's other shelves.
     pub carries: Option<Carries>,
+    /// The holes through each.
+    pub holes: Vec<Hole>,
     /// The statement.
     pub span: Span,
     /// Notes for the papers.

@@ -14,6 +14,7 @@ use super::case::{Base, Bottom, End, Leg, Pins, Shelves, Top, third};
 use super::edging;
 use super::given::Given;
 use super::hardware;
+use super::hole::{self, Through};
 use super::id::{FinishId, StockId};
 use super::insertion::Insertion;
 use super::joinery::{Board, Joinery};
@@ -207,6 +208,7 @@ pub(super) fn ends(
             stock: stock(body, common, &what, span, shared, ctx)?,
             seam: if is_framed { seam(body) } else { Seam::Butt },
             edges: edging::read(body, words::end::EDGES, shared, ctx).or(&edges).clone(),
+            holes: hole::read(body, Through::End, ctx),
             span,
             notes,
         })

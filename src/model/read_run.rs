@@ -26,6 +26,7 @@ use super::settle::settle;
 use super::size::Size;
 use super::size_names::SizeNames;
 use super::solve_case;
+use super::space;
 
 /// Words of a run that say something of the run alone.
 const ITS_OWN: [&str; 5] = [
@@ -67,7 +68,7 @@ struct Thing<'a> {
     /// The statement of a case, with what the run hands down to it.
     case: Option<Entry>,
     /// What a space takes, and what stays clear.
-    takes: Option<([Size; 2], Size)>,
+    takes: Option<(Option<[Size; 2]>, Size)>,
     /// How much of a filler may come off at the wall.
     scribe: Option<Size>,
 }
@@ -195,7 +196,7 @@ fn things<'a>(run: &Entries, list: &'a Entries, stand: &Stand, ctx: &mut Lower) 
                 let own = own.map(|own| cover::of_run(run, own, [at == 0, at == last]));
                 thing.case = own.map(|own| entry.with(own));
             }
-            Stands::Space => thing.takes = takes(entry, ctx),
+            Stands::Space => thing.takes = space::takes(entry, ctx),
             Stands::Filler => {
                 let meets = [(0, Side::Left), (last, Side::Right)];
                 let mut walls = meets.into_iter().filter(|(end, _)| *end == at);
@@ -225,18 +226,6 @@ fn same_names(things: &[Thing<'_>], ctx: &mut Lower) {
             );
         }
     }
-}
-
-/// What a space takes, and what stays clear beside it.
-fn takes(entry: &Entry, ctx: &mut Lower) -> Option<([Size; 2], Size)> {
-    use words::takes_block::{HIGH, WIDE};
-
-    let (body, name) = (entry.body()?, entry.name()?.value);
-    let takes = body.one(words::space::TAKES)?.body()?;
-    let wide = ctx.positive(takes, WIDE, &format!("{name}'s appliance")).known()?;
-    let high = ctx.positive(takes, HIGH, &format!("{name}'s appliance")).known()?;
-    let clear = ctx.size_or_zero(body, words::space::CLEAR, "clear beside the appliance");
-    Some(([wide, high], clear))
 }
 
 /// False where a case lacks what neither it nor the run says (reported).
@@ -419,7 +408,10 @@ fn state<'a>(
             let least = ctx.facts.add(least, "least width of a filler", usual);
             Some(least + thing.scribe.clone().unwrap_or_default())
         }
-        Stands::Space => thing.takes.as_ref().map(|([wide, _], clear)| wide + clear + clear),
+        Stands::Space => thing
+            .takes
+            .as_ref()
+            .and_then(|(takes, clear)| takes.as_ref().map(|[wide, _]| wide + clear + clear)),
     };
     if let Some(size) = follows {
         let says = Says::Fixed { name: name.to_owned(), list: Some(0), word: None };

@@ -37,7 +37,7 @@ pub struct CaseRun {
     pub notes: Vec<String>,
 }
 
-/// A place that stays free for an appliance.
+/// A place that stays free, for an appliance or as a space for knees.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Space {
     /// Its name.
@@ -52,8 +52,8 @@ pub struct Space {
     pub wide: Size,
     /// Where its width can be written anew; `None` where it follows from the others.
     pub wide_at: Option<Insertion>,
-    /// The width and height of what it takes.
-    pub takes: [Size; 2],
+    /// The width and height of what it takes; `None` where it stays empty.
+    pub takes: Option<[Size; 2]>,
     /// What stays clear at each side of that and above it.
     pub clear: Size,
     /// The countertop of the run leaves it open, so that what stands there may be higher.

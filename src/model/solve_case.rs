@@ -12,6 +12,7 @@ use super::cover::{self, Covers};
 use super::cut_round;
 use super::equations::{Known, Says, Sheet, Unknown};
 use super::given::Given;
+use super::hole::{self, Through};
 use super::hung;
 use super::insertion::Insertion;
 use super::joinery::Board;
@@ -141,6 +142,9 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
     let root = root_list::find(body, frame_body, frameless, &frame_said, ctx)?;
     // A block at fault was reported; the openings would only repeat it.
     let back_at = (!body.says(words::case::BACK)).then(|| Insertion::of(body, words::case::BACK));
+    let back_holes = body.one(words::case::BACK).and_then(Said::body);
+    let back_holes = back_holes.map(|back| hole::read(back, Through::Back, ctx));
+    let back_holes = back_holes.unwrap_or_default();
     let countertop = body.one(words::case::COUNTERTOP);
     countertop::loads_twice(body, countertop.as_ref().and_then(|own| own.body()), ctx);
     let countertop = countertop.map(|e| countertop::read(&e, blocks.stock, &exposure, shared, ctx));
@@ -268,6 +272,7 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
         covers,
         bottom,
         back,
+        back_holes,
         back_at,
         nailers: nailers?,
         top,

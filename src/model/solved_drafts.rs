@@ -14,6 +14,7 @@ use super::cut_round;
 use super::edge::Edges;
 use super::framed;
 use super::front::{Fronts, Set};
+use super::hole::{self, Through};
 use super::id::{CaseId, MemberId, OpeningId, SlideId};
 use super::insertion::Insertion;
 use super::joinery::Board;
@@ -318,6 +319,7 @@ fn shelf_set(entry: &Entry, ctx: &mut Lower) -> Option<ShelfSet> {
     Some(ShelfSet {
         fixed: count(FIXED),
         loose: count(ADJUSTABLE),
+        holes: hole::read(body, Through::Lying, ctx),
         carries: carries::own(body),
         span: entry.head,
         notes: body.notes(),

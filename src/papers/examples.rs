@@ -43,6 +43,7 @@ examples! {
     "fluted-fronts"
     "edges"
     "countertop"
+    "holes"
     "hung-on-the-wall"
     "two-cases"
     "run"

@@ -317,13 +317,23 @@ pub struct Place {
     pub span: Span,
 }
 
-/// Where each part and opening lies on the [`elevation`], those that cover others
-/// behind them: whoever looks for what is seen at a point takes the last that has it.
+/// The piece from the front.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Front {
+    /// The [`elevation`].
+    pub svg: String,
+    /// Where each part and opening lies on it, those that cover others behind them: whoever
+    /// looks for what is seen at a point takes the last that has it.
+    pub places: Vec<Place>,
+}
+
+/// The piece from the front, and what lies where on it; nothing where there is nothing to draw.
 #[must_use]
-pub fn places(compiled: &Compilation) -> Vec<Place> {
-    let Some((piece, parts)) = compiled.drawn() else { return Vec::new() };
+pub fn front(compiled: &Compilation) -> Option<Front> {
+    let (piece, parts) = compiled.drawn()?;
     let parts = on_pins(compiled, &parts);
-    drawing::shown::places(piece, &parts)
+    let places = drawing::shown::places(piece, &parts);
+    Some(Front { svg: drawn(compiled, piece, &parts), places })
 }
 
 /// The piece from the front as SVG, with its marks: of a piece with errors
@@ -332,18 +342,21 @@ pub fn places(compiled: &Compilation) -> Vec<Place> {
 #[must_use]
 pub fn elevation(compiled: &Compilation) -> Option<String> {
     let (piece, parts) = compiled.drawn()?;
-    let parts = on_pins(compiled, &parts);
-    let whole = drawing::view::extent(&parts);
-    Some(match (&compiled.piece, &compiled.standing) {
-        (None, Some(standing)) => drawing::view::standing(piece, &parts, standing, &whole),
+    Some(drawn(compiled, piece, &on_pins(compiled, &parts)))
+}
+
+fn drawn(compiled: &Compilation, piece: &Piece, parts: &Parts) -> String {
+    let whole = drawing::view::extent(parts);
+    match (&compiled.piece, &compiled.standing) {
+        (None, Some(standing)) => drawing::view::standing(piece, parts, standing, &whole),
         _ => drawing::view::elevation(
             piece,
-            &parts,
+            parts,
             &Figures::new(*piece.tape()),
             &whole,
             drawing::view::Doors::Closed,
         ),
-    })
+    }
 }
 
 /// The parts as they are drawn: loose shelves on their pins.

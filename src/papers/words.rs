@@ -101,7 +101,7 @@ pub(super) fn features(part: &Part, work: &Workings<'_>, figures: &Figures) -> V
     for row in slots.chunk_by(|a, b| a.v == b.v) {
         lines.extend(slotted(part, row, figures));
     }
-    for bore in [Bore::Cup, Bore::Pull, Bore::Plate, Bore::PlateBehind] {
+    for bore in [Bore::Cup, Bore::Pull, Bore::Plate, Bore::PlateBehind, Bore::Round] {
         // A partition may have the plates of a door at either side.
         for face in Face::ALL {
             let same: Vec<&Feature> = bores
@@ -145,7 +145,7 @@ fn bored(part: &Part, bore: Bore, same: &[&Feature], figures: &Figures) -> Optio
     // The fence that the cups are bored at stands on the side of the hinges.
     let edge = match (first.face.is_broad(), bore) {
         (true, Bore::Cup) => part.hinge_edge(),
-        (true, Bore::Pull | Bore::Plate | Bore::PlateBehind) => None,
+        (true, Bore::Pull | Bore::Plate | Bore::PlateBehind | Bore::Round) => None,
         (false, _) => Some(part.datum([Face::ThickStart, Face::ThickEnd])),
     };
     let edge = edge.unwrap_or_else(|| part.datum([Face::WidthStart, Face::WidthEnd]));
@@ -175,7 +175,7 @@ fn bored(part: &Part, bore: Bore, same: &[&Feature], figures: &Figures) -> Optio
     let plural = if same.len() > 1 { "s" } else { "" };
     // A thin hinge block is bored right through.
     let through = match bore {
-        Bore::Pull => true,
+        Bore::Pull | Bore::Round => true,
         Bore::Cup | Bore::PlateBehind => false,
         Bore::Plate => first.face.is_broad() && first.deep >= part.thickness.length,
     };
@@ -186,7 +186,7 @@ fn bored(part: &Part, bore: Bore, same: &[&Feature], figures: &Figures) -> Optio
     let into = if through { "through from the" } else { "in the" };
     let later = match bore {
         Bore::PlateBehind => ", bored on through its hinge blocks when they are on",
-        Bore::Cup | Bore::Pull | Bore::Plate => "",
+        Bore::Cup | Bore::Pull | Bore::Plate | Bore::Round => "",
     };
     let face = format!(" {into} {}{later}", part.face_name(first.face));
     Some(format!(

@@ -18,6 +18,8 @@ pub enum Bore {
     Plate,
     /// The rest of one that goes on through a thin block into the board behind it.
     PlateBehind,
+    /// A hole that the maker asks for: for cords, a faucet, a grommet.
+    Round,
 }
 
 impl Bore {
@@ -28,6 +30,7 @@ impl Bore {
             Self::Cup => "hinge cup",
             Self::Pull => "pull hole",
             Self::Plate | Self::PlateBehind => "plate hole",
+            Self::Round => "round hole",
         }
     }
 }

@@ -71,11 +71,13 @@ fn spaces(old: &Piece, new: &Piece, tape: Tape, changes: &mut Changes<OpeningCha
     let same = |one: &(String, Space), other: &(String, Space)| {
         (&one.0, &one.1.name) == (&other.0, &other.1.name)
     };
+    // An empty one is as high as what stands beside it.
+    let high = |own: &Space| own.takes.as_ref().map_or(own.high.length, |takes| takes[1].length);
     let size = |own: &Space| OpeningSize {
         path: Told::of_space(own),
         kind: SPACE,
         wide: Figure::new(own.wide.length, tape),
-        high: Figure::new(own.takes[1].length, tape),
+        high: Figure::new(high(own), tape),
     };
     for own in &old {
         let before = &own.1;
@@ -85,7 +87,7 @@ fn spaces(old: &Piece, new: &Piece, tape: Tape, changes: &mut Changes<OpeningCha
         };
         let sizes = [
             Resized::of("wide", before.wide.length, after.wide.length, tape),
-            Resized::of("high", before.takes[1].length, after.takes[1].length, tape),
+            Resized::of("high", high(before), high(after), tape),
         ];
         let resized: Vec<Resized> = sizes.into_iter().flatten().collect();
         if !resized.is_empty() {

@@ -300,6 +300,8 @@ choices! {
         PullHole = "pull-hole",
         /// A hole for a screw of a hinge plate.
         PlateHole = "plate-hole",
+        /// A round hole for cords, a faucet, or a grommet.
+        RoundHole = "round-hole",
     }
 }
 

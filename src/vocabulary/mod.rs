@@ -39,6 +39,7 @@ pub use evaluate::{Fault, Linear, in_reason, length, linear, number, too_fine};
 pub use form::parse;
 pub use known::Known;
 pub use meant::is_known;
+pub use natural::units;
 pub use range::{Bound, Range};
 pub use read::{read, stated_unit};
 pub use reference::{INTRODUCTION, words};

@@ -39,6 +39,11 @@ const UNITS: &[(&str, &[&str])] = &[
     ("kg", &["kilogram", "kilograms", "kilo", "kilos", "kgs"]),
 ];
 
+/// Every unit that may stand behind a figure, also of values that take several words.
+pub fn units() -> impl Iterator<Item = &'static str> {
+    UNITS.iter().map(|(unit, _)| *unit).chain(["m2", "ft2", "l", "gal", "psi", "GPa"])
+}
+
 /// How a unit is written that this word means.
 pub(super) fn unit(text: &str) -> Option<&'static str> {
     let small = text.to_ascii_lowercase();

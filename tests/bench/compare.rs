@@ -52,9 +52,10 @@ fn is_kind(sort: Sort, kind: FeatureKind) -> bool {
     match kind {
         FeatureKind::Dado | FeatureKind::Groove | FeatureKind::Rabbet => sort == Sort::Channel,
         FeatureKind::Flutes => sort == Sort::Flute,
-        FeatureKind::HingeCup | FeatureKind::PullHole | FeatureKind::PlateHole => {
-            sort == Sort::Bore
-        }
+        FeatureKind::HingeCup
+        | FeatureKind::PullHole
+        | FeatureKind::PlateHole
+        | FeatureKind::RoundHole => sort == Sort::Bore,
         FeatureKind::Notch | FeatureKind::Haunch => sort == Sort::Notch,
         FeatureKind::Slot => sort == Sort::Slot,
         FeatureKind::Mortise => sort == Sort::Mortise,
@@ -77,6 +78,7 @@ fn word(kind: FeatureKind) -> &'static str {
         FeatureKind::HingeCup => "hinge cup",
         FeatureKind::PullHole => "pull hole",
         FeatureKind::PlateHole => "plate hole",
+        FeatureKind::RoundHole => "round hole",
         FeatureKind::Flutes => "flute",
         FeatureKind::Tenon => "tenon",
         FeatureKind::Haunch => "haunch",
@@ -227,7 +229,10 @@ fn wide_of(board: &Board<'_>, pair: &Pair<'_>, tolerance: Tolerance) -> Vec<Stri
             | FeatureKind::Mortise
             | FeatureKind::Haunch
             | FeatureKind::Tenon => tolerance.mating,
-            FeatureKind::HingeCup | FeatureKind::PullHole | FeatureKind::PlateHole
+            FeatureKind::HingeCup
+            | FeatureKind::PullHole
+            | FeatureKind::PlateHole
+            | FeatureKind::RoundHole
                 if axis != deep =>
             {
                 tolerance.mating

@@ -18,6 +18,7 @@ mod figures;
 mod front_screws;
 mod gates;
 mod joining;
+mod holes;
 mod keep_outs;
 mod laid_on;
 mod leg_blocks;

@@ -920,6 +920,8 @@ pub(super) enum FeatureKind {
     PullHole,
     #[serde(rename = "plate hole")]
     PlateHole,
+    #[serde(rename = "round hole")]
+    RoundHole,
     Flutes,
     Tenon,
     Haunch,

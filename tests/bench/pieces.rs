@@ -82,6 +82,17 @@ impl Writer<'_> {
         self.drawn.ways.insert(what);
     }
 
+    /// Now and then a round hole; that goes with another choice, so that no piece changes
+    /// but by it.
+    fn hole(&mut self, number: u16, text: &'static str) -> &'static str {
+        let ahead = self.choices.clone().next().map_or(0, |choice| choice >> 6);
+        let is_bored = ahead % 6 == 3 + number % 3;
+        if is_bored {
+            self.is("round hole");
+        }
+        if is_bored { text } else { "" }
+    }
+
     /// A figure in the unit of the job: inches and millimeters that are about as
     /// long.
     fn either(&self, inches: &'static str, millimeters: &'static str) -> &'static str {
@@ -447,7 +458,8 @@ impl Writer<'_> {
         let flush = if framed && self.flip() && !under { "; flush" } else { "" };
         self.line(&format!("bottom {{ joint {joint}{flush} }}"));
         let joint = self.joint(&["rabbet", "rabbet", "screw"]);
-        self.line(&format!("back {{ stock thin; joint {joint} }}"));
+        let hole = self.hole(0, "; hole 1-1/2 in { from-left 5 in; from-bottom 9 in }");
+        self.line(&format!("back {{ stock thin; joint {joint}{hole} }}"));
         if self.flip() {
             let joint = self.joint(&["rabbet", "pocket", "screw", "dowel"]);
             self.line(&format!("top {{ panel; joint {joint} }}"));
@@ -465,7 +477,9 @@ impl Writer<'_> {
         ]);
         if !countertop.is_empty() && !in_run {
             self.is("countertop");
-            self.line(countertop);
+            let hole = self.hole(1, "; hole 2 in { from-right 7 in; from-front 9 in } }");
+            let whole = countertop.strip_suffix(" }").filter(|_| !hole.is_empty());
+            self.line(&whole.map_or(countertop.to_owned(), |own| format!("{own}{hole}")));
         }
         // A web frame goes into dadoes, and nothing is let into it. With dust panels it is
         // a floor like any other.
@@ -718,7 +732,10 @@ impl Writer<'_> {
             }
             1 => {
                 self.is("adjustable shelf");
-                "; shelf { adjustable 1 }"
+                match self.hole(2, "x") {
+                    "" => "; shelf { adjustable 1 }",
+                    _ => "; shelf { adjustable 1; hole 40 mm { from-left 4 in; from-back 2 in } }",
+                }
             }
             2 => {
                 self.is("fixed shelf");
@@ -822,6 +839,7 @@ pub(super) const WAYS: &[&str] = &[
     "wide bit",
     "adjustable shelf",
     "fixed shelf",
+    "round hole",
     "door",
     "pair of doors",
     "drawer",

@@ -17,8 +17,8 @@ use super::planks::FromBoard;
 use super::sawing::Rough;
 use super::wood::{NOTHING, common};
 use super::{
-    Report, bores, boxes, front_screws, keep_outs, leg_blocks, lines, opening, planks, pockets,
-    rails, sawing, screws, scribing, season, shapes, stacked, stops, strokes,
+    Report, bores, boxes, front_screws, holes, keep_outs, leg_blocks, lines, opening, planks,
+    pockets, rails, sawing, screws, scribing, season, shapes, stacked, stops, strokes,
 };
 
 /// Plays a packet through, with wood and machines that are off. `sheets` says how
@@ -584,6 +584,7 @@ impl<'p> Play<'p> {
             self.complaints.extend(boxes::wrong(self.packet, &self.boards));
         }
         self.complaints.extend(keep_outs::wrong(self.packet, &self.boards, self.tolerance()));
+        self.complaints.extend(holes::wrong(self.packet, &self.boards));
         self.complaints.extend(scribing::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(stacked::wrong(self.packet, &self.boards, self.tolerance()));
         let points = self.off.moisture;

@@ -1,8 +1,14 @@
 //! What lies where on the elevation.
 
 use casewright::papers::{self, Place, PlaceOf};
+use casewright::pipeline::Compilation;
 
 use crate::support::{compile, spec};
+
+/// What lies where on the front of a piece.
+fn on_front(compiled: &Compilation) -> Vec<Place> {
+    papers::front(compiled).map_or_else(Vec::new, |own| own.places)
+}
 
 /// Inches in the millimeters of a drawing.
 fn inches(all: [f64; 4]) -> [f64; 4] {
@@ -35,7 +41,7 @@ fn at(places: &[Place], (x, y): (f64, f64)) -> Option<&Place> {
 #[test]
 fn an_opening_lies_where_it_is_drawn() {
     let compiled = compile(&spec("first.case"));
-    let places = papers::places(&compiled);
+    let places = on_front(&compiled);
     let store = named(&places, "cupboard.store");
     assert_eq!(store.of, PlaceOf::Opening);
     assert!(is_near(area(store), inches([1.75, 8.0, 34.25, 29.0])), "{store:?}");
@@ -50,7 +56,7 @@ fn an_opening_lies_where_it_is_drawn() {
 #[test]
 fn what_is_nearer_covers_what_is_behind() {
     let compiled = compile(&spec("first.case"));
-    let places = papers::places(&compiled);
+    let places = on_front(&compiled);
     let seen = |x: f64, y: f64| at(&places, (x * 25.4, y * 25.4)).map(|own| own.name.as_str());
     assert_eq!(seen(10.0, 20.0), Some("cupboard.store.left-door"));
     assert_eq!(seen(26.0, 20.0), Some("cupboard.store.right-door"));
@@ -63,7 +69,7 @@ fn what_is_nearer_covers_what_is_behind() {
 #[test]
 fn a_niche_is_meant_and_not_the_back_of_its_case() {
     let compiled = compile(&spec("alcove-shelves.case"));
-    let places = papers::places(&compiled);
+    let places = on_front(&compiled);
     let niche = named(&places, "left-books.books");
     let back = named(&places, "left-books.back");
     assert!(back.from.0 < niche.to.0 && niche.from.0 < back.to.0, "{back:?}");
@@ -88,7 +94,7 @@ fn every_place_of_a_part_is_drawn() {
             let text = format!("{:.1}", (value * 10.0).round_ties_even() / 10.0);
             text.strip_suffix(".0").map_or(text.clone(), str::to_owned)
         };
-        for place in papers::places(&compiled) {
+        for place in on_front(&compiled) {
             if place.of == PlaceOf::Opening {
                 continue;
             }
@@ -106,8 +112,8 @@ fn what_stands_has_places() {
     let text = spec("first.case").replace("share 1; shelf", "high 23; shelf");
     let compiled = compile(&text);
     assert!(compiled.piece.is_none());
-    let places = papers::places(&compiled);
+    let places = on_front(&compiled);
     assert!(places.iter().any(|own| own.name == "cupboard.upper"));
     assert!(places.iter().any(|own| own.name == "cupboard.left-stile"));
-    assert!(papers::places(&compile("casework 1\n")).is_empty());
+    assert!(on_front(&compile("casework 1\n")).is_empty());
 }

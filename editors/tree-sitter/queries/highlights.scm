@@ -20,22 +20,23 @@
     "diameter" "divider" "door" "door-thickness" "doors" "dovetails" "dowels" "down" "drawer"
     "drawers" "edge-trim" "edges" "end" "ends" "falling" "false" "feed" "fence" "filler" "finger"
     "finish" "first-cuts" "fit-front" "fixed" "fixing" "float" "flush" "flutes" "foot" "frame"
-    "from-back" "from-bottom" "from-edge" "from-end" "from-left" "from-side" "from-top" "front"
-    "fronts" "gap" "give" "grain" "gravity" "groove" "hangs" "hardboard" "hardwax-oil" "held"
-    "high" "hinge" "hinges" "hole" "hook" "hot" "humidity" "hung" "job" "joint" "joints"
-    "keep-out" "kerf" "lacquer" "land" "lay-out" "left" "leg" "length" "lip" "load" "long" "lost"
-    "lumber" "made" "mark" "mdf" "measured" "meeting" "mid-rail" "middle" "miter" "mix" "mortise"
-    "nailers" "notch" "note" "oil" "on" "on-hand" "open" "open-time" "opening" "out" "over"
-    "pack" "packer-stock" "packer-wide" "paint" "panel" "panel-stock" "particleboard" "partition"
-    "partitions" "pass" "pin-ahead" "pins" "pitch" "place" "planer" "plate" "play" "plywood"
-    "pockets" "pose" "posts" "pot-life" "prefinished" "price" "pull" "pulls" "radial" "rail"
-    "revision" "right" "rising" "rod" "room" "round-nose" "run" "same" "sanding" "sawn" "screw"
-    "screws" "scribe" "seam" "separate" "set" "set-back" "set-in" "set-up" "shank" "share"
-    "sheet" "shelf" "shelves" "shop" "shrinks" "side-mount" "site" "sled" "slide" "space"
-    "species" "speed" "spoiled" "square" "stages" "stands" "stiffness" "stile" "stock" "stop"
-    "straight" "stretchers" "studs" "supply" "swing" "takes" "tangential" "tape" "temperature"
-    "tenon" "thick" "thickness" "times" "toe-kick" "tolerance" "top" "tray" "undermount" "units"
-    "up" "use" "varnish" "water-lacquer" "wax" "wide" "width" "with" "wooden" "worktop"))
+    "from-back" "from-bottom" "from-edge" "from-end" "from-front" "from-left" "from-right"
+    "from-side" "from-top" "front" "fronts" "gap" "give" "grain" "gravity" "groove" "hangs"
+    "hardboard" "hardwax-oil" "held" "high" "hinge" "hinges" "hole" "hook" "hot" "humidity"
+    "hung" "job" "joint" "joints" "keep-out" "kerf" "lacquer" "land" "lay-out" "left" "leg"
+    "length" "lip" "load" "long" "lost" "lumber" "made" "mark" "mdf" "measured" "meeting"
+    "mid-rail" "middle" "miter" "mix" "mortise" "nailers" "notch" "note" "oil" "on" "on-hand"
+    "open" "open-time" "opening" "out" "over" "pack" "packer-stock" "packer-wide" "paint" "panel"
+    "panel-stock" "particleboard" "partition" "partitions" "pass" "pin-ahead" "pins" "pitch"
+    "place" "planer" "plate" "play" "plywood" "pockets" "pose" "posts" "pot-life" "prefinished"
+    "price" "pull" "pulls" "radial" "rail" "revision" "right" "rising" "rod" "room" "round-nose"
+    "run" "same" "sanding" "sawn" "screw" "screws" "scribe" "seam" "separate" "set" "set-back"
+    "set-in" "set-up" "shank" "share" "sheet" "shelf" "shelves" "shop" "shrinks" "side-mount"
+    "site" "sled" "slide" "space" "species" "speed" "spoiled" "square" "stages" "stands"
+    "stiffness" "stile" "stock" "stop" "straight" "stretchers" "studs" "supply" "swing" "takes"
+    "tangential" "tape" "temperature" "tenon" "thick" "thickness" "times" "toe-kick" "tolerance"
+    "top" "tray" "undermount" "units" "up" "use" "varnish" "water-lacquer" "wax" "wide" "width"
+    "with" "wooden" "worktop"))
 
 ; New names.
 ((statement word: (name) @_word . (name) @variable)
@@ -81,8 +82,8 @@
 ((statement word: (name) @_word (name) @constant)
   (#any-of? @_word "made")
   (#any-of? @constant "dado" "dovetails" "dowel-holes" "flute" "groove" "haunch" "hinge-cup"
-    "miter" "mitre" "mortise" "notch" "plate-hole" "pocket-holes" "pull-hole" "rabbet" "slot"
-    "tenon"))
+    "miter" "mitre" "mortise" "notch" "plate-hole" "pocket-holes" "pull-hole" "rabbet"
+    "round-hole" "slot" "tenon"))
 ((statement word: (name) @_word (name) @constant)
   (#any-of? @_word "cut-into")
   (#any-of? @constant "ends"))

@@ -14,7 +14,7 @@ use super::bores;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "bore-meets-joint",
     severity: Severity::Error,
-    finds: "A hole for a hinge, a hinge plate, or a pull runs into a joint of its part or over the part's edge. The joint may be a dado, groove, rabbet, mortise, notch, or pocket hole. In a framed front, the hole for a pull in the panel runs into a rail or stile.",
+    finds: "A hole for a hinge, a hinge plate, a pull, or cords runs into a joint of its part or over the part's edge. The joint may be a dado, groove, rabbet, mortise, notch, or pocket hole. In a framed front, the hole for a pull in the panel runs into a rail or stile.",
     why: "The screw meets a joint instead of solid wood, so it holds nothing or splits the board that the joint houses. A hole that runs over an edge can't be bored clean.",
     source: "Plane geometry. A pocket hole is taken to be as wide as its 3/8 in step drill.",
     formula: "",
@@ -73,6 +73,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                         Bore::Pull | Bore::Plate | Bore::PlateBehind => {
                             "the screw finds no wood there, or it splits what the joint houses"
                         }
+                        Bore::Round => "the hole cuts into what the joint houses",
                     })
                     .subject(&part.path),
             );
@@ -92,9 +93,12 @@ fn into(
     let by = shared(part, bore, kind, joint)?;
     let title = format!("a {what} runs {} into the {named} of {}", tape.text(by), part.path);
     let label = format!("{what} {} deep", tape.figure(bore.deep));
-    let mut found = RULE
-        .finding(title, bore.span, label)
-        .note("move the hinge or pull, or bore a shallower hole");
+    let mut found = RULE.finding(title, bore.span, label).note(match kind {
+        Bore::Round => "move the hole",
+        Bore::Cup | Bore::Pull | Bore::Plate | Bore::PlateBehind => {
+            "move the hinge or pull, or bore a shallower hole"
+        }
+    });
     if joint.span != bore.span {
         let label = format!("{named} {} deep", tape.figure(joint.deep));
         found = found.label(joint.span, label);
@@ -156,7 +160,9 @@ fn over_the_edge(part: &Part, bore: &Feature, kind: Bore) -> Length {
     let along = (-bore.u.0).max(bore.u.1 - long);
     match kind {
         Bore::Cup => along,
-        Bore::Pull | Bore::Plate | Bore::PlateBehind => along.max(-bore.v.0).max(bore.v.1 - wide),
+        Bore::Pull | Bore::Plate | Bore::PlateBehind | Bore::Round => {
+            along.max(-bore.v.0).max(bore.v.1 - wide)
+        }
     }
 }
 

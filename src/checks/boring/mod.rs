@@ -3,6 +3,8 @@
 mod bore_meets_joint;
 mod bore_web;
 mod finger_blind;
+mod hole_blocked;
+mod hole_near_edge;
 mod pin_rows_meet;
 mod pull_in_panel;
 mod pull_meets_box;
@@ -16,6 +18,8 @@ use crate::parts::{Bore, Feature, FeatureKind, Part};
 pub(super) const RULES: &[&Rule] = &[
     &pull_off_front::RULE,
     &finger_blind::RULE,
+    &hole_blocked::RULE,
+    &hole_near_edge::RULE,
     &bore_meets_joint::RULE,
     &bore_web::RULE,
     &pin_rows_meet::RULE,

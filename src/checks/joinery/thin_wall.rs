@@ -97,7 +97,9 @@ fn is_hollow(feature: &Feature) -> bool {
         | FeatureKind::Rabbet
         | FeatureKind::Notch
         | FeatureKind::Slot
-        | FeatureKind::Bore(Bore::Cup | Bore::Pull | Bore::Plate | Bore::PlateBehind)
+        | FeatureKind::Bore(
+            Bore::Cup | Bore::Pull | Bore::Plate | Bore::PlateBehind | Bore::Round,
+        )
         | FeatureKind::Flute(_)
         | FeatureKind::Mortise => true,
         FeatureKind::Miter

@@ -2,6 +2,7 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink, Sum};
+use crate::measure::Length;
 use crate::model::{Piece, Space};
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -23,15 +24,16 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 fn check(piece: &Piece, sink: &mut Sink) {
     for (_, space) in piece.spaces() {
-        narrow(piece, space, sink);
-        low(piece, space, sink);
+        if let Some([wide, high]) = &space.takes {
+            narrow(piece, space, wide.length, sink);
+            low(piece, space, high.length, sink);
+        }
     }
 }
 
-fn narrow(piece: &Piece, space: &Space, sink: &mut Sink) {
+fn narrow(piece: &Piece, space: &Space, takes: Length, sink: &mut Sink) {
     let tape = piece.tape();
-    let [takes, _] = &space.takes;
-    let (takes, clear, has) = (takes.length, space.clear.length, space.wide.length);
+    let (clear, has) = (space.clear.length, space.wide.length);
     let needs = takes + clear.twice();
     if has >= needs {
         return;
@@ -58,10 +60,9 @@ fn narrow(piece: &Piece, space: &Space, sink: &mut Sink) {
     });
 }
 
-fn low(piece: &Piece, space: &Space, sink: &mut Sink) {
+fn low(piece: &Piece, space: &Space, takes: Length, sink: &mut Sink) {
     let tape = piece.tape();
-    let [_, takes] = &space.takes;
-    let (takes, clear, has) = (takes.length, space.clear.length, space.high.length);
+    let (clear, has) = (space.clear.length, space.high.length);
     let needs = takes + clear;
     if has >= needs {
         return;

@@ -101,7 +101,7 @@ impl Cut<'_, '_> {
     fn about(&self) -> Vec<Subject> {
         let own = Subject::of(self.feature.kind);
         match self.feature.kind {
-            FeatureKind::Bore(Bore::Pull) => vec![own, Subject::Bore],
+            FeatureKind::Bore(Bore::Pull | Bore::Round) => vec![own, Subject::Bore],
             FeatureKind::Bore(Bore::Cup | Bore::Plate | Bore::PlateBehind) => {
                 vec![own, Subject::Bore, Subject::Hinge]
             }
@@ -288,7 +288,7 @@ impl Cut<'_, '_> {
         let end = self.part.datum([Face::LengthStart, Face::LengthEnd]);
         let edge = match (self.feature.face.is_broad(), bore) {
             (true, Bore::Cup) => self.part.hinge_edge(),
-            (true, Bore::Pull | Bore::Plate | Bore::PlateBehind) => None,
+            (true, Bore::Pull | Bore::Plate | Bore::PlateBehind | Bore::Round) => None,
             (false, _) => Some(self.part.datum([Face::ThickStart, Face::ThickEnd])),
         };
         let edge = edge.unwrap_or_else(|| self.part.datum([Face::WidthStart, Face::WidthEnd]));
@@ -296,6 +296,7 @@ impl Cut<'_, '_> {
         let (long, wide) = match bore {
             Bore::Cup => self.cup(u, v),
             Bore::Pull => self.pull(u, v),
+            Bore::Round => self.round_hole(),
             Bore::Plate | Bore::PlateBehind => hanging::screw(self.tell, self.part, (u, v)),
         };
         let place = |face: Face, at: Length, size: Size| {
@@ -309,6 +310,20 @@ impl Cut<'_, '_> {
         let mut sums = vec![place(end, u, long), place(edge, v, wide)];
         sums.extend(self.drill(bore));
         sums
+    }
+
+    /// Where a hole that the maker asks for has its center, along its part and across it,
+    /// from where both begin.
+    fn round_hole(&self) -> (Size, Size) {
+        let hole = self.tell.piece.hole_at(self.feature.span);
+        let at = |direction: Direction| {
+            let own = hole.and_then(|hole| hole.from_start(direction));
+            own.map_or_else(Size::zero, |(size, is_start)| match is_start {
+                true => size.clone(),
+                false => self.part.along(direction) - size,
+            })
+        };
+        (at(self.part.placement.length), at(self.part.placement.width))
     }
 
     /// The diameter and the depth of a hole, as the hardware's sheet gives them.
@@ -338,7 +353,7 @@ impl Cut<'_, '_> {
                         "what the block leaves of the depth",
                         format!("the hole of {name}'s plate goes on through its block"),
                     ),
-                    Bore::Cup | Bore::Pull | Bore::Plate => {
+                    Bore::Cup | Bore::Pull | Bore::Plate | Bore::Round => {
                         fact(deep, format!("depth for {name}'s plate"), depth)
                     }
                 };
@@ -350,6 +365,10 @@ impl Cut<'_, '_> {
                     ),
                     self.drilled("deep", deep, &goes),
                 ]
+            }
+            Bore::Round => {
+                let hole = tell.piece.hole_at(self.feature.span);
+                hole.map(|hole| self.drilled("across", wide, &hole.across)).into_iter().collect()
             }
             Bore::Pull => {
                 use words::pull::{BLOCK, SCREW};

@@ -169,6 +169,7 @@ impl Subject {
             FeatureKind::Pockets(..) => Self::Pocket,
             FeatureKind::Bore(Bore::Cup) => Self::Cup,
             FeatureKind::Bore(Bore::Pull) => Self::Pull,
+            FeatureKind::Bore(Bore::Round) => Self::Bore,
             FeatureKind::Bore(Bore::Plate | Bore::PlateBehind) => Self::Plate,
             FeatureKind::Flute(_) => Self::Flute,
             FeatureKind::Tenon | FeatureKind::Haunch => Self::Tenon,

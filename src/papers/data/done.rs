@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::measure::Length;
-use crate::model::{KeepOut, Opening, Size, Space, SpaceId};
+use crate::model::{KeepOut, Opening, SpaceId};
 use crate::parts::PartId;
 use crate::plans::finish;
 use crate::plans::operations::{
@@ -436,14 +436,15 @@ impl<'d> Maker<'d, '_> {
 
     fn appliance(&self, id: SpaceId) -> PushedIn<'d> {
         let own = self.work.piece.space(id);
-        let size = |pick: fn(&Space) -> &Size| {
-            self.figure(own.map_or(Length::ZERO, |own| pick(own).length))
+        let size = |side: usize| {
+            let takes = own.and_then(|own| own.takes.as_ref()?.get(side));
+            self.figure(takes.map_or(Length::ZERO, |size| size.length))
         };
         PushedIn {
             space: own.map_or("", |own| &own.name),
-            wide: size(|own| &own.takes[0]),
-            high: size(|own| &own.takes[1]),
-            clear: size(|own| &own.clear),
+            wide: size(0),
+            high: size(1),
+            clear: self.figure(own.map_or(Length::ZERO, |own| own.clear.length)),
         }
     }
 

@@ -102,7 +102,9 @@ fn letter(piece: &Piece, whole: &Cuboid) -> f64 {
     let rows = piece.site.keep_outs.len() as f64;
     let left = if rows > 0.0 { 3.4 + 3.0 * (rows - 1.0) + 1.3 } else { 3.0 };
     let below = 5.4 + 1.6 + 2.8 * (rows + rows_below(piece));
-    legible::letter((mm(whole.to.x), mm(whole.to.y)), (left + 6.6 + 1.5, below + 1.5))
+    let over_all = over_all(piece).map_or(0.0, |_| 3.0);
+    let beside = (left + 6.6 + over_all + 1.5, below + 1.5);
+    legible::letter((mm(whole.to.x), mm(whole.to.y)), beside)
 }
 
 /// Where a box lies on the paper, seen from the front.
@@ -311,15 +313,28 @@ fn dimensions(
         let between =
             |from: Length, to: Length| (high - mm(from), high - mm(to), figures.text(to - from));
         let top = case.high.length;
-        let mut over_all = vec![between(Length::ZERO, top)];
-        over_all.extend(
+        let mut heights = vec![between(Length::ZERO, top)];
+        heights.extend(
             piece
                 .top_over(case.id)
                 .map(|own| between(top, top + piece.thickness(own.spec.stock).length)),
         );
-        over_all.extend(upper.map(|own| between(own.base_high().length, own.high.length)));
-        svg.chain_upright(&over_all, x + letter * 3.0, letter);
+        heights.extend(upper.map(|own| between(own.base_high().length, own.high.length)));
+        svg.chain_upright(&heights, x + letter * 3.0, letter);
+        if let Some(whole) = over_all(piece) {
+            svg.chain_upright(&[between(Length::ZERO, whole)], x + letter * 6.0, letter);
+        }
     }
+}
+
+/// The height over all with the countertop, at the right, where its figures stand; nothing
+/// where there is none, or another case stands on it.
+fn over_all(piece: &Piece) -> Option<Length> {
+    let case = piece.cases.iter().rfind(|case| case.on.is_none())?;
+    let stands = |upper: &Case| piece.cases_below(upper).any(|below| below.id == case.id);
+    let alone = !piece.stacked().any(|(upper, _)| stands(upper));
+    let top = piece.top_over(case.id).filter(|_| alone)?;
+    Some(case.high.length + piece.thickness(top.spec.stock).length)
 }
 
 /// How long each countertop is, below the sizes of the cases.

@@ -187,6 +187,12 @@ impl<'a> Builder<'a> {
         self.parts.get(id)
     }
 
+    pub(super) fn note(&mut self, id: PartId, notes: &[String]) {
+        if let Some(part) = self.parts.all.get_mut(id.0) {
+            part.notes.extend(notes.iter().cloned());
+        }
+    }
+
     pub(super) fn cut(&mut self, id: PartId, feature: Feature) {
         // Two hosts at one end, such as two stretchers over a partition, ask
         // for the same tenon.

@@ -18,6 +18,7 @@ mod front;
 mod fronts;
 mod hinging;
 mod holding;
+mod holes;
 mod inside;
 mod nailers;
 mod on_wood;
@@ -60,6 +61,7 @@ pub fn build(piece: &Piece) -> Parts {
         filler::build(&mut builder, &carcass);
         cover::build(&mut builder, &carcass);
         round::build(&mut builder);
+        holes::build(&mut builder);
         edging::build(&mut builder);
         // Builders count from the front of their own case; all backs stand at
         // one wall.

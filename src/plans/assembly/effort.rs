@@ -75,6 +75,8 @@ pub enum Usual {
     DrawerBox,
     /// One front is set out and bored.
     Boring,
+    /// One round hole is marked and bored.
+    Hole,
     /// One door is hung.
     Door,
     /// One stop or catch of a door is fixed.
@@ -116,7 +118,12 @@ impl Usual {
     const fn minutes(self) -> i64 {
         match self {
             Self::Measuring | Self::LayingIn => 3,
-            Self::Sawing | Self::Joint | Self::HingeBlock | Self::ClampingBlocks | Self::Stop => 6,
+            Self::Sawing
+            | Self::Joint
+            | Self::HingeBlock
+            | Self::ClampingBlocks
+            | Self::Hole
+            | Self::Stop => 6,
             Self::Row | Self::Banding => 8,
             Self::Layers | Self::Boring | Self::Lip => 10,
             Self::Door | Self::FalseFront | Self::Beside => 15,
@@ -151,6 +158,7 @@ impl Usual {
             Self::Front => "gluing up a front",
             Self::DrawerBox => "gluing up a drawer box",
             Self::Boring => "boring a front",
+            Self::Hole => "boring a round hole",
             Self::Door => "hanging a door",
             Self::Stop => "fixing a stop or catch",
             Self::Drawer => "fitting a drawer",

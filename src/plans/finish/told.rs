@@ -70,7 +70,7 @@ pub fn measured_out(tape: &Tape, milliliters: i64) -> String {
             let tenths = (ounces * 10.0).round() as i64;
             let told = match tenths % 10 {
                 0 => (tenths / 10).to_string(),
-                tenth => format!("{}.{tenth}", tenths / 10),
+                rest => format!("{}.{rest}", tenths / 10),
             };
             format!("{told} fl oz ({milliliters} ml)")
         }

@@ -16,6 +16,7 @@ mod pockets;
 pub mod reach;
 pub mod rods;
 pub mod screw_lines;
+mod purpose;
 mod screw_lengths;
 mod screw_row;
 pub mod screws;

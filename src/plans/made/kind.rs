@@ -37,6 +37,7 @@ pub fn kind(feature: FeatureKind) -> MadeKind {
         FeatureKind::Bore(Bore::Cup) => MadeKind::HingeCup,
         FeatureKind::Bore(Bore::Pull) => MadeKind::PullHole,
         FeatureKind::Bore(Bore::Plate | Bore::PlateBehind) => MadeKind::PlateHole,
+        FeatureKind::Bore(Bore::Round) => MadeKind::RoundHole,
         FeatureKind::Flute(_) => MadeKind::Flute,
         FeatureKind::Tenon => MadeKind::Tenon,
         FeatureKind::Haunch => MadeKind::Haunch,
@@ -73,7 +74,7 @@ pub fn listed(kinds: impl Iterator<Item = MadeKind>) -> String {
 pub(super) fn sort(kind: MadeKind) -> Sort {
     match kind {
         MadeKind::Tenon => Sort::Tenon,
-        MadeKind::HingeCup | MadeKind::PullHole => Sort::Bore,
+        MadeKind::HingeCup | MadeKind::PullHole | MadeKind::RoundHole => Sort::Bore,
         MadeKind::Miter | MadeKind::Dovetails => Sort::Whole,
         MadeKind::PlateHole => Sort::Pilot,
         MadeKind::PocketHoles | MadeKind::DowelHoles => Sort::Hidden,

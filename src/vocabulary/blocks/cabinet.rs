@@ -6,6 +6,7 @@ pub(crate) use super::{
     CASE_EDGES, CASE_END, CASE_ENDS, CASE_FINISH, CASE_FRONTS, CASE_HIGH, CASE_LEG,
     CASE_PARTITIONS, CASE_SHELVES, CASE_STOCK, CASE_TOP, CASE_WIDE, NOTE, PART_FINISH,
 };
+pub(crate) use super::{HOLE_ACROSS, HOLE_LYING, HOLE_UPRIGHT};
 
 words! {
     STOCK: Refer<Stock> = ("stock", "what it is made of", "stock birch-ply");
@@ -225,6 +226,7 @@ block! {
         "seam miter",
     ).default("butt");
     EDGES;
+    HOLE = HOLE_UPRIGHT;
     NOTE;
 }
 
@@ -268,6 +270,7 @@ block! {
         "the boards on edge before the back that the wall screws go through: `1` under the top, `2` with another above the bottom, or `none`. If not written, a case that is fixed to the wall gets one, or two where it hangs, is 6 ft (1800 mm) high, or stands on another case with its bottom higher up, and no drawer runs on wood; none, hung or not, where its back is sold as 1/2 in (12 mm) or thicker, which takes the screws itself",
         "nailers 2 { wide 4; stock birch-ply }",
     ).may_open(nailers::block);
+    HOLE = HOLE_ACROSS;
     NOTE;
 }
 
@@ -339,6 +342,7 @@ block! {
     ).default("15 lb per ft2")
         .can_be("1 kg per m2", "5000 kg per m2")
         .usual("20 kg per m2", "700 kg per m2");
+    HOLE = HOLE_LYING;
     FINISH = PART_FINISH;
     NOTE;
 }

@@ -1,7 +1,7 @@
 //! What an opening holds that is neither a list nor a front.
 
-pub(crate) use super::NOTE;
 use super::*;
+pub(crate) use super::{HOLE_LYING, NOTE};
 
 block! {
     /// `rod { … }`
@@ -43,5 +43,6 @@ block! {
     LOAD: Load = ("load", "what stands on each shelf, where that differs", "load 50 lb per ft2")
         .can_be("1 kg per m2", "5000 kg per m2")
         .usual("20 kg per m2", "700 kg per m2");
+    HOLE = HOLE_LYING;
     NOTE;
 }

@@ -8,6 +8,7 @@ mod cabinet;
 mod elevation;
 mod fronts_and_boxes;
 mod hardware;
+mod holes;
 mod in_openings;
 mod job_and_shop;
 mod materials;
@@ -22,6 +23,7 @@ pub(crate) use cabinet::*;
 pub(crate) use elevation::*;
 pub(crate) use fronts_and_boxes::*;
 pub(crate) use hardware::*;
+pub(crate) use holes::*;
 pub(crate) use in_openings::*;
 pub(crate) use job_and_shop::*;
 pub(crate) use materials::*;
@@ -90,6 +92,9 @@ pub static BLOCKS: &[&Block] = &[
     &stretchers::BLOCK,
     &countertop::BLOCK,
     &over::BLOCK,
+    &hole_lying::BLOCK,
+    &hole_across::BLOCK,
+    &hole_upright::BLOCK,
     &leg::BLOCK,
     &shelves::BLOCK,
     &pins::BLOCK,

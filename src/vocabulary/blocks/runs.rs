@@ -174,7 +174,7 @@ block! {
 block! {
     /// `space NAME { … }`
     space: "space", "a space",
-    "A place between cases that stays free for an appliance. It is as wide as what it takes and what must stay clear at both sides, unless you write its width.";
+    "A place between cases that stays free: for an appliance, which is pushed in when the piece stands, or, without `takes`, for the knees or a bin. With an appliance it is as wide as that and what must stay clear at both sides, unless you write its width.";
     WIDE: Size = ("wide", "its width", "wide 24")
         .can_be("3 in", "10 m")
         .usual("10 in", "8 ft");
@@ -182,7 +182,7 @@ block! {
     SAME;
     TAKES: Braces = (
         "takes",
-        "the appliance that it takes, by the sheet of its maker",
+        "the appliance that it takes, by the sheet of its maker; if not written, it stays empty",
         "takes { wide 23-7/8; high 34 }",
     ).opens(takes_block::block);
     CLEAR: Length = (

@@ -219,6 +219,35 @@ impl Maker<'_, '_> {
         self.makes(&boards, task);
     }
 
+    /// Round holes that the maker asks for, through these boards.
+    pub(super) fn round_holes(&mut self, boards: &[PartId]) -> Option<usize> {
+        let holes = self.features(boards, |own| own.kind == FeatureKind::Bore(Bore::Round));
+        let mut bored: Vec<PartId> = holes.iter().map(|(id, _)| *id).collect();
+        bored.dedup();
+        if bored.is_empty() {
+            return None;
+        }
+        let (holes_of, centers) = match holes.len() {
+            1 => ("hole", "the center"),
+            _ => ("holes", "each center"),
+        };
+        let lines = vec![
+            format!(
+                "mark {centers} on the face that the cut list names, and bore {} from there",
+                self.marks(&bored)
+            ),
+            "clamp scrap to the other face, or stop when the point comes through and go on from there, or the face splinters".to_owned(),
+            "clamp the board down: a wide bit or a hole saw turns it out of your hands".to_owned(),
+        ];
+        let efforts = vec![Usual::Hole.times(holes.len())];
+        let after = self.ready(&bored);
+        let title = format!("Bore the round {holes_of}");
+        let task = self.simple(title, lines, bored.clone(), Work::Bench, efforts, after);
+        self.cuts(task, holes);
+        self.makes(&bored, task);
+        Some(task)
+    }
+
     /// Rows of pins that face each other must be level, though the boards may
     /// end at different heights: an end on the floor, a partition on the bottom.
     fn templates(&self, shelves: &[&Joint], pinned: &[PartId]) -> Vec<String> {

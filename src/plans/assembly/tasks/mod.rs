@@ -58,6 +58,7 @@ pub(super) fn tasks(work: &Workings<'_>) -> Vec<Task> {
     maker.joints("Cut the joints", early);
     maker.joints(maker.late_title(), late);
     maker.pins(Stage::First);
+    maker.round_holes(&maker.at(Stage::First));
     maker.trimmed();
     maker.prefinish(true);
     let mut stands = Vec::new();

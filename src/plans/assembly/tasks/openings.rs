@@ -83,7 +83,7 @@ impl<'a> Maker<'_, 'a> {
         let title = format!("Cut the back of {} to size", case.name);
         let task = self.sized_late(title, lines, &own, after);
         self.does(task, does);
-        Some(task)
+        Some(self.round_holes(&own).unwrap_or(task))
     }
 
     /// The least width and height of a case, which its back is cut to.
@@ -208,6 +208,7 @@ impl<'a> Maker<'_, 'a> {
         };
         self.joints(&title, cut);
         self.pins(Stage::Openings);
+        self.round_holes(&parts);
         self.prefinish(false);
     }
 

@@ -1,6 +1,6 @@
 //! What a run asks for in the house: its fillers, and its places for appliances.
 
-use crate::model::{Case, JointKind, Side, Space};
+use crate::model::{Case, JointKind, Side, Size, Space};
 use crate::parts::{Assembly, Direction, JointSort, PartId, Role, Which};
 use crate::plans::assembly::gluing;
 use crate::plans::operations::{Doing, Filled, House};
@@ -163,7 +163,7 @@ impl Maker<'_, '_> {
     /// What is bought comes in last.
     pub(super) fn appliances(&mut self, after: usize) {
         let tape = self.piece.tape();
-        let told = |own: &Space| {
+        let told = |own: &Space, [wide, high]: &[Size; 2]| {
             let clear = match own.clear.length.is_positive() {
                 true => format!(", with {} clear at each side", tape.text(own.clear.length)),
                 false => String::new(),
@@ -171,11 +171,13 @@ impl Maker<'_, '_> {
             format!(
                 "push what {} takes into its place, {} wide and {} high{clear}, and fix it as its own sheet says",
                 own.name,
-                tape.text(own.takes[0].length),
-                tape.text(own.takes[1].length)
+                tape.text(wide.length),
+                tape.text(high.length)
             )
         };
-        let mut lines: Vec<String> = self.piece.spaces().map(|(_, own)| told(own)).collect();
+        let taking = || self.piece.spaces().filter(|(_, own)| own.takes.is_some());
+        let lines = taking().filter_map(|(_, own)| Some(told(own, own.takes.as_ref()?)));
+        let mut lines: Vec<String> = lines.collect();
         if lines.is_empty() {
             return;
         }
@@ -183,7 +185,7 @@ impl Maker<'_, '_> {
         let efforts = vec![Usual::Appliance.times(lines.len() - 1)];
         let title = "Push in the appliances".to_owned();
         let task = self.simple(title, lines, Vec::new(), Work::Fit, efforts, vec![after]);
-        let does = self.piece.spaces().map(|(id, _)| Doing::House(House::PushIn(id))).collect();
+        let does = taking().map(|(id, _)| Doing::House(House::PushIn(id))).collect();
         self.does(task, does);
     }
 }

@@ -1,0 +1,50 @@
+//! Round holes that a maker asks for: nothing stands before or behind one, or no cord goes
+//! through.
+
+use super::board::{Board, Sort, whole};
+use super::packet::{JointKind, Packet, Work};
+use super::wood::{Space, common};
+
+/// What touches a board is no farther from it: 0.02 in.
+const TOUCHES: f64 = 0.5;
+
+/// What is wrong with the round holes of the boards as they stand.
+pub(super) fn wrong(packet: &Packet, boards: &[Board<'_>]) -> Vec<String> {
+    let is_round = |operation: usize| {
+        let own = packet.operations.get(operation).map(|own| &own.work);
+        matches!(own, Some(Work::Bore(bore)) if bore.what == "round hole")
+    };
+    let laid = |mark: &str| {
+        packet.joints.iter().any(|joint| joint.kind == JointKind::Laid && joint.part == mark)
+    };
+    let mut wrong = Vec::new();
+    for board in boards {
+        let holes = board.cuts.iter().filter(|cut| cut.sort == Sort::Bore);
+        for hole in holes.filter(|cut| is_round(cut.operation)) {
+            let mut long = hole.space;
+            long[hole.face.axis][0] -= TOUCHES;
+            long[hole.face.axis][1] += TOUCHES;
+            let way = board.placed(&long);
+            let others = boards.iter().filter(|other| other.part.mark != board.part.mark);
+            for other in others.filter(|other| !laid(&other.part.mark)) {
+                let wood = other.placed(&whole(other.exact));
+                let Some(met) = common(&way, &wood) else { continue };
+                let open = other.cuts.iter().any(|cut| holds(&other.placed(&cut.space), &met));
+                if !open {
+                    wrong.push(format!(
+                        "{}: its round hole comes out on {}",
+                        board.part.mark, other.part.mark
+                    ));
+                }
+            }
+        }
+    }
+    wrong
+}
+
+/// True where one box lies within another.
+fn holds(outer: &Space, inner: &Space) -> bool {
+    (0..3).all(|axis| {
+        outer[axis][0] <= inner[axis][0] + TOUCHES && inner[axis][1] <= outer[axis][1] + TOUCHES
+    })
+}
