@@ -678,7 +678,7 @@ impl Writer<'_> {
     /// What stands between two openings.
     fn parting(&mut self, place: Place) {
         let word = if place.across { "stile" } else { "rail" };
-        if !place.framed && self.number(12) > 0 {
+        if !place.framed && self.number(6) > 0 {
             self.is("no board between openings");
             return;
         }
