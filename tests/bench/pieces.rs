@@ -678,7 +678,7 @@ impl Writer<'_> {
     /// What stands between two openings.
     fn parting(&mut self, place: Place) {
         let word = if place.across { "stile" } else { "rail" };
-        if !place.framed && self.number(6) > 0 {
+        if !place.framed && self.number(12) > 0 {
             self.is("no board between openings");
             return;
         }
@@ -724,7 +724,11 @@ impl Writer<'_> {
             _ if first && self.nests => &["list"],
             _ => &["open", "drawer", "list", "door", "doors", "list", "drawer", "false"],
         };
-        let kind = self.one_of(kinds);
+        // A false front is held at both sides, where nothing may stand without a frame.
+        let kind = match self.one_of(kinds) {
+            "false" if place.across && !place.framed => "open",
+            kind => kind,
+        };
         let shelves = match self.number(5) {
             0 if kind == "open" => {
                 self.is("fixed and adjustable shelves");

@@ -242,24 +242,25 @@ pub(super) fn before_plate<'a>(
 }
 
 /// Two lines in place of one, a quarter of what the boards share in from either side, so
-/// that the middle is left free; one in the middle of what is too narrow for two, under
-/// 1-1/2 in, 40 mm.
+/// that the middle is left free, and clear of what is on the other board; one in the middle
+/// of what is too narrow for two, under 1-1/2 in, 40 mm.
 pub(super) fn beside_middle<'a>(
     through: &'a Part,
     into: &'a Part,
     count: u32,
+    blocks: &[Cuboid],
     unit: Unit,
 ) -> Vec<ScrewLine<'a>> {
     let Some(row) = Row::of(through, into, unit) else { return Vec::new() };
     if row.wide < unit.either(Length::inches(3, 2), Length::mm(40)) {
-        return between(through, into, Some(count), unit);
+        return clear_of(through, into, Some(count), blocks, unit);
     }
     let off = row.wide / 4;
     let rows = [-off, off].map(|by| row.shifted(by));
     let wanted = count.div_ceil(2).max(2);
     let lines = rows.iter().flat_map(|row| {
         // Where cuts part the line into many, a screw in each of a few of them will do.
-        let stretches = row.stretches(&[], unit);
+        let stretches = row.stretches(blocks, unit);
         let last = stretches.len().saturating_sub(1);
         let few = usize::try_from(wanted).unwrap_or(2);
         let is_kept =

@@ -2,7 +2,7 @@
 
 use crate::measure::Length;
 use crate::model::{CaseId, JointKind};
-use crate::parts::{Direction, JointSort, Part, Parts, Role, ScrewRow, screw_rows};
+use crate::parts::{Cuboid, Direction, JointSort, Part, Parts, Role, ScrewRow, screw_rows};
 use crate::plans::Workings;
 use crate::trade;
 
@@ -239,7 +239,9 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
             (JointSort::Wood(JointKind::Screw), Role::Packer) => {
                 let count = trade::screws_along(part.length.length);
                 // The holes of the slide lie along the middle of a packer.
-                let lines = screw_lines::beside_middle(part, into, count, unit);
+                let pins: Vec<Cuboid> =
+                    work.pin_rows().iter().flat_map(|rows| ties::pins(rows, into)).collect();
+                let lines = screw_lines::beside_middle(part, into, count, &pins, unit);
                 found.push(fastening(Purpose::Packers, through(part, into, unit), count, lines));
             }
             (JointSort::Wood(JointKind::Screw), role) if role.is_of_runs() => {

@@ -207,7 +207,7 @@ impl<'w, 'a> Place<'w, 'a> {
 }
 
 /// The holes of the rows of pins in a board.
-fn pins(rows: &PinRows<'_>, board: &Part) -> Vec<Cuboid> {
+pub(super) fn pins(rows: &PinRows<'_>, board: &Part) -> Vec<Cuboid> {
     let own = rows.boards.iter().filter(|own| std::ptr::eq(own.part, board));
     let radius = rows.pins.hole.half();
     let holes = own.flat_map(|own| {
