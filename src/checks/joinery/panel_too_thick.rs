@@ -2,8 +2,8 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
-use crate::measure::Length;
-use crate::model::{Build, Case, Member, Piece};
+use crate::measure::{Length, Span};
+use crate::model::{Build, Case, Member, Piece, Stock, StockId};
 use crate::trade;
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -67,68 +67,47 @@ fn check(piece: &Piece, sink: &mut Sink) {
 
 /// The panels between the posts of a case.
 fn end_panels(piece: &Piece, case: &Case) -> Option<Diagnostic> {
-    let tape = piece.tape();
     let build = &case.posts.as_ref()?.ends;
     let rail = case.ends.iter().find_map(|end| piece.stock(end.stock))?;
-    let panel = piece.stock(build.panel_stock)?;
-    let (thick, groove) = (rail.thickness.length, panel.thickness.length);
-    let wall = (thick - groove).half();
-    if wall >= trade::least_wall(tape.unit) {
-        return None;
-    }
-    let found = RULE
-        .finding(
-            format!(
-                "the panels in the ends of {} leave {} of the rails on each side of their groove",
-                case.path,
-                tape.figure(wall.max(Length::ZERO))
-            ),
-            build.span,
-            "these panels",
-        )
-        .label(rail.thickness_span, format!("rails {} thick", tape.figure(thick)))
-        .label(panel.thickness_span, format!("panels {} thick", tape.figure(groove)))
-        .sum(
-            Sum::new("both walls", thick - groove, tape)
-                .plus(thick, "rail", tape)
-                .minus(groove, "panel", tape),
-        )
-        .note(
-            "use thinner panels or thicker rails; a panel with a thinned edge is not supported yet",
-        )
-        .subject(&case.path);
-    Some(found)
+    let panels = format!("the panels in the ends of {}", case.path);
+    let found = in_rails(piece, (rail, build.panel_stock), (&panels, build.span, "these panels"))?;
+    let note =
+        "use thinner panels or thicker rails; a panel with a thinned edge is not supported yet";
+    Some(found.note(note).subject(&case.path))
 }
 
 /// The panels of a web frame.
 fn dust_panel(piece: &Piece, member: &Member) -> Option<Diagnostic> {
-    let tape = piece.tape();
     let board = member.lying_board()?;
     let web = board.web.as_deref()?;
-    let (rail, panel) = (piece.stock(board.stock)?, piece.stock(web.panel?)?);
+    let rail = piece.stock(board.stock)?;
+    let panels = format!("the dust panels of {}", member.path);
+    let found = in_rails(piece, (rail, web.panel?), (&panels, web.span, "this frame"))?;
+    Some(found.note("use thinner panels or thicker rails").subject(&member.path))
+}
+
+/// Panels in the grooves of rails; `None` where these have walls enough.
+fn in_rails(
+    piece: &Piece,
+    (rail, panel): (&Stock, StockId),
+    (panels, span, label): (&str, Span, &str),
+) -> Option<Diagnostic> {
+    let (tape, panel) = (piece.tape(), piece.stock(panel)?);
     let (thick, groove) = (rail.thickness.length, panel.thickness.length);
     let wall = (thick - groove).half();
     if wall >= trade::least_wall(tape.unit) {
         return None;
     }
+    let left = tape.figure(wall.max(Length::ZERO));
+    let title = format!("{panels} leave {left} of the rails on each side of their groove");
     let found = RULE
-        .finding(
-            format!(
-                "the dust panels of {} leave {} of the rails on each side of their groove",
-                member.path,
-                tape.figure(wall.max(Length::ZERO))
-            ),
-            web.span,
-            "this frame",
-        )
+        .finding(title, span, label)
         .label(rail.thickness_span, format!("rails {} thick", tape.figure(thick)))
         .label(panel.thickness_span, format!("panels {} thick", tape.figure(groove)))
         .sum(
             Sum::new("both walls", thick - groove, tape)
                 .plus(thick, "rail", tape)
                 .minus(groove, "panel", tape),
-        )
-        .note("use thinner panels or thicker rails")
-        .subject(&member.path);
+        );
     Some(found)
 }
