@@ -69,8 +69,9 @@ export class Pieces {
    *  maker's. */
   fits() {
     const { given, entry, files } = this.own;
+    if (!given) return null;
     const job = JOB.exec(files[entry])?.[1];
-    if (!given || !job) return null;
+    if (!job) return null;
     const letters = job.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase()
       .replace(/[^a-z0-9]+/g, '-').replace(/^-|-$/g, '');
     const name = job === given.job || letters === '' ? given.entry : `${letters}.case`;

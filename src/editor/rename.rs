@@ -55,7 +55,7 @@ pub fn rename(
     let mut edits: BTreeMap<Span, String> =
         names.mentions(id).map(|mention| (mention.span, written.clone())).collect();
     if compiled.is_sound() && !is_plain(compiled, names, named.kind, new) {
-        follow(compiled, &mut edits).ok_or(Refused::Changes)?;
+        follow(compiled, names, &mut edits).ok_or(Refused::Changes)?;
     }
     Ok(fix(&edits, new))
 }
@@ -92,9 +92,12 @@ fn is_word(text: &str) -> bool {
 
 /// Lets the names of parts in `accept` and `cut` follow, as the parts are called
 /// after these edits; `None` where the piece would not be the same.
-fn follow(compiled: &Compilation, edits: &mut BTreeMap<Span, String>) -> Option<()> {
+fn follow(compiled: &Compilation, names: &Names, edits: &mut BTreeMap<Span, String>) -> Option<()> {
     let old = compiled.parts.as_ref()?;
-    let marked = follow_parts(compiled, old, edits)?;
+    let marked = match names.name_parts() {
+        true => follow_parts(compiled, old, edits)?,
+        false => Vec::new(),
+    };
     let mut after = edited(compiled, edits)?;
     let mark = |after: &Compilation, id| Some(after.parts.as_ref()?.get(id)?.mark.clone());
     for (whole, id) in &marked {
@@ -125,14 +128,10 @@ fn follow_parts(
     edits: &mut BTreeMap<Span, String>,
 ) -> Option<Vec<(Span, PartId)>> {
     let mut marked = Vec::new();
-    let used = gather::gather(compiled).used;
-    if !used.iter().any(|own| matches!(own.asked, Asked::Place { .. })) {
-        return Some(marked);
-    }
     // A part that is cut may not be found by its name before that follows.
     let built = parts::build(edited(compiled, edits)?.piece.as_ref()?);
     let known = PartNames::of(old);
-    for Use { asked, words } in used {
+    for Use { asked, words } in gather::gather(compiled).used {
         let Asked::Place { by_mark } = asked else { continue };
         let name = text(&words);
         let Some(id) = known.meant(&name, by_mark) else { continue };

@@ -11,6 +11,9 @@ pub struct MeantInches {
     pub if_so: &'static str,
 }
 
+/// Said of a figure with its point a place to the left or right: `72` for `7.2`.
+pub const IF_POINT_OFF: &str = "if its point is a place off";
+
 /// Said of a mixed number that was written as one fraction: `31/2` for `3-1/2`.
 pub const HYPHEN_MISSING: &str = "if its hyphen is missing";
 
@@ -38,7 +41,7 @@ pub fn meant_inches(count: Exact, has_fraction: bool) -> Vec<MeantInches> {
         let hundredths = (inches * Exact::int(100)).is_whole();
         // Nobody writes a decimal for a figure that is on the rule.
         if is_on_rule(inches) || !is_on_rule(count) && hundredths {
-            all.push(MeantInches { inches, if_so: "if its point is a place off" });
+            all.push(MeantInches { inches, if_so: IF_POINT_OFF });
         }
     }
     if let Some(inches) = undoubled(count) {

@@ -2,7 +2,7 @@
 
 use crate::diagnostics::{Diagnostic, Fix, Grade, Sum};
 use crate::measure::{
-    Exact, IF_DOUBLED, IF_TURNED, Length, Span, Unit, meant_inches, turned, undoubled,
+    Exact, IF_DOUBLED, IF_POINT_OFF, IF_TURNED, Length, Span, Unit, meant_inches, turned, undoubled,
 };
 
 use super::layout::{Solution, Value};
@@ -145,7 +145,7 @@ fn slips(size: &Size, ctx: &Lower) -> Vec<Fix> {
 /// What may have been meant by a length in a job of this unit.
 fn meant(length: Length, unit: Unit) -> Vec<(Length, &'static str)> {
     if unit.is_metric() {
-        let mut all = vec![(length / 10, "if its point is a place off")];
+        let mut all = vec![(length / 10, IF_POINT_OFF)];
         let whole = undoubled(length.in_unit(Unit::Millimetre));
         all.extend(whole.map(|meant| (Length::new(meant, Unit::Millimetre), IF_DOUBLED)));
         return all;

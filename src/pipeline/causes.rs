@@ -216,9 +216,9 @@ fn fold(
     let going: Vec<usize> = (0..all.len()).filter(|place| goes(&all[*place])).collect();
     let is_odd = figure.severity != Severity::Error;
     let only = |place: usize| going.len() <= 1 && going.iter().all(|it| *it == place);
-    // Where nothing else follows, the rule that it breaks says more than its range.
     // What is too large for a sheet says less than the figure that was probably meant.
     let is_meant = |place: usize| all[place].slug == "part-too-large" && !figure.fixes.is_empty();
+    // Where nothing else follows, the rule that it breaks says more than its range.
     let told_by = |place: &usize| {
         let around = is_odd && only(*place);
         *place != at && !is_meant(*place) && stands.is_told_by(&all[*place], around)

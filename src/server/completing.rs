@@ -52,15 +52,13 @@ fn paths(
     slot.filter(|_| !context.open)?;
     let quote = source.text.get(..byte as usize)?.rfind('"')?;
     let range = texts::range(source, quote as u32 + 1, byte);
-    let folder = source.name.rsplit_once('/').map_or("", |(folder, _)| folder);
-    let below = |name: &String| Some(name.strip_prefix(folder)?.trim_start_matches('/').to_owned());
-    let beside = state.beside(&source.name).into_iter().filter(|name| *name != source.name);
     let used = used::places(spot.compiled).into_iter().map(|(_, file)| file);
     let used: Vec<&str> = used
         .filter_map(|file| Some(spot.compiled.compilation.sources.get(file)?.name.as_str()))
         .collect();
-    let new = beside.filter(|name| !used.contains(&name.as_str())).filter_map(|name| below(&name));
-    let items = new.map(|path| CompletionItem {
+    let beside = state.beside(&source.name).into_iter();
+    let new = beside.filter(|(name, _)| *name != source.name && !used.contains(&name.as_str()));
+    let items = new.map(|(_, path)| CompletionItem {
         label: path.clone(),
         kind: Some(CompletionItemKind::FILE),
         text_edit: Some(CompletionTextEdit::Edit(TextEdit { range, new_text: path })),

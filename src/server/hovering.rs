@@ -45,9 +45,14 @@ pub(super) fn told(state: &State<'_>, params: HoverParams) -> Answer<HoverReques
     Ok(Some(Told { contents, range: Some(spot.range(span)) }))
 }
 
+/// A word of the language in a text that may be marked.
+fn code(text: &str, marked: bool) -> String {
+    if marked { format!("`{text}`") } else { text.to_owned() }
+}
+
 /// What a choice means, and of which word it is one.
 fn of_choice(of: &Row, choice: &Choice, marked: bool) -> String {
-    let code = |text: &str| if marked { format!("`{text}`") } else { text.to_owned() };
+    let code = |text| code(text, marked);
     format!("{} of {}: {}\n", code(choice.word), code(of.word), choice.help.trim())
 }
 
@@ -59,7 +64,7 @@ fn of_figure(length: Length) -> String {
 
 /// The help of a word, with what holds without it, what it can be, and an example.
 pub(super) fn of_word(block: &Block, word: &Row, marked: bool) -> String {
-    let code = |text: &str| if marked { format!("`{text}`") } else { text.to_owned() };
+    let code = |text| code(text, marked);
     let mut text = format!("{} in {}: {}.\n", code(word.word), code(block.name), word.help);
     if let Some(default) = word.default {
         let metric = word.metric.map(|own| format!(", in millimeters {}", code(own)));

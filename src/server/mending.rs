@@ -66,38 +66,24 @@ fn mends(state: &State<'_>, compiled: &Compilation, file: FileId, range: Range) 
         if told.range.end.line < range.start.line || range.end.line < told.range.start.line {
             continue;
         }
-        for fix in found.fixes.iter().filter(|fix| fix.grade != Grade::Sketch) {
-            let Some(edit) = edit(state, compiled, fix) else { continue };
-            all.push(CodeAction {
-                title: names::near(&compiled.sources, render::way(&compiled.sources, fix, file)),
+        let action = |title: String, fix: &Fix| {
+            Some(CodeAction {
+                title,
                 kind: Some(CodeActionKind::QUICKFIX),
                 diagnostics: Some(vec![told.clone()]),
                 is_preferred: Some(fix.grade == Grade::Sure),
-                edit: Some(edit),
+                edit: Some(edit(state, compiled, fix)?),
                 ..CodeAction::default()
-            });
-        }
-        all.extend(accepted(state, compiled, found, &told));
+            })
+        };
+        let way = |fix| names::near(&compiled.sources, render::way(&compiled.sources, fix, file));
+        let mends = found.fixes.iter().filter(|fix| fix.grade != Grade::Sketch);
+        all.extend(mends.filter_map(|fix| action(way(fix), fix)));
+        // A line that accepts a warning, with a reason for the maker to write.
+        let accepting = checks::accepting(&compiled.sources, found);
+        all.extend(accepting.iter().filter_map(|fix| action(render::plain(&fix.title), fix)));
     }
     all
-}
-
-/// A line that accepts a warning, with a reason for the maker to write.
-fn accepted(
-    state: &State<'_>,
-    compiled: &Compilation,
-    found: &diagnostics::Diagnostic,
-    told: &lsp_types::Diagnostic,
-) -> Option<CodeAction> {
-    let fix = checks::accepting(&compiled.sources, found)?;
-    Some(CodeAction {
-        title: render::plain(&fix.title),
-        kind: Some(CodeActionKind::QUICKFIX),
-        diagnostics: Some(vec![told.clone()]),
-        is_preferred: Some(false),
-        edit: Some(edit(state, compiled, &fix)?),
-        ..CodeAction::default()
-    })
 }
 
 /// All the sure mends of a spec at once.

@@ -1,6 +1,6 @@
 //! What the server knows: the open texts, what they compile to, and what the editor can do.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::panic::{AssertUnwindSafe, catch_unwind};
 
 use lsp_server::{Connection, Message, Notification};
@@ -152,16 +152,16 @@ impl<'a> State<'a> {
         compiled.filter(|own| own.file(name).is_some()).collect()
     }
 
-    /// The files that one may use: those in its folder or below it, on disk or open.
-    pub(super) fn beside(&self, name: &str) -> BTreeSet<String> {
-        let folder = name.rsplit_once('/').map_or("", |(folder, _)| folder);
+    /// The files that one may use, each with its path from there: those on disk in its
+    /// folder, and those that are open in it or below it.
+    pub(super) fn beside(&self, name: &str) -> BTreeMap<String, String> {
+        let (folder, _) = name.split_at(name.rfind('/').map_or(0, |slash| slash + 1));
         let known = (self.reach.around)(name).into_iter().chain(self.texts.keys().cloned());
-        let is_below = |other: &String| {
-            other
-                .strip_prefix(folder)
-                .is_some_and(|rest| folder.is_empty() || rest.starts_with('/'))
-        };
-        known.filter(is_below).collect()
+        let below = known.filter_map(|own| {
+            let path = own.strip_prefix(folder)?.to_owned();
+            Some((own, path))
+        });
+        below.collect()
     }
 
     /// The URI of a file: as the editor wrote it, where it did.

@@ -14,12 +14,15 @@ use super::state::State;
 /// For each file that the spec itself uses and that has errors, one finding at its `use`.
 pub(super) fn told(state: &State<'_>, compiled: &Compiled) -> Vec<Diagnostic> {
     let compilation = &compiled.compilation;
-    let errors = |file: FileId| {
-        let all = compilation.diagnostics.iter();
-        all.filter(|own| own.severity == Severity::Error && own.primary.span.file == file)
-            .collect::<Vec<_>>()
+    let errors = || compilation.diagnostics.iter().filter(|own| own.severity == Severity::Error);
+    // Mostly none stands elsewhere: then no text is read again to find where it is used.
+    if errors().all(|own| own.primary.span.file == FileId::default()) {
+        return Vec::new();
+    }
+    let of = |file: FileId| -> Vec<&diagnostics::Diagnostic> {
+        errors().filter(|own| own.primary.span.file == file).collect()
     };
-    let used = places(compiled).into_iter().map(|(span, file)| (span, file, errors(file)));
+    let used = places(compiled).into_iter().map(|(span, file)| (span, file, of(file)));
     used.filter_map(|(span, file, errors)| one(state, compilation, (span, file), &errors)).collect()
 }
 

@@ -137,7 +137,8 @@ mod tests {
     use crate::measure::FileId;
     use crate::syntax::{Language, Shape, parse};
 
-    const LANGUAGE: Language = Language { shape: |_| Shape::default(), misfit: |_| (0, 0) };
+    const LANGUAGE: Language =
+        Language { shape: |_| Shape::default(), misplaced: |_| 0, wrong: |_| 0 };
 
     /// Adds `b` to the last block of a text.
     fn added(text: &str) -> String {

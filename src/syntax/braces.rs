@@ -16,7 +16,7 @@ use crate::measure::FileId;
 
 /// How badly statements stand where they stand: first how many belong in another block, then
 /// how many can't be read for what they are.
-pub type Misfit = (usize, usize);
+pub(super) type Misfit = (usize, usize);
 
 /// A text with its lost braces put back.
 #[derive(Debug)]

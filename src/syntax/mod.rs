@@ -14,7 +14,6 @@ mod plain;
 mod tree;
 
 pub use addition::{Edit, append, append_block, edited, rewrite};
-pub use braces::Misfit;
 pub use format::{WIDEST, format};
 pub use limits::{DEEPEST_BLOCK, LONGEST_FILE};
 pub use parser::{Language, Shape, parse};

@@ -4,7 +4,7 @@
 use pest::Parser;
 use pest::iterators::Pair;
 
-use super::braces::{self, Misfit};
+use super::braces;
 use super::conflict;
 use super::faults;
 use super::limits;
@@ -37,9 +37,11 @@ pub struct Shape {
 pub struct Language {
     /// The shape of a statement that begins with a word.
     pub shape: fn(&Name) -> Shape,
-    /// How badly the statements of a tree stand where they stand: it tells where a lost brace
-    /// was, where several places would do.
-    pub misfit: fn(&Tree) -> Misfit,
+    /// How many statements of a tree belong in another block. It tells with the next where a
+    /// lost brace was, where several places would do.
+    pub misplaced: fn(&Tree) -> usize,
+    /// How many can't be read for what they are.
+    pub wrong: fn(&Tree) -> usize,
 }
 
 /// Reads a text. The tree holds every statement that could be read; each mistake gives one
@@ -60,14 +62,14 @@ pub fn parse(file: FileId, text: &str, language: Language) -> (Tree, Vec<Diagnos
     }
     let misfit = |text: &str| {
         let tried = read(text, text, &[]).ok().filter(|tried| !tried.is_loose)?;
-        let (misplaced, wrong) = (language.misfit)(&tried.tree);
-        Some((misplaced, wrong + tried.found.len()))
+        let wrong = (language.wrong)(&tried.tree) + tried.found.len();
+        Some(((language.misplaced)(&tried.tree), wrong))
     };
     let repaired = braces::repaired(file, text, &misfit);
     let again = repaired.and_then(|own| Some((read(text, &own.text, &own.put).ok()?, own.found)));
     match again.filter(|(again, _)| !again.is_loose) {
         Some((Read { mut tree, found, .. }, mut told)) => {
-            tree.shapeless = (language.misfit)(&tree).0 > 0;
+            tree.shapeless = (language.misplaced)(&tree) > 0;
             if tree.shapeless {
                 told.iter_mut().for_each(|own| own.is_meant = false);
             }

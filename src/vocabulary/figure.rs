@@ -2,8 +2,8 @@
 
 use crate::diagnostics::{Diagnostic, Fix, Grade};
 use crate::measure::{
-    Exact, HYPHEN_MISSING, IF_DOUBLED, Length, Span, Tape, Temperature, Unit, is_on_rule,
-    meant_inches, undoubled,
+    Exact, HYPHEN_MISSING, IF_DOUBLED, IF_POINT_OFF, Length, Span, Tape, Temperature, Unit,
+    is_on_rule, meant_inches, undoubled,
 };
 use crate::syntax::{Argument, Expr, ExprKind, Number, NumberUnit};
 
@@ -317,7 +317,7 @@ fn meant(figure: &Written<'_>, kind: Kind, usual: Range, file: Unit) -> Vec<Mean
                 _ => own * times,
             };
             let text = with(meant, figure.unit);
-            add(&mut all, measure, text, "if its point is a place off", false);
+            add(&mut all, measure, text, IF_POINT_OFF, false);
         }
     }
     if let Some(meant) = undoubled(count).filter(|_| behind != Some(Unit::Inch)) {

@@ -2,7 +2,7 @@
 
 use crate::diagnostics::{Diagnostic, Severity, Sink};
 use crate::measure::{FileId, Span, Unit};
-use crate::syntax::{self, Language, Misfit, Name, Shape, Tree};
+use crate::syntax::{self, Language, Name, Shape, Tree};
 
 use super::blocks::file;
 use super::known::Known;
@@ -14,22 +14,27 @@ use super::word::Kind;
 /// mistake gives one diagnostic.
 #[must_use]
 pub fn parse(file: FileId, text: &str) -> (Tree, Vec<Diagnostic>) {
-    syntax::parse(file, text, Language { shape, misfit })
+    syntax::parse(file, text, Language { shape, misplaced, wrong })
 }
 
-/// How many statements of a tree belong in a block around the one in which they stand, and how
-/// many can't be read: in the unit that fits, for a part of a file may not say it.
-fn misfit(tree: &Tree) -> Misfit {
+/// How many statements of a tree belong in a block around the one in which they stand.
+fn misplaced(tree: &Tree) -> usize {
     let mut misplaced = 0;
     walk(tree, Unit::Inch, &mut |step| {
         misplaced += usize::from(matches!(step, Step::Word { out: 1.., .. }));
     });
+    misplaced
+}
+
+/// How many statements can't be read: in the unit that fits, for a part of a file may not say
+/// it.
+fn wrong(tree: &Tree) -> usize {
     let wrong = |unit| {
         let mut sink = Sink::new();
         read(tree, Span::default(), unit, false, &Known::default(), &mut sink);
         sink.all().iter().filter(|found| found.severity == Severity::Error).count()
     };
-    (misplaced, wrong(Unit::Inch).min(wrong(Unit::Millimetre)))
+    wrong(Unit::Inch).min(wrong(Unit::Millimetre))
 }
 
 /// The shape of a statement that begins with this word.

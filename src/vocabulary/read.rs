@@ -43,8 +43,7 @@ pub fn stated_unit(tree: &Tree) -> Option<Spanned<Unit>> {
     let is_units = |text: &str| text == job::UNITS.spelling();
     statements(&tree.items).find_map(|statement| {
         let text = statement.word.text();
-        let is_job = |text: &str| text == file::JOB.spelling();
-        if is_job(text) || meant(file::block(), text).is_some_and(is_job) {
+        if meant::row(file::block(), text).is_some_and(|row| row.word == file::JOB.spelling()) {
             let block = statement.block.as_ref()?;
             return statements(&block.items).find_map(|statement| {
                 let text = statement.word.text();

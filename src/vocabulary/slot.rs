@@ -212,9 +212,9 @@ fn choice(
         format!("{} belongs here", kind.describe()),
     );
     let words = || choices.iter().map(|choice| choice.word);
-    let part = || choices.iter().find(|own| meant::part(found.text, own)).map(|own| own.word);
-    let near = natural::same(found.text, words()).or_else(|| nearest(found.text, words()));
-    let near = near.or_else(part);
+    let near = natural::same(found.text, words())
+        .or_else(|| nearest(found.text, words()))
+        .or_else(|| choices.iter().find(|own| meant::part(found.text, own)).map(|own| own.word));
     if let Some(near) = near {
         fault = fault.fix(Fix::new(Grade::Sure, format!("write `{near}`"), span, near));
     }

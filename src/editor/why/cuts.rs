@@ -101,7 +101,8 @@ impl Cut<'_, '_> {
     fn about(&self) -> Vec<Subject> {
         let own = Subject::of(self.feature.kind);
         match self.feature.kind {
-            FeatureKind::Bore(Bore::Pull | Bore::Round) => vec![own, Subject::Bore],
+            FeatureKind::Bore(Bore::Round) => vec![own],
+            FeatureKind::Bore(Bore::Pull) => vec![own, Subject::Bore],
             FeatureKind::Bore(Bore::Cup | Bore::Plate | Bore::PlateBehind) => {
                 vec![own, Subject::Bore, Subject::Hinge]
             }

@@ -85,8 +85,8 @@ impl Walk<'_> {
         }
         for brace in &line.braces {
             if brace.opens {
-                let (indent, at) = (line.indent, (at, Some(brace.at)));
-                self.open.push(Open { indent, line: at.0, at: at.1, inner: None });
+                let indent = line.indent;
+                self.open.push(Open { indent, line: at, at: Some(brace.at), inner: None });
                 continue;
             }
             match self.open.last() {

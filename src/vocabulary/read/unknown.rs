@@ -30,23 +30,22 @@ pub(super) fn unknown(block: &'static Block, text: &str, span: Span) -> Diagnost
     let found = |label: &str| Diagnostic::error("word-unknown", title, span, label);
     let words = || block.words.iter().map(|word| word.word);
     let write = |grade, word| Fix::new(grade, format!("write `{word}`"), span, word);
-    let near = natural::near(text, words());
-    if let (None, Some(said)) = (meant(block, text), meant::choice_of(block, text)) {
+    if let Some(word) = meant(block, text) {
+        return found("unknown word").fix(write(Grade::Sure, word));
+    }
+    if let Some(said) = meant::choice_of(block, text) {
         let title = format!("`{text}` stands behind its word in {}", block.title);
         let found = Diagnostic::error("word-unknown", title, span, "its word is missing");
         return found.fix(Fix::new(Grade::Choice, format!("write `{said}`"), span, said));
     }
-    let found = match (meant(block, text), homes(text)) {
-        (Some(word), _) => return found("unknown word").fix(write(Grade::Sure, word)),
-        (None, Some(homes)) => found("this does not belong here")
+    let near = natural::near(text, words());
+    let found = match homes(text) {
+        Some(homes) => found("this does not belong here")
             .note(format!("`{text}` belongs in {}", homes.join(" or in "))),
-        (None, None) => {
-            let all = || words().collect::<Vec<&str>>().join(", ");
-            let found = found("unknown word");
-            match near {
-                Some(_) => found,
-                None => found.note(format!("{} may hold {}", block.title, all())),
-            }
+        None if near.is_some() => found("unknown word"),
+        None => {
+            let all = words().collect::<Vec<&str>>().join(", ");
+            found("unknown word").note(format!("{} may hold {all}", block.title))
         }
     };
     // A word of another block may be a slip for one of this.
