@@ -155,8 +155,8 @@ mod tests {
     use super::super::{Stages, Wanted};
     use super::*;
 
-    /// Worked by hand: with the longest first, 7 + 2, 5 + 4, and 3 + 3 + 2 take three boards of
-    /// 10, and 7 + 3, 5 + 3 + 2, and 4 + 2 as many; of 26 none can be spared.
+    /// Worked by hand: with the longest first, 7 + 5, 4 + 3 + 3 + 2, and 2 take three boards of
+    /// 13; 7 + 4 + 2 and 5 + 3 + 3 + 2 fill two of them to the last.
     #[test]
     fn boards_are_filled_to_the_last() {
         let piece = |long: i64| Wanted { size: [long, 4], turns: false };

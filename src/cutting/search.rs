@@ -215,10 +215,10 @@ impl<'o> Search<'o> {
         }
         if !self.is_least(0) {
             self.least = fewest(self.order).max(self.order.floor);
-        }
-        if let Some(rows) = Rows::of(self.order, &all).and_then(|rows| self.in_rows(&rows)) {
-            self.below = rows.cost(self.order);
-            best = rows;
+            if let Some(rows) = Rows::of(self.order, &all).and_then(|rows| self.in_rows(&rows)) {
+                self.below = rows.cost(self.order);
+                best = rows;
+            }
         }
         let mut draft = best.clone();
         self.shrink(&mut draft);

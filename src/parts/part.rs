@@ -286,6 +286,12 @@ impl Parts {
         self.all.get(from..to).unwrap_or(&[])
     }
 
+    /// The end of a case at a side.
+    #[must_use]
+    pub fn end(&self, case: CaseId, side: Side) -> Option<&Part> {
+        self.of_case(case).iter().find(|part| part.role == Role::End(side))
+    }
+
     /// The joints of the parts of one case into others; they follow each other.
     #[must_use]
     pub fn joints_of(&self, case: CaseId) -> &[Joint] {
@@ -299,6 +305,12 @@ impl Parts {
     pub fn iter_case(&self, case: CaseId) -> impl Iterator<Item = (PartId, &Part)> + Clone {
         let from = self.all.partition_point(|part| part.case < case);
         self.iter_from(from).take(self.of_case(case).len())
+    }
+
+    /// The id of one of these parts.
+    #[must_use]
+    pub fn id_of(&self, part: &Part) -> Option<PartId> {
+        self.iter_case(part.case).find(|(_, own)| std::ptr::eq(*own, part)).map(|(id, _)| id)
     }
 
     /// The mark of a part; empty for an id that another set gave out.

@@ -1,8 +1,8 @@
 //! Cases that stand side by side and are screwed to each other.
 
 use crate::measure::{Length, Unit};
-use crate::model::{Case, CaseId, Piece, Side};
-use crate::parts::{Direction, Part, Parts, Role};
+use crate::model::{Case, Piece, Side};
+use crate::parts::{Direction, Part, Parts};
 use crate::trade;
 
 use super::operations::Beside;
@@ -21,10 +21,6 @@ fn into_far(unit: Unit) -> Length {
 /// both ends, and short of the far face.
 #[must_use]
 pub(super) fn pairs(piece: &Piece, parts: &Parts) -> Vec<Beside> {
-    let end = |case: CaseId, side| {
-        let mut ends = parts.of_case(case).iter();
-        ends.find(|part| part.role == Role::End(side))
-    };
     let thick = |end: Option<&Part>| end.map_or(Length::ZERO, |part| part.thickness.length);
     // What stands on other cases is beside what stands there too.
     let (above, below): (Vec<&Case>, Vec<&Case>) =
@@ -42,7 +38,7 @@ pub(super) fn pairs(piece: &Piece, parts: &Parts) -> Vec<Beside> {
     });
     let unit = piece.tape().unit;
     let beside = pairs.map(|cases| {
-        let ends = [end(cases[0], Side::Right), end(cases[1], Side::Left)];
+        let ends = [parts.end(cases[0], Side::Right), parts.end(cases[1], Side::Left)];
         let [near, far] = ends.map(thick);
         // Frames that stand proud of their ends meet, and the ends do not.
         let between = match ends {

@@ -2,8 +2,8 @@
 //!
 //! The case is full: every board bears its load, and every drawer. All its weight goes
 //! down on the screws of all nailers alike; a stud that may stand where a pipe leaves no
-//! nailer, or cuts the back that takes the screws, is not counted. It turns about the lower edge of the back, so
-//! that the screws of the upper nailer are pulled out of the wall.
+//! nailer, or cuts the back that takes the screws, is not counted. It turns about the lower
+//! edge of the back, so that the screws of the upper nailer are pulled out of the wall.
 
 use crate::measure::{Length, Mass};
 use crate::model::{Axis, Case, CaseId, OpeningKind, RailSide};
@@ -57,13 +57,10 @@ fn hangs(work: &Workings<'_>, case: &Case) -> Option<Hangs> {
     let own = kilograms(body.mass());
     let holds = holds(work, case);
     let studs = piece.studs_behind(case);
-    let nailers = |side: RailSide| {
-        let own = parts.of_case(case.id).iter();
-        own.filter(move |part| part.role == Role::Nailer(side))
-    };
-    let lower = nailers(RailSide::Bottom).next().is_some();
+    let upper = parts.of_case(case.id).iter();
+    let upper = upper.filter(|part| part.role == Role::Nailer(RailSide::Top));
     // A case without nailers hangs by its back, close under the top.
-    let highest = nailers(RailSide::Top).map(middle).max();
+    let highest = upper.map(middle).max();
     let pulled = highest.unwrap_or(case.high.length) - hung.up.length;
     let in_row = |side: RailSide| {
         let row = wall::row(piece, parts, case, side);
@@ -71,7 +68,8 @@ fn hangs(work: &Workings<'_>, case: &Case) -> Option<Hangs> {
         (studs.saturating_sub(lost) * hung.screws).max(1)
     };
     let upper = in_row(RailSide::Top);
-    let screws = (upper, upper + if lower { in_row(RailSide::Bottom) } else { 0 });
+    let lower = if wall::rows(parts, case) == 2 { in_row(RailSide::Bottom) } else { 0 };
+    let screws = (upper, upper + lower);
     let wall = piece.wall().to_mm_f64();
     let arm = body.center().map_or(0.0, |center| wall - center[2]);
     let turns = own * arm + holds * case.deep.length.to_mm_f64() / 2.0;

@@ -105,10 +105,9 @@ fn whole(piece: &Piece, parts: &Parts, case: &Case, back: &Part) -> Vec<(Length,
 /// one, or between it and the end of the case. They hold nothing there.
 #[must_use]
 pub fn missed(parts: &Parts, case: &Case, row: &[(Length, Length)], spacing: Length) -> u32 {
-    let end = |side| parts.of_case(case.id).iter().find(move |part| part.role == Role::End(side));
     let (left, right) = (case.x, case.x + case.wide.length);
-    let left = end(Side::Left).map_or(left, |part| part.extent(Direction::X).1);
-    let right = end(Side::Right).map_or(right, |part| part.extent(Direction::X).0);
+    let left = parts.end(case.id, Side::Left).map_or(left, |part| part.extent(Direction::X).1);
+    let right = parts.end(case.id, Side::Right).map_or(right, |part| part.extent(Direction::X).0);
     let (mut at, mut studs) = (left, 0);
     for (from, to) in row.iter().chain([&(right, right)]) {
         if at < *from {

@@ -111,9 +111,8 @@ impl<'d> Maker<'d, '_> {
     /// driven.
     fn bored(&self, through: &Part) -> Option<usize> {
         let assembly = self.work.assembly();
-        let is_it =
-            |id: &PartId| self.work.parts.get(*id).is_some_and(|part| std::ptr::eq(part, through));
-        let task = assembly.tasks.iter().position(|task| task.bores.iter().any(is_it))?;
+        let id = self.work.parts.id_of(through)?;
+        let task = assembly.tasks.iter().position(|task| task.bores.contains(&id))?;
         assembly.schedule.slots.get(task).map(|slot| slot.order + 1)
     }
 

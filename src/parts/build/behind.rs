@@ -27,8 +27,8 @@ pub(super) fn shelf(
 }
 
 /// The front edge of a board in a frame that has no member before it: behind the
-/// frame, and behind the inset fronts that close before it where they are thicker. Behind
-/// doors it stands back as shelves do, so that no mid rail and no panel touches it.
+/// frame, and behind the inset fronts that close before it where they are thicker. Behind a
+/// door it stands back as [`behind_closed`] says.
 fn behind_fronts(builder: &Builder<'_>, member: &Member) -> Size {
     let before = |opening: &&Opening| builder.case.door_before(opening).is_none();
     let fronts = builder.case.openings.iter().filter(before);

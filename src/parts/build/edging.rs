@@ -64,10 +64,10 @@ pub fn asked<'a>(piece: &'a Piece, case: &'a Case, part: &Part) -> Option<&'a Ed
         (Role::Stretcher, _) if part.which == Which::Front => &case.top.as_ref()?.board.edges,
         (Role::Countertop, _) => &piece.top_over(case.id)?.spec.edges,
         // Where nothing else is said, a lying divider is a shelf to whoever sees it.
-        (Role::Divider, Of::Member(id)) if is_lying(case, id) => match member(id)? {
-            MemberKind::Divider(board) => board.edges.or(&case.edges).or(&case.shelves.edges),
-            MemberKind::Stile(_) | MemberKind::Rail(_) => return None,
-        },
+        (Role::Divider, Of::Member(id)) if is_lying(case, id) => {
+            let board = case.members.get(id.at)?.lying_board()?;
+            board.edges.or(&case.edges).or(&case.shelves.edges)
+        }
         (Role::Partition | Role::Divider | Role::FixedShelf, Of::Member(id)) => match member(id)? {
             MemberKind::Stile(crate::model::Partition::Board(board))
             | MemberKind::Divider(board) => &board.edges,

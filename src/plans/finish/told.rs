@@ -44,9 +44,14 @@ pub fn covering(tape: &Tape, square_meters: Exact, is_written: bool) -> String {
         return format!("{:.0} sq ft", (feet / 10.0).floor() * 10.0);
     }
     let tenths = (square_meters * Exact::int(10)).round();
+    format!("{} m2", in_tenths(tenths))
+}
+
+/// Tenths as they are told: `3.5`, and `3` for thirty.
+fn in_tenths(tenths: i64) -> String {
     match tenths % 10 {
-        0 => format!("{} m2", tenths / 10),
-        tenth => format!("{}.{tenth} m2", tenths / 10),
+        0 => (tenths / 10).to_string(),
+        rest => format!("{}.{rest}", tenths / 10),
     }
 }
 
@@ -67,11 +72,7 @@ pub fn measured_out(tape: &Tape, milliliters: i64) -> String {
     match ounces > 48.0 {
         true => format!("{:.1} quarts ({milliliters} ml)", ounces / 32.0),
         false => {
-            let tenths = (ounces * 10.0).round() as i64;
-            let told = match tenths % 10 {
-                0 => (tenths / 10).to_string(),
-                rest => format!("{}.{rest}", tenths / 10),
-            };
+            let told = in_tenths((ounces * 10.0).round() as i64);
             format!("{told} fl oz ({milliliters} ml)")
         }
     }

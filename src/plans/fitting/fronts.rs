@@ -28,9 +28,9 @@ pub struct OntoBox<'a> {
     /// How many of them go on through the box: a tall front may have its pull above a low
     /// box.
     pub into_box: usize,
-    /// How wide those are, and the screws that pass them; `None` where none goes through the
-    /// box, or where they are too narrow for any.
-    pub passes: Option<(Length, trade::Gauge)>,
+    /// How wide those are; `None` where none goes through the box, or where they are too
+    /// narrow for any screw.
+    pub passes: Option<Length>,
     /// From the face of the front at the pull holes to the box front.
     pub to_box: Length,
     /// The screws that stay.
@@ -103,7 +103,7 @@ fn onto_box<'a>(work: &Workings<'a>, front: &Front<'a>, index: &Index<'a>) -> Op
     let into_box: Vec<&Cuboid> =
         holes.iter().filter(|hole| goes_through(hole, box_front)).collect();
     let wide = into_box.iter().map(|hole| hole.size(Direction::X)).min();
-    let passes = wide.and_then(|wide| Some((wide, trade::Gauge::through(wide, unit)?)));
+    let passes = wide.filter(|wide| trade::Gauge::through(*wide, unit).is_some());
     let is_fluted = front
         .parts
         .iter()

@@ -8,6 +8,7 @@ use crate::model::{Case, Opening, Piece, Pins, Set};
 use crate::parts::{
     self, Cuboid, Direction, Face, FeatureKind, JointSort, Part, PartId, Parts, Role,
 };
+use crate::plans::Workings;
 
 use super::reach::reaches;
 use super::{Index, above_end, from_edge};
@@ -425,4 +426,27 @@ fn is_covered(board: &RowBoard<'_>, pins: &Pins, height: Length, blocks: &[Cuboi
             && meets(height, block.from.y, block.to.y)
             && board.lines().iter().any(|line| meets(*line, block.from.z, block.to.z))
     })
+}
+
+/// The holes of all rows of pins in a board.
+pub(super) fn holes_in(work: &Workings<'_>, board: &Part) -> Vec<Cuboid> {
+    let rows = work.pin_rows().iter().filter(|rows| rows.opening.id.case == board.case);
+    rows.flat_map(|rows| in_board(rows, board)).collect()
+}
+
+/// The holes of these rows in a board.
+fn in_board(rows: &PinRows<'_>, board: &Part) -> Vec<Cuboid> {
+    let own = rows.boards.iter().filter(|own| std::ptr::eq(own.part, board));
+    let radius = rows.pins.hole.half();
+    let holes = own.flat_map(|own| {
+        let lines = own.lines();
+        rows.heights().flat_map(move |y| lines.map(|z| (y, z)))
+    });
+    let space = |(y, z): (Length, Length)| {
+        let mut hole = board.cuboid();
+        (hole.from.y, hole.to.y) = (y - radius, y + radius);
+        (hole.from.z, hole.to.z) = (z - radius, z + radius);
+        hole
+    };
+    holes.map(space).collect()
 }

@@ -191,9 +191,18 @@ pub(super) fn clear_of<'a>(
     unit: Unit,
 ) -> Vec<ScrewLine<'a>> {
     let Some(row) = Row::of(through, into, unit) else { return Vec::new() };
+    along(&row, count, blocks, unit)
+}
+
+/// So many screws along a row, or in each of several stretches of it as many as that takes.
+fn along<'a>(
+    row: &Row<'a>,
+    count: Option<u32>,
+    blocks: &[Cuboid],
+    unit: Unit,
+) -> Vec<ScrewLine<'a>> {
     let stretches = row.stretches(blocks, unit);
-    let count = count.filter(|_| stretches.len() == 1);
-    row.lines(&stretches, count, unit)
+    row.lines(&stretches, count.filter(|_| stretches.len() == 1), unit)
 }
 
 /// One line through a block into the board that it lies against, clear of the cuts of both.
@@ -205,9 +214,7 @@ pub(super) fn into_side<'a>(
 ) -> Vec<ScrewLine<'a>> {
     let axis = through.touching(into).unwrap_or(through.placement.thickness);
     let row = Row::along_axis(through, into, axis, unit).filter(Row::meets);
-    let Some(row) = row else { return Vec::new() };
-    let stretches = row.stretches(&[], unit);
-    row.lines(&stretches, Some(count).filter(|_| stretches.len() == 1), unit)
+    row.map_or(Vec::new(), |row| along(&row, Some(count), &[], unit))
 }
 
 /// One line through the whole of a block, from back to front, into what it holds, over the

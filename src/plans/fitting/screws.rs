@@ -2,11 +2,12 @@
 
 use crate::measure::Length;
 use crate::model::{CaseId, JointKind};
-use crate::parts::{Cuboid, Direction, JointSort, Part, Parts, Role, ScrewRow, screw_rows};
+use crate::parts::{Direction, JointSort, Part, Parts, Role, ScrewRow, screw_rows};
 use crate::plans::Workings;
 use crate::trade;
 
 use super::fronts::ScrewLength;
+use super::pins::holes_in;
 pub use super::purpose::{Long, Purpose};
 use super::screw_lengths::{bought, into_edge, into_end, through};
 use super::screw_lines::{self, ScrewLine};
@@ -110,7 +111,7 @@ pub(super) fn plan<'a>(
         };
         let lines = drawer.lines.clone();
         found.push(one(Purpose::Fronts, &drawer.stay, drawer.staying(), (None, lines)));
-        if let Some((wide, _)) = drawer.passes {
+        if let Some(wide) = drawer.passes {
             let holes = u32::try_from(drawer.into_box).unwrap_or(u32::MAX);
             found.push(one(Purpose::Setting, &drawer.hold, holes, (Some(wide), Vec::new())));
         }
@@ -239,8 +240,7 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
             (JointSort::Wood(JointKind::Screw), Role::Packer) => {
                 let count = trade::screws_along(part.length.length);
                 // The holes of the slide lie along the middle of a packer.
-                let pins: Vec<Cuboid> =
-                    work.pin_rows().iter().flat_map(|rows| ties::pins(rows, into)).collect();
+                let pins = holes_in(work, into);
                 let lines = screw_lines::beside_middle(part, into, count, &pins, unit);
                 found.push(fastening(Purpose::Packers, through(part, into, unit), count, lines));
             }

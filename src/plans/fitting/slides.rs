@@ -208,7 +208,7 @@ fn drawer<'a>(
 /// A slide beside the box takes this much of its height, half of it over its center line
 /// and half below: 1-3/4 in, 45 mm (common practice, no source: the usual section of a
 /// slide on balls).
-const SECTION: Length = Length::mm(45);
+pub(super) const SECTION: Length = Length::mm(45);
 
 /// What of a drawer a nailer stands behind.
 enum Met {

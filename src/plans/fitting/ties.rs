@@ -3,17 +3,19 @@
 //! seen least.
 
 use crate::measure::{Length, Unit};
-use crate::model::{Case, CaseId, Side, Sight};
+use crate::model::{Case, Side, Sight};
 use crate::parts::{Cuboid, Direction, Part, Role};
 use crate::plans::Workings;
 use crate::plans::beside;
 use crate::plans::operations::Beside;
 
+use super::Drawer;
 use super::driver_room::{are_reached, before_face};
+use super::pins::holes_in;
 use super::screw_lines::ScrewLine;
 use super::screw_row::{cuts, from_block, half_screw};
 use super::screws::{Fastening, Long, Purpose};
-use super::{Drawer, PinRows};
+use super::slides::{Line, SECTION};
 
 /// What is screwed from case to case.
 pub(super) fn ties<'a>(work: &Workings<'a>, drawers: &[Drawer<'a>]) -> Vec<Fastening<'a>> {
@@ -21,13 +23,9 @@ pub(super) fn ties<'a>(work: &Workings<'a>, drawers: &[Drawer<'a>]) -> Vec<Faste
     all.filter_map(|own| tie(work, drawers, own)).collect()
 }
 
-fn end<'a>(work: &Workings<'a>, case: CaseId, side: Side) -> Option<&'a Part> {
-    work.parts.of_case(case).iter().find(|part| part.role == Role::End(side))
-}
-
 fn tie<'a>(work: &Workings<'a>, drawers: &[Drawer<'a>], own: Beside) -> Option<Fastening<'a>> {
     let [left, right] = own.cases;
-    let ends = [end(work, left, Side::Right)?, end(work, right, Side::Left)?];
+    let ends = [work.parts.end(left, Side::Right)?, work.parts.end(right, Side::Left)?];
     let [one, two] = ends;
     let sides = [(Side::Right, [one, two]), (Side::Left, [two, one])].map(|(side, both)| {
         let lines = Place::of(work, drawers, both).lines();
@@ -72,6 +70,8 @@ struct Place<'w, 'a> {
     holes: Vec<Cuboid>,
     /// What stands before the face that they are driven into.
     blocks: Vec<Cuboid>,
+    /// From where to where a screw may stand.
+    heights: (Length, Length),
     unit: Unit,
 }
 
@@ -79,12 +79,11 @@ impl<'w, 'a> Place<'w, 'a> {
     fn of(work: &'w Workings<'a>, drawers: &[Drawer<'a>], [through, into]: [&'a Part; 2]) -> Self {
         let unit = work.piece.tape().unit;
         let mut holes: Vec<Cuboid> = cuts(through).chain(cuts(into)).collect();
-        for board in [through, into] {
-            holes.extend(work.pin_rows().iter().flat_map(|rows| pins(rows, board)));
-        }
+        holes.extend([through, into].into_iter().flat_map(|board| holes_in(work, board)));
         holes.extend(drawers.iter().filter_map(|drawer| slide(work, drawer, through, unit)));
         let blocks = before_face(work, through, into);
-        Self { work, through, into, holes, blocks, unit }
+        let heights = heights(work, [through, into]);
+        Self { work, through, into, holes, blocks, heights, unit }
     }
 
     /// The line near the front, and that near the back.
@@ -112,24 +111,12 @@ impl<'w, 'a> Place<'w, 'a> {
         front_line.into_iter().chain(back_line).collect()
     }
 
-    /// From where to where a screw may stand: above both bottoms and below both tops.
-    fn heights(&self) -> (Length, Length) {
-        let both = [self.through, self.into].map(|part| part.extent(Direction::Y));
-        let (mut low, high) = (both[0].0.max(both[1].0), both[0].1.min(both[1].1));
-        for part in [self.through, self.into] {
-            let boards = self.work.parts.of_case(part.case).iter();
-            let bottoms = boards.filter(|own| own.role == Role::Bottom);
-            low = bottoms.map(|own| own.extent(Direction::Y).1).fold(low, Length::max);
-        }
-        (low, high)
-    }
-
     /// A line at this depth, with so many screws at the free places that are nearest to a
     /// fifth of the height from both ends, or with one in the middle.
     fn line(&self, z: Length, count: u32) -> Option<ScrewLine<'a>> {
         let (through, own) = (self.through, self.through.cuboid());
         let z = self.on_mark(z);
-        let (low, high) = self.heights();
+        let (low, high) = self.heights;
         let fifth = (high - low) / 5;
         let step = self.unit.either(Length::inches(1, 2), Length::mm(12));
         let near = |usual: Length, from: Length, to: Length| {
@@ -164,7 +151,8 @@ impl<'w, 'a> Place<'w, 'a> {
             first: from_end[0].min(from_end[1]),
             apart: screws[1] - screws[0],
             count,
-            shim: self.shim(),
+            // How far the ends stand apart.
+            shim: (-own.overlap_along(&self.into.cuboid(), Direction::X)).max(Length::ZERO),
         })
     }
 
@@ -172,12 +160,6 @@ impl<'w, 'a> Place<'w, 'a> {
     fn on_mark(&self, z: Length) -> Length {
         let front = self.through.extent(Direction::Z).0;
         front + self.work.piece.tape().down(z - front)
-    }
-
-    /// How far the ends stand apart.
-    fn shim(&self) -> Length {
-        let [one, two] = [self.through, self.into].map(|part| part.extent(Direction::X));
-        (one.0.max(two.0) - one.1.min(two.1)).max(Length::ZERO)
     }
 
     fn is_free(&self, z: Length, y: Length) -> bool {
@@ -206,26 +188,21 @@ impl<'w, 'a> Place<'w, 'a> {
     }
 }
 
-/// The holes of the rows of pins in a board.
-pub(super) fn pins(rows: &PinRows<'_>, board: &Part) -> Vec<Cuboid> {
-    let own = rows.boards.iter().filter(|own| std::ptr::eq(own.part, board));
-    let radius = rows.pins.hole.half();
-    let holes = own.flat_map(|own| {
-        let lines = own.lines();
-        rows.heights().flat_map(move |y| lines.map(|z| (y, z)))
-    });
-    let space = |(y, z): (Length, Length)| {
-        let mut hole = board.cuboid();
-        (hole.from.y, hole.to.y) = (y - radius, y + radius);
-        (hole.from.z, hole.to.z) = (z - radius, z + radius);
-        hole
-    };
-    holes.map(space).collect()
+/// From where to where a screw may stand: above both bottoms and below both tops.
+fn heights(work: &Workings<'_>, ends: [&Part; 2]) -> (Length, Length) {
+    let both = ends.map(|part| part.extent(Direction::Y));
+    let (mut low, high) = (both[0].0.max(both[1].0), both[0].1.min(both[1].1));
+    for part in ends {
+        let boards = work.parts.of_case(part.case).iter();
+        let bottoms = boards.filter(|own| own.role == Role::Bottom);
+        low = bottoms.map(|own| own.extent(Direction::Y).1).fold(low, Length::max);
+    }
+    (low, high)
 }
 
 /// What the slide of a drawer takes of the board that it is screwed to: under its box 1 in
-/// and beside the lower edge of that 3/4 in, or 1 in above and below the middle of its side
-/// (25 and 20 mm; common practice, no source).
+/// and beside the lower edge of that 3/4 in, or 1 in above and below its middle (25 and 20 mm;
+/// common practice, no source).
 fn slide(work: &Workings<'_>, drawer: &Drawer<'_>, board: &Part, unit: Unit) -> Option<Cuboid> {
     if !drawer.carriers.iter().any(|own| std::ptr::eq(own.board, board)) {
         return None;
@@ -238,8 +215,11 @@ fn slide(work: &Workings<'_>, drawer: &Drawer<'_>, board: &Part, unit: Unit) -> 
     let (from, to) = match drawer.hardware.undermount {
         true => (side.from.y - inch, side.from.y + some),
         false => {
-            let middle = (side.from.y + side.to.y).half();
-            (middle - inch, middle + inch)
+            let line = side.from.y + drawer.up_box?;
+            match drawer.line {
+                Line::Center => (line - inch, line + inch),
+                Line::LowerEdge => (line, line + SECTION),
+            }
         }
     };
     let mut space = board.cuboid();

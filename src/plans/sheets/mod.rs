@@ -43,9 +43,7 @@ impl OfStock {
         let bought = self.sheets.iter().filter(|sheet| !sheet.on_hand).count();
         i64::try_from(bought).unwrap_or(i64::MAX)
     }
-}
 
-impl OfStock {
     /// How many sheets of a size are bought, as they lie.
     #[must_use]
     pub fn bought_of(&self, size: [Length; 2]) -> i64 {

@@ -1,9 +1,7 @@
 //! What stands at the wall behind the piece: pipes, outlets, and traps.
 
 use crate::measure::Length;
-use crate::model::{Case, KeepOut, KeepOutId};
 use crate::parts::{Direction, PartId};
-use crate::plans::wall;
 
 use super::Maker;
 
@@ -30,12 +28,6 @@ impl<'a> Maker<'_, 'a> {
             )
         });
         found.collect()
-    }
-
-    /// What stands at the wall behind a case, which is cut out of its back while that
-    /// is bare and the saw is at hand.
-    pub(super) fn behind(&self, case: &Case) -> Vec<(KeepOutId, &'a KeepOut)> {
-        wall::behind(self.piece, self.parts, case)
     }
 
     /// Where a back lies in the piece, from which what stands behind it is laid out on it.

@@ -37,11 +37,10 @@ impl Maker<'_, '_> {
         let ties: Vec<usize> = ties.map(|(index, _)| index).collect();
         let mut lines = vec![self.clamped_beside(&beside)];
         for own in &mut beside {
-            let all = self.work.fastened().fastenings.iter();
-            let tie = all.filter(|tie| tie.purpose == Purpose::Ties).find(|tie| {
-                let into = tie.into.first().map(|into| into.case);
-                let cases = [Some(tie.part.case), into];
-                own.cases.iter().all(|case| cases.contains(&Some(*case)))
+            let fastened = &self.work.fastened().fastenings;
+            let tie = ties.iter().filter_map(|index| fastened.get(*index)).find(|tie| {
+                let mut boards = tie.into.iter().chain([&tie.part]);
+                boards.all(|board| own.cases.contains(&board.case))
             });
             own.screws = tie.map_or(own.screws, |tie| tie.count);
             lines.push(self.fixed_beside(own, tie));

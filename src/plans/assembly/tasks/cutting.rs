@@ -304,17 +304,12 @@ impl Maker<'_, '_> {
         };
         let rows = self.work.pin_rows().iter();
         let rows = rows.filter(|rows| rows.boards.iter().any(|board| is_here(board.part)));
-        let alike: Vec<_> = rows.map(PinRows::alike).collect();
-        let same = alike.windows(2).all(|two| match two {
-            [one, other] => one == other,
-            _ => true,
-        });
-        match alike.first() {
-            Some(Some((from_back, _))) if same => match from_back {
-                true => " and on the back edge",
-                false => " and on the front edge",
-            },
-            _ if alike.iter().all(Option::is_some) => {
+        let mut alike: Vec<_> = rows.map(PinRows::alike).collect();
+        alike.dedup();
+        match alike.as_slice() {
+            [Some((true, _))] => " and on the back edge",
+            [Some((false, _))] => " and on the front edge",
+            all if all.iter().all(Option::is_some) => {
                 ", and set for each opening to the edge that the fitting sheet names"
             }
             _ => {

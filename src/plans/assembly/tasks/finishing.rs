@@ -18,8 +18,8 @@ fn is_finished_early(part: &Part) -> bool {
 /// What is sanded: solid wood, sheets, or both.
 #[derive(Clone, Copy)]
 pub(super) struct Woods {
-    pub(super) solid: bool,
-    pub(super) sheets: bool,
+    solid: bool,
+    sheets: bool,
 }
 
 impl Woods {

@@ -459,8 +459,7 @@ impl Maker<'_, '_> {
         let drawers = self.work.fitting().drawers.iter();
         let holes = drawers.filter_map(|drawer| {
             let (hooks, hook) = (drawer.hooks?, drawer.hardware.hook?);
-            let mut own = self.parts.iter_case(drawer.opening.id.case);
-            let (id, _) = own.find(|(_, part)| std::ptr::eq(*part, hooks.back))?;
+            let id = self.parts.id_of(hooks.back)?;
             Some(operations::hook_holes(id, &hooks, (hook, drawer.slide.span)))
         });
         holes.collect()

@@ -7,6 +7,7 @@ use crate::model::{Case, JointKind, Opening, OpeningId, Set, Stock};
 use crate::parts::{Assembly, Direction, Part, PartId, Role, Which, overlong};
 use crate::plans::assembly::{gluing, stage};
 use crate::plans::operations::{Along, Doing, Measure, Measured};
+use crate::plans::wall;
 use crate::trade;
 
 use super::{Maker, Stage, Usual, Work};
@@ -36,7 +37,8 @@ impl<'a> Maker<'_, 'a> {
     ) -> Option<usize> {
         let own = self.back_of(Some(case));
         own.first()?;
-        let behind = self.behind(case);
+        // It is cut out of the back while that is bare and the saw is at hand.
+        let behind = wall::behind(self.piece, self.parts, case);
         let marks = self.marks(&own);
         let mut lines: Vec<String> = behind
             .iter()

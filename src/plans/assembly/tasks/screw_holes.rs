@@ -122,10 +122,6 @@ impl Maker<'_, '_> {
 
     /// The boards that the screws of a fastening go through on its lines.
     fn lined(&self, own: &Fastening<'_>) -> Vec<PartId> {
-        let through = own.lines.iter().filter_map(|line| {
-            let mut parts = self.parts.iter_case(line.through.case);
-            parts.find(|(_, part)| std::ptr::eq(*part, line.through)).map(|(id, _)| id)
-        });
-        through.collect()
+        own.lines.iter().filter_map(|line| self.parts.id_of(line.through)).collect()
     }
 }
