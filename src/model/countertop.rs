@@ -151,7 +151,7 @@ pub(super) fn read(
         held_at: Insertion::of(body, HELD),
         edges: edging::read(body, EDGES, shared, ctx),
         holes: hole::read(body, Through::Lying, ctx),
-        carries: body.says(LOAD).then(|| carries::of(body, LOAD)).flatten(),
+        carries: carries::of(body, LOAD).filter(|own| own.written.is_some()),
         span: entry.head,
         notes: body.notes(),
     })

@@ -1,7 +1,7 @@
 //! Round holes that are bored through boards.
 
 use crate::measure::{Length, Span};
-use crate::vocabulary::{Entries, Sourced, Word, takes, words};
+use crate::vocabulary::{Entries, Origin, Sourced, Word, takes, words};
 
 use super::lower::Lower;
 use super::piece::Piece;
@@ -55,11 +55,10 @@ pub(super) fn read(body: &Entries, through: Through, ctx: &mut Lower) -> Vec<Hol
         Through::Back => words::HOLE_ACROSS,
         Through::End => words::HOLE_UPRIGHT,
     };
-    let all: Vec<_> = body.all(word).collect();
     let mut holes = Vec::new();
-    for said in all {
+    for said in body.all(word) {
         let Some((inner, value)) = said.body().zip(said.value()) else { continue };
-        let origin = crate::vocabulary::Origin::Written(said.head);
+        let origin = Origin::Written(said.head);
         let across = Sourced { value: *value.value, origin };
         let across = ctx.facts.said(across, "hole", word.spelling());
         let Some(from) = places(inner, through, ctx) else { continue };

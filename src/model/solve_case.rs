@@ -140,13 +140,13 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
     let frame_body = frame_said.body();
     seams::look(body, frame_body.filter(|_| !frameless), ctx);
     let root = root_list::find(body, frame_body, frameless, &frame_said, ctx)?;
-    // A block at fault was reported; the openings would only repeat it.
-    let back_at = (!body.says(words::case::BACK)).then(|| Insertion::of(body, words::case::BACK));
-    let back_holes = body.one(words::case::BACK).and_then(Said::body);
-    let back_holes = back_holes.map(|back| hole::read(back, Through::Back, ctx));
+    let back = body.one(words::case::BACK);
+    let back_at = back.is_none().then(|| Insertion::of(body, words::case::BACK));
+    let back_holes = back.and_then(Said::body).map(|own| hole::read(own, Through::Back, ctx));
     let back_holes = back_holes.unwrap_or_default();
     let countertop = body.one(words::case::COUNTERTOP);
     countertop::loads_twice(body, countertop.as_ref().and_then(|own| own.body()), ctx);
+    // A block at fault was reported; the openings would only repeat it.
     let countertop = countertop.map(|e| countertop::read(&e, blocks.stock, &exposure, shared, ctx));
     let countertop = Given::block(countertop).sound()?;
     let Blocks { stock, ends, covers, legs, shelves, edges, finish, nailers, .. } = blocks;

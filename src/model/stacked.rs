@@ -305,6 +305,12 @@ fn met(footed: &Footed, left: &Size, wide: &Size) -> [Exposure; 2] {
 }
 
 impl Piece {
+    /// True for a case that stands on another.
+    #[must_use]
+    pub fn stands_on(&self, upper: &Case, below: CaseId) -> bool {
+        self.cases_below(upper).any(|own| own.id == below)
+    }
+
     /// The cases that a case stands on: those as high as the one that it is placed from,
     /// under it; none for one that stands on the floor.
     pub fn cases_below<'p>(&'p self, upper: &'p Case) -> impl Iterator<Item = &'p Case> {

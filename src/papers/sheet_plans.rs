@@ -70,8 +70,7 @@ fn taken(source: &Source<'_, '_>, plans: &[(&OfStock, &Stock)]) -> Block {
 /// The sizes of sheets that are taken: `96 x 48`, of several `2 of 96 x 48 and 1 of 60 x 60`.
 fn sizes(source: &Source<'_, '_>, own: &OfStock, stock: &Stock) -> String {
     let all = stock.sheets.iter().map(|own| [own.long, own.wide]);
-    let taken: Vec<([Length; 2], i64)> =
-        all.clone().map(|own_size| (own_size, own.bought_of(own_size))).collect();
+    let taken: Vec<([Length; 2], i64)> = all.map(|size| (size, own.bought_of(size))).collect();
     if let [(only, _)] = taken[..] {
         return size(source, only);
     }

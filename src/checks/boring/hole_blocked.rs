@@ -2,8 +2,10 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink};
-use crate::parts::{Bore, Cuboid, Direction, Feature, FeatureKind, Part, Role};
+use crate::parts::{Bore, Cuboid, Direction, Feature, Part, Role};
 use crate::plans::Workings;
+
+use super::bores;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "hole-blocked",
@@ -25,8 +27,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
 fn check(work: &Workings<'_>, sink: &mut Sink) {
     let tape = work.piece.tape();
     for part in &work.parts.all {
-        let holes = part.features.iter().filter(|own| own.kind == FeatureKind::Bore(Bore::Round));
-        for hole in holes {
+        for (hole, _) in bores(part).filter(|(_, kind)| *kind == Bore::Round) {
             let Some(space) = part.hollows(hole).next() else { continue };
             let along = part.placement.direction(hole.face);
             let others = work.parts.all.iter().filter(|other| !std::ptr::eq(*other, part));
@@ -60,7 +61,7 @@ fn is_in_the_way(other: &Part, hole: &Cuboid, along: Direction) -> bool {
     }
     let wood = other.cuboid();
     let across = Direction::ALL.into_iter().filter(|own| *own != along);
-    let is_over = across.clone().all(|own| hole.overlap_along(&wood, own).is_positive());
+    let is_over = across.clone().all(|own| hole.overlaps_along(&wood, own));
     // What is let into the board is met by its joint.
     let touches = hole.overlap_along(&wood, along).is_zero();
     let is_open = |cut: &Feature| {

@@ -36,7 +36,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             if left.is_negative() || left >= least {
                 continue;
             }
-            let radius = (hole.u.1 - hole.u.0).half();
+            let across = hole.u.1 - hole.u.0;
             sink.push(
                 RULE.finding(
                     format!(
@@ -45,12 +45,12 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                         part.path
                     ),
                     hole.span,
-                    format!("{} across", tape.figure(radius.twice())),
+                    format!("{} across", tape.figure(across)),
                 )
                 .sum(
                     Sum::new("leaves", left, tape)
-                        .plus(left + radius, "from the center", tape)
-                        .minus(radius, "half of the hole", tape),
+                        .plus(left + across.half(), "from the center", tape)
+                        .minus(across.half(), "half of the hole", tape),
                 )
                 .because("the bit breaks the edge out")
                 .note(format!("leave {} or more", tape.figure(least)))

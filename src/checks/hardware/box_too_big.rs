@@ -121,15 +121,15 @@ fn check(piece: &Piece, sink: &mut Sink) {
             let own = opening.box_high().and_then(|own| written(piece, own));
             // What is higher than the damp lets it be on wood is another rule's.
             if let Some(span) = own.filter(|_| high > most && !on_wood) {
+                let down = tape.down(most);
                 let title = format!(
                     "the box of {} is {} high, and its slide lets it be {}",
                     opening.path,
                     tape.figure(high),
-                    tape.figure(tape.down(most))
+                    tape.figure(down)
                 );
                 let label = format!("box {}", tape.figure(high));
                 let mut found = error(title, span, label);
-                let down = tape.down(most);
                 if least <= down {
                     found = found.fix(Fix::new(
                         Grade::Choice,

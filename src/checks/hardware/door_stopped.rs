@@ -30,27 +30,12 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 /// What may stand in a door's way.
 pub(super) struct Thing {
-    what: Rc<str>,
-    space: Cuboid,
-    /// The statement that puts it there, and its figure.
-    label: (Span, Rc<str>),
-}
-
-impl Thing {
     /// What it is.
-    pub(super) fn what(&self) -> &str {
-        &self.what
-    }
-
+    pub(super) what: Rc<str>,
     /// Where it is.
-    pub(super) fn space(&self) -> &Cuboid {
-        &self.space
-    }
-
+    pub(super) space: Cuboid,
     /// The statement that puts it there, and its figure.
-    pub(super) fn label(&self) -> (Span, String) {
-        (self.label.0, self.label.1.to_string())
-    }
+    pub(super) label: (Span, Rc<str>),
 }
 
 /// What stands in the way of doors, parted so that a door need look at its

@@ -1,6 +1,8 @@
 //! A hinge that needs more gap than the reveal leaves.
 
 use super::{door_stopped, swings};
+use std::cell::LazyCell;
+
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Fix, Grade, Severity, Sink, Sum};
 use crate::measure::{Length, Tape};
@@ -75,23 +77,18 @@ fn short(tape: &Tape, needs: Length, leaves: Length) -> Sum {
 fn overlay(work: &Workings<'_>, sink: &mut Sink) {
     let (piece, tape) = (work.piece, work.piece.tape());
     let fronts = work.fronts();
-    let doors = swings::doors(piece, fronts);
-    if doors.iter().all(|door| door.front.fronts.set == Set::Inset) {
-        return;
-    }
-    let room = door_stopped::room(piece, work.parts, fronts);
-    for door in &doors {
+    let room = LazyCell::new(|| door_stopped::room(piece, work.parts, fronts));
+    for door in &swings::doors(piece, fronts) {
         let (set, hung) = (&door.front.fronts.set, door.front.fronts.hinge);
         let Some((hinge, span)) = hung.filter(|_| *set != Set::Inset) else { continue };
         let Some(hinge) = piece.hinge(hinge) else { continue };
         let needs = hinge.gap.length;
         let beside = door_stopped::others(piece, door, &room).filter_map(|thing| {
-            let leaves = door.to(thing.space());
+            let leaves = door.to(&thing.space);
             let is_near = !leaves.is_negative() && leaves < needs;
-            (is_near && door.is_beside(thing.space())).then_some((leaves, thing))
+            (is_near && door.is_beside(&thing.space)).then_some((leaves, thing))
         });
         let Some((leaves, thing)) = beside.min_by_key(|(leaves, _)| *leaves) else { continue };
-        let (at, figure) = thing.label();
         let found = RULE
             .finding(
                 format!(
@@ -100,14 +97,14 @@ fn overlay(work: &Workings<'_>, sink: &mut Sink) {
                     tape.figure(needs),
                     door.front.name(),
                     tape.figure(leaves),
-                    thing.what()
+                    thing.what
                 ),
                 door.front.opening.span,
                 format!("hung {}", door.hung.word()),
             )
             .label(hinge.gap_span, tape.figure(needs))
             .label(span, "hung on this hinge")
-            .label(at, figure)
+            .label(thing.label.0, &*thing.label.1)
             .sum(short(tape, needs, leaves))
             .because("the door's hinge edge swings into it before the door is open")
             .note("make the gap larger, set what stands beside it farther back, or hang the door on a hinge that needs less")

@@ -145,7 +145,7 @@ impl Door<'_> {
     /// True for a thing at its height that stands between the planes of its two faces.
     pub(super) fn is_beside(&self, thing: &Cuboid) -> bool {
         let leaf = &self.front.space;
-        level(leaf, thing) && leaf.overlap_along(thing, Direction::Z).is_positive()
+        level(leaf, thing) && leaf.overlaps_along(thing, Direction::Z)
     }
 
     /// How far the leaf, or its pull, stands off its face.

@@ -2,7 +2,7 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Fix, Grade, Severity, Sink};
-use crate::measure::{Duration, Exact};
+use crate::measure::{Duration, Exact, IF_POINT_OFF};
 use crate::plans::Workings;
 use crate::trade;
 
@@ -62,7 +62,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         if let Some(meant) = meant.into_iter().find(|meant| least <= *meant && *meant <= most) {
             found = found.fix(Fix::new(
                 Grade::Choice,
-                format!("{meant}, if its point is a place off"),
+                format!("{meant}, {IF_POINT_OFF}"),
                 span,
                 format!("cure {}", written(meant)),
             ));

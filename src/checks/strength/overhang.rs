@@ -2,7 +2,7 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Fix, Grade, Severity, Sink};
-use crate::measure::{Length, Span, Unit, is_on_rule};
+use crate::measure::{IF_POINT_OFF, Length, Span, Unit, is_on_rule};
 use crate::model::{OnTop, Piece, Side, Size};
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -61,7 +61,7 @@ fn a_place_off(piece: &Piece, by: &Size, most: Length) -> Option<Fix> {
     let (at, word) = (fact.origin.span()?, fact.word?);
     (is_written && meant <= most).then(|| {
         let figure = tape.source(meant);
-        let title = format!("{}, if its point is a place off", tape.figure(meant));
+        let title = format!("{}, {IF_POINT_OFF}", tape.figure(meant));
         Fix::new(Grade::Choice, title, at, format!("{word} {figure}"))
     })
 }

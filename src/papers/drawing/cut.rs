@@ -168,10 +168,9 @@ pub(super) fn stack<'p>(
     parts: &'p Parts,
     case: &Case,
 ) -> impl Iterator<Item = (PartId, &'p Part)> {
-    let stands = |upper: &Case, id: CaseId| piece.cases_below(upper).any(|below| below.id == id);
     let others = piece.cases.iter().filter(|other| {
         let beside = other.id.0 == case.id.0 || other.id.0 == case.id.0 + 1;
-        !beside && (stands(other, case.id) || stands(case, other.id))
+        !beside && (piece.stands_on(other, case.id) || piece.stands_on(case, other.id))
     });
     let others: Vec<CaseId> = others.map(|other| other.id).collect();
     let top = piece.top_over(case.id).map(|top| top.row.first);

@@ -96,13 +96,7 @@ fn draw_ways(
 ) {
     for (space, name) in all {
         let area = plane.area(space);
-        let ((x0, y0), (x1, y1)) = area;
-        let corners = [(x0, y0), (x1, y0), (x1, y1), (x0, y1), (x0, y0)];
-        for side in corners.windows(2) {
-            if let [from, to] = side {
-                svg.line(*from, *to, Line::Beyond);
-            }
-        }
+        svg.sides(area, Line::Beyond);
         labels.draw_sides(&area, letter);
         if !labels.on(svg, &area, name, letter) {
             labels.lead_out(svg, &area, name, letter);

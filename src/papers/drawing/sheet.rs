@@ -11,7 +11,7 @@ use crate::papers::sawn::{size, told};
 use crate::plans::sawing::{Area, Cut, Laid, Sawn};
 use crate::vocabulary::SheetGrain;
 
-use super::labels::{Area as Room, meets};
+use super::labels::{Area as Room, Labels};
 use super::legible;
 use super::svg::{Anchor, Fill, Line, Svg, mm, wide};
 
@@ -47,7 +47,8 @@ fn drawn(
     let too_narrow = RefCell::new(Vec::new());
     let draw = |letter: f64| {
         let svg = Svg::lettered(letter);
-        let (taken, named, bare) = (Vec::new(), BTreeSet::new(), Vec::new());
+        let (named, bare) = (BTreeSet::new(), Vec::new());
+        let taken = Labels::over(&((0.0, 0.0), (long, across)));
         let mut sketch = Sketch { svg, letter, own, source, left, wider, taken, named, bare };
         sketch.whole(grain);
         too_narrow.replace(sketch.bare);
@@ -68,7 +69,7 @@ struct Sketch<'s, 'w, 'a> {
     /// How much larger widths are drawn than lengths.
     wider: f64,
     /// Where letters stand.
-    taken: Vec<Room>,
+    taken: Labels,
     /// The pieces whose names stand there.
     named: BTreeSet<String>,
     /// The marks that have no room in their pieces.
@@ -179,10 +180,9 @@ impl Sketch<'_, '_, '_> {
                 (lines, upright, middle, (from, (from.0 + wide, from.1 + high)))
             })
         });
-        let is_clear = |room: &Room| self.taken.iter().all(|own| !meets(own, room));
-        let found = found.into_iter().find(|(.., room)| is_clear(room));
+        let found = found.into_iter().find(|(.., room)| self.taken.is_free(room));
         let Some((lines, upright, (middle_x, middle_y), room)) = found else { return false };
-        self.taken.push(room);
+        self.taken.take(room);
         let step = self.letter * 1.25;
         let start = -(lines.len() as f64 - 1.0) / 2.0 * step + self.letter * 0.35;
         for (nth, line) in lines.iter().enumerate() {
@@ -250,12 +250,9 @@ impl Sketch<'_, '_, '_> {
     /// Letters at the first of these places that is clear, or else at the first.
     fn clear(&mut self, text: &str, anchor: Anchor, places: Vec<(f64, f64)>) -> Beside {
         let first = places.first().copied().unwrap_or_default();
-        let is_clear = |at: &(f64, f64)| {
-            let room = self.room(*at, text, anchor);
-            self.taken.iter().all(|taken| !meets(taken, &room))
-        };
+        let is_clear = |at: &(f64, f64)| self.taken.is_free(&self.room(*at, text, anchor));
         let at = places.into_iter().find(is_clear).unwrap_or(first);
-        self.taken.push(self.room(at, text, anchor));
+        self.taken.take(self.room(at, text, anchor));
         Beside { at, text: text.to_owned(), anchor }
     }
 

@@ -6,7 +6,7 @@ use std::fmt::Write as _;
 use crate::measure::{Digits, Length};
 use crate::papers::visible::visible;
 
-use super::labels::spread;
+use super::labels::{Area, spread};
 
 /// A length in the coordinates of a drawing.
 pub(super) fn mm(length: Length) -> f64 {
@@ -146,6 +146,15 @@ impl Svg {
         self.body.push_str("\" ");
         self.stroke(line);
         self.body.push_str("/>\n");
+    }
+
+    /// The four sides of an area, unfilled.
+    pub(super) fn sides(&mut self, ((x0, y0), (x1, y1)): Area, line: Line) {
+        for (from, to) in
+            [((x0, y0), (x1, y0)), ((x1, y0), (x1, y1)), ((x1, y1), (x0, y1)), ((x0, y1), (x0, y0))]
+        {
+            self.line(from, to, line);
+        }
     }
 
     pub(in crate::papers) fn polygon(&mut self, points: &[(f64, f64)], line: Line, fill: Fill) {

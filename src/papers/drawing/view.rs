@@ -136,13 +136,9 @@ fn front(piece: &Piece, parts: &Parts, whole: &Cuboid, (letter, doors): (f64, Do
         .iter()
         .map(|keep_out| area(&keep_out_space(piece, keep_out), high))
         .collect();
-    for ((x0, y0), (x1, y1)) in in_the_way.iter().copied() {
-        for (from, to) in
-            [((x0, y0), (x1, y0)), ((x1, y0), (x1, y1)), ((x1, y1), (x0, y1)), ((x0, y1), (x0, y0))]
-        {
-            svg.line(from, to, Line::Beyond);
-        }
-        labels.draw_sides(&((x0, y0), (x1, y1)), letter);
+    for own in &in_the_way {
+        svg.sides(*own, Line::Beyond);
+        labels.draw_sides(own, letter);
     }
     // Dimensions stand round the piece.
     let far = across.max(high) * 2.0;
@@ -296,8 +292,8 @@ fn dimensions(
     svg.chain_across(&runs, y + letter * 5.6, letter);
     if let Some(case) = piece.cases.iter().rfind(|case| case.on.is_none()) {
         let x = wide + letter * 3.0;
-        let stands = |upper: &&Case| piece.cases_below(upper).any(|below| below.id == case.id);
-        let upper = piece.stacked().map(|(upper, _)| upper).find(stands);
+        let mut stacked = piece.stacked().map(|(upper, _)| upper);
+        let upper = stacked.find(|upper| piece.stands_on(upper, case.id));
         let mut chained = chain(case, Axis::Down);
         // From its own underside up.
         let above = upper.map(|own| (mm(own.base_high().length), chain(own, Axis::Down)));
@@ -331,8 +327,7 @@ fn dimensions(
 /// where there is none, or another case stands on it.
 fn over_all(piece: &Piece) -> Option<Length> {
     let case = piece.cases.iter().rfind(|case| case.on.is_none())?;
-    let stands = |upper: &Case| piece.cases_below(upper).any(|below| below.id == case.id);
-    let alone = !piece.stacked().any(|(upper, _)| stands(upper));
+    let alone = !piece.stacked().any(|(upper, _)| piece.stands_on(upper, case.id));
     let top = piece.top_over(case.id).filter(|_| alone)?;
     Some(case.high.length + piece.thickness(top.spec.stock).length)
 }

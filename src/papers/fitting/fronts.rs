@@ -77,13 +77,13 @@ fn wide_hole(source: &Source<'_, '_>) -> Option<String> {
 }
 
 fn steps(source: &Source<'_, '_>, all: &[OntoBox<'_>]) -> Table {
-    let pulls = all.iter().any(|front| front.held_by() > 0);
     let bored = all.iter().any(|front| front.pull_holes > 0);
     let into_box = all.iter().any(|front| front.into_box > 0);
     let marks = |is_it: fn(&OntoBox<'_>) -> bool| -> Vec<&str> {
         all.iter().filter(|own| is_it(own)).map(|own| &*own.front.mark).collect()
     };
     let bare = marks(|front| front.held_by() == 0);
+    let pulls = bare.len() < all.len();
     // Some of the holes of an upright pull may go past the box.
     let past = marks(|front| front.pull_holes > front.into_box);
     let fluted = all.iter().any(|front| front.fluted.is_positive());
