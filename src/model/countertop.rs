@@ -79,9 +79,9 @@ pub(super) fn loads_twice(case: &Entries, countertop: Option<&Entries>, ctx: &mu
     let own = countertop.and_then(|own| own.one(words::countertop::LOAD));
     let under = case.one(words::case::TOP).and_then(|top| top.body()?.one(words::top::LOAD));
     if let Some((own, under)) = own.zip(under) {
-        let title = "what stands on the countertop is said of it and of the top under it";
+        let title = "the load on the countertop is written for it and again for the top under it";
         let found = Diagnostic::error("word-twice", title, under.head, "take out one of the two");
-        ctx.sink.push(found.label(own.head, "said of the countertop here"));
+        ctx.sink.push(found.label(own.head, "written for the countertop here"));
     }
 }
 

@@ -13,7 +13,7 @@ pub(super) fn takes(entry: &Entry, ctx: &mut Lower) -> Option<(Option<[Size; 2]>
     let (body, name) = (entry.body()?, entry.name()?.value);
     let Some(takes) = body.one(words::space::TAKES) else {
         if let Some(clear) = body.one(words::space::CLEAR) {
-            let title = format!("nothing stands in {name} that this could be clear of");
+            let title = format!("{name} has no appliance to keep clear of");
             let found = Diagnostic::error("word-missing", title, clear.head, "`takes` is missing");
             ctx.sink.push(found.note("say what it takes, or take this out"));
         }

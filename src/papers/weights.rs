@@ -161,7 +161,7 @@ pub(super) fn groups(work: &Workings<'_>) -> (Vec<Group>, String) {
     let mut groups = [
         ("cases without doors and drawers", Vec::new()),
         ("loose shelves", Vec::new()),
-        ("what goes on where it stands", Vec::new()),
+        ("parts added on site", Vec::new()),
         ("separate bases", Vec::new()),
         ("countertops", Vec::new()),
         ("doors", Vec::new()),
@@ -383,7 +383,7 @@ fn tips(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>) {
     open.push("the case is empty and stands alone");
     let later = match piece.site.fixed {
         true => {
-            " What goes on after the wall screws, such as a countertop or a kick, does not hold it back yet."
+            " A part that goes on after the wall screws, such as a countertop or a kick, is not counted as holding it back."
         }
         false => "",
     };

@@ -137,7 +137,7 @@ pub(super) fn weights(
             let what = match lifted {
                 Lifted::Case(_) => "case",
                 Lifted::Shelves(_) => "loose shelves",
-                Lifted::Covers(_) => "what goes on where it stands",
+                Lifted::Covers(_) => "parts added on site",
                 Lifted::Base(_) => "base",
                 Lifted::Countertop(_) => "countertop",
                 Lifted::Door(_) => "door",

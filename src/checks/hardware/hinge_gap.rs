@@ -12,7 +12,7 @@ use crate::plans::Workings;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "hinge-gap",
     severity: Severity::Error,
-    finds: "The hinge of a door needs a larger gap at the hinge side than the door has: beside its stile where it is inset, and where it lies over the case, beside what stands as far forward, such as a wall or a case without fronts.",
+    finds: "The hinge of a door needs a larger gap at the hinge side than the door has. For an inset door that gap is beside its stile. For an overlay door it is beside anything that stands as far forward, such as a wall or a case without fronts.",
     why: "A concealed hinge swings the door's edge toward what is beside it before the door comes out. If the gap is smaller than the hinge's least gap, the edge rubs or binds before the door is open.",
     source: "The hinge maker's own figure, as given in the spec.",
     formula: "",

@@ -9,7 +9,7 @@ use crate::trade;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "panel-too-thick",
     severity: Severity::Error,
-    finds: "A panel is so thick that its groove leaves less than 1/8 in (3 mm) of the stile on either side; or a dust panel leaves less of the rails of its web frame, or a panel between posts of the rails of its end.",
+    finds: "A panel is so thick that its groove leaves less than 1/8 in (3 mm) of the stile on either side. Or a dust panel leaves less than that of the rails in its web frame, or a panel between posts leaves less of the rails in its end.",
     why: "The groove takes up the whole edge. Its walls break off, and nothing is left to hold the rail's tongue.",
     source: "Common practice; no published source.",
     formula: "Half of what is left when the panel's thickness is taken from the stile's.",

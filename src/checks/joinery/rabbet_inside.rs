@@ -10,7 +10,7 @@ use crate::plans::Workings;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "rabbet-inside",
     severity: Severity::Error,
-    finds: "A bottom is to lie in rabbets, and its ends go on below it.",
+    finds: "A bottom is set in rabbets, but the ends of the case run on below it.",
     why: "A rabbet is a step along the edge or end of a board. Away from its end what takes another board is a dado, with a wall on both sides.",
     source: "American Furniture Design, Rabbet & Dado Joints.",
     formula: "",
@@ -43,11 +43,11 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         sink.push(
             RULE.finding(
                 format!(
-                    "the bottom of {} is to lie in rabbets, and its ends go on {below} below it",
+                    "the bottom of {} is set in rabbets, but the ends of the case run {below} past it",
                     case.path
                 ),
                 joint,
-                "what takes it there is a dado",
+                "a joint away from the end of a board is a dado",
             )
             .fix(Fix::new(Grade::Choice, "let it into dadoes", joint, "joint dado"))
             .subject(&case.path),

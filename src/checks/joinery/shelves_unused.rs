@@ -10,8 +10,8 @@ use crate::plans::Workings;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "shelves-unused",
     severity: Severity::Note,
-    finds: "A case has a `shelves` block and dividers that lie, and no shelf.",
-    why: "A divider that lies between two openings looks like a shelf, and is joined as `partitions` says. What stands in `shelves` of joints, pins, and loads makes no part.",
+    finds: "A case has a `shelves` block and horizontal dividers, but no shelf.",
+    why: "A horizontal divider between two openings looks like a shelf, and is joined as `partitions` says. The joints, pins, and loads in `shelves` then apply to no part.",
     source: "None is needed: no paper has it.",
     formula: "",
     accept: "Accept it if shelves come with a later revision.",
@@ -46,9 +46,9 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         told.push(span);
         sink.push(
             RULE.finding(
-                format!("{} has no shelf that this could be said of", case.name),
+                format!("{} has no shelf for this to apply to", case.name),
                 span,
-                "nothing of this is made",
+                "this makes nothing",
             )
             .label(divider.span, "this is a divider")
             .note("what holds a divider is said in `partitions { … }`; for a shelf write `shelf { fixed 1 }` in an opening")

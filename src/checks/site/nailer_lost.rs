@@ -10,7 +10,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     slug: "nailer-lost",
     severity: Severity::Error,
     finds: "A case is to be fixed to the wall, and what stands at the wall leaves no nailer under its top, or cuts away the back that takes the screws there.",
-    why: "The upper screws keep the case from coming forward. Without them it hangs by a thin back that they pull through, or it tips.",
+    why: "The upper screws keep the case from coming forward. Without a nailer the screws hold only in a thin back and pull through it, or the case tips.",
     source: "A naval training manual: mounting strips must be included in wall units. How short a nailer may be is common practice; no published source.",
     formula: "A nailer is divided around what stands in it. A stretch shorter than 6 in (150 mm) is left out.",
     accept: "",

@@ -265,7 +265,7 @@ impl Asked<'_, '_> {
             weights::of_lifted(tell, "weight of the loose shelves", &[Lifted::Shelves(case.id)]);
         let covers = weights::of_lifted(
             tell,
-            "weight of what goes on where it stands",
+            "weight of the parts added on site",
             &[Lifted::Covers(case.id)],
         );
         let base = weights::of_lifted(

@@ -154,7 +154,7 @@ fn steps(source: &Source<'_, '_>, all: &[OntoBox<'_>]) -> Table {
     }
     if !past.is_empty() {
         lines.push(format!(
-            "the pull holes of {} lie beside the box: there the screws go through the front alone, and are driven from behind it",
+            "the pull holes of {} clear the box: there the screws of the pull go through the front alone; drive them from behind the front",
             listed(&past)
         ));
     }

@@ -19,18 +19,18 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut V
     }
     blocks.push(Block::Heading("Drawer slides".into()));
     blocks.push(Block::Note(format!(
-        "The height of a slide is that of its {}, above the lower edge of its opening{} and above the top face of the bottom. The set-back is from {} to the front end of the slide. The depth used counts from there too: the front, where it is inset{}, and the room that the slide needs from there{}. Behind that, the rest is clear to the back{}.",
+        "The height of a slide is that of its {}, above the lower edge of its opening{} and above the top face of the bottom. The set-back is from {} to the front end of the slide. The depth used is measured from the same place: the front, where it is inset{}, plus the room that the slide needs from there{}. What is left is clear to the back{}.",
         lines(all),
         if stands_past(all) { ", which behind doors is that of the doors," } else { "" },
         face(source, all),
         if stands_past(all) { ", or all that stands before a box behind doors" } else { "" },
         if all.iter().any(|drawer| drawer.nailer.is_some()) {
-            ", or no more than its length where a nailer that stands behind the box alone comes first"
+            "; where a nailer behind the box alone comes first, no more than the length of the slide"
         } else {
             ""
         },
         if all.iter().any(|drawer| drawer.nailer.is_some()) {
-            ", or to a nailer before it"
+            ", or to a nailer in front of it"
         } else {
             ""
         }
@@ -78,7 +78,7 @@ fn play(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>) {
     }
     blocks.push(Block::Heading("Boxes in their openings".into()));
     if all.iter().any(|drawer| drawer.hardware.undermount) {
-        blocks.push(Block::Note("A box on an undermount slide is drawn in the middle of the height that the slide leaves it. Hold that against the figure on the slide's sheet: where the sheet has another, the box runs that much higher or lower, and the gaps at its front are set there.".to_owned()));
+        blocks.push(Block::Note("A box on an undermount slide is drawn in the middle of the height that the slide leaves it. Compare that with the figure on the slide's data sheet: where the two differ, the box runs that much higher or lower, and you set the gaps at its front with the box there.".to_owned()));
     }
     let lies_over = |drawer: &&Drawer<'_>| {
         drawer.opening.front.as_ref().is_some_and(|own| own.set != Set::Inset)

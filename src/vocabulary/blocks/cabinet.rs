@@ -360,7 +360,7 @@ block! {
 block! {
     /// `shelves { … }`
     shelves: "shelves", "the shelves",
-    "What all shelves of the case have in common. Where nothing else is said of the edges of lying dividers, theirs hold for those too.";
+    "What all shelves of the case have in common. Horizontal dividers get the edges of the shelves, too, unless their own are given.";
     STOCK;
     BUILD: BoardBuild = (
         "build",

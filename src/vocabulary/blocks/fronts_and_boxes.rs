@@ -207,7 +207,7 @@ block! {
         .usual("30 mm", "14 in");
     MID_RAIL: Flag = (
         "mid-rail",
-        "a rail between the top and the bottom rail, with a panel above it and one below; several are written from the top down; those of all fronts are for doors, and a drawer has its own",
+        "a rail between the top and the bottom rail, with a panel above it and one below; write several from the top down; mid rails written for all fronts go on the doors only, and a drawer front needs its own",
         "mid-rail { wide 3; from-bottom 30 }",
     ).may_open(mid_rail::block).many();
     PANEL_STOCK: Refer<Stock> = (

@@ -174,7 +174,7 @@ block! {
 block! {
     /// `space NAME { … }`
     space: "space", "a space",
-    "A place between cases that stays free: for an appliance, which is pushed in when the piece stands, or, without `takes`, for the knees or a bin. With an appliance it is as wide as that and what must stay clear at both sides, unless you write its width.";
+    "A place between cases that stays free for an appliance, which is pushed in once the piece stands. Without `takes` it stays open for knees or a bin. With an appliance it is as wide as the appliance and the clearance at both sides, unless you write its width.";
     WIDE: Size = ("wide", "its width", "wide 24")
         .can_be("3 in", "10 m")
         .usual("10 in", "8 ft");

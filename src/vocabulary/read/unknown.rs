@@ -34,7 +34,7 @@ pub(super) fn unknown(block: &'static Block, text: &str, span: Span) -> Diagnost
         return found("unknown word").fix(write(Grade::Sure, word));
     }
     if let Some(said) = meant::choice_of(block, text) {
-        let title = format!("`{text}` stands behind its word in {}", block.title);
+        let title = format!("`{text}` needs its word before it in {}", block.title);
         let found = Diagnostic::error("word-unknown", title, span, "its word is missing");
         return found.fix(Fix::new(Grade::Choice, format!("write `{said}`"), span, said));
     }

@@ -122,11 +122,11 @@ impl Maker<'_, '_> {
         let lined = tie.filter(|tie| !tie.lines.is_empty());
         match lined.zip(lined.and_then(|tie| tie.into.first())) {
             Some((tie, into)) => format!(
-                "screw {left} to {right} with {} screws{long}, no longer than {most}, through {} into {} on the lines of the layout sheet, which keep clear of pins, slides, and hinges",
+                "screw {left} to {right} with {} screws{long} (none longer than {most}), through {} into {} on the lines of the layout sheet, which keep clear of pins, slides, and hinges",
                 tie.count, tie.part.mark, into.mark
             ),
             None => format!(
-                "screw {left} to {right} with {} screws{long}, half of them near the front and half near the back, no longer than {most}; no place on the ends is clear of pins, slides, hinges, and boards, so look for one where each screw holds and a hinge, a slide, or a frame hides it",
+                "screw {left} to {right} with {} screws{long}, half of them near the front and half near the back (none longer than {most}); no place on the ends is clear of pins, slides, hinges, and boards, so look for one where each screw holds and a hinge, a slide, or a frame hides it",
                 beside.screws
             ),
         }

@@ -99,10 +99,10 @@ impl Maker<'_, '_> {
         if let Some(free) = own.free {
             let front = own.past.iter().find(|past| past.side.is_none());
             let front = front.map_or(String::new(), |past| {
-                format!("; so lay it with {}, and farther out by this gap", self.past(past))
+                format!("; lay it with {}, plus this gap", self.past(past))
             });
             lines.push(format!(
-                "let {mark} lie {} off the wall behind it: so much it swells toward the wall in the dampest air; what covers the gap is fixed to the wall, not to {mark}{front}",
+                "keep {mark} {} off the wall behind it, because it swells that much toward the wall in the dampest air; fasten what covers the gap to the wall, not to {mark}{front}",
                 tape.text(free)
             ));
         }

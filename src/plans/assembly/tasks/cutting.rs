@@ -236,7 +236,7 @@ impl Maker<'_, '_> {
                 "mark {centers} on the face that the cut list names, and bore {} from there",
                 self.marks(&bored)
             ),
-            "clamp scrap to the other face, or stop when the point comes through and go on from there, or the face splinters".to_owned(),
+            "clamp scrap to the other face, or stop when the point comes through and finish from the other side; otherwise the face splinters".to_owned(),
             "clamp the board down: a wide bit or a hole saw turns it out of your hands".to_owned(),
         ];
         let efforts = vec![Usual::Hole.times(holes.len())];

@@ -101,7 +101,7 @@ impl Maker<'_, '_> {
                 after.extend(fitted);
                 for own in at_wall(self.work) {
                     lines.push(format!(
-                        "in the room {} stops {} at about {} degrees: clamp a block in its place, so that the door opens no farther while you try what is behind it",
+                        "in the room {} stops {} at about {} degrees: clamp a block where it will stop the door at that angle, and leave it there while you try what is behind the door",
                         own.at.told(self.piece),
                         front_told(self.piece, own.front.id),
                         own.opens.0.floor()
