@@ -7,6 +7,7 @@ use super::board::{Board, Cut, Sort, whole};
 use super::compare::{self, Tolerance};
 use super::figures::said;
 use super::gates::Stop;
+use super::holes::holds;
 use super::joining::{Fixed, Room};
 use super::mating::{Mated, mated};
 use super::off::Off;
@@ -15,7 +16,7 @@ use super::packet::{
 };
 use super::planks::FromBoard;
 use super::sawing::Rough;
-use super::wood::{NOTHING, common};
+use super::wood::{NOTHING, Space, common};
 use super::{
     Report, bores, boxes, front_screws, holes, keep_outs, leg_blocks, lines, opening, planks,
     pockets, rails, sawing, screws, scribing, season, shapes, stacked, stops, strokes,
@@ -443,7 +444,12 @@ impl<'p> Play<'p> {
         let others = self.built.with(&[part]).into_iter().filter(|other| *other != part);
         let met = |other: usize| {
             let other = &self.boards[other];
-            common(&way, &other.placed(&whole(other.exact))).is_some()
+            // Beside a tenon its rail is cut away.
+            let is_gone = |met: &Space| {
+                let gone = |cut: &Cut| holds(&other.placed(&cut.space), met, NOTHING);
+                other.cuts.iter().any(gone)
+            };
+            common(&way, &other.placed(&whole(other.exact))).is_some_and(|met| !is_gone(&met))
         };
         is_through && ends[0] != ends[1] && !others.into_iter().any(met)
     }
