@@ -1,9 +1,9 @@
 //! Fronts that lie over each other, or have no gap between them.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Fix, Grade, Severity, Sink, Sum};
+use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
 use crate::measure::{Length, Span, Tape};
-use crate::model::{Edge, Piece, Set, Size};
+use crate::model::{Beyond, Edge, Piece, Set, Size};
 use crate::parts::{Direction, Front};
 use crate::plans::Workings;
 
@@ -52,10 +52,9 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                 .finding(title, cause.as_ref().map_or(at, |cause| cause.at), "this is set here")
                 .label(front.span(), "this front")
                 .label(other.span(), "and this one")
-                .note("two overlay fronts share the member between them; each may reach over half of it, less half the gap")
                 .subject(&front.path);
             let found = match meeting {
-                Some(meeting) => found.sum(meeting.sum(by, tape)),
+                Some(meeting) => meeting.told(found, piece, by, cause.is_some()),
                 None if by.is_positive() => found.sum(Sum::new("over by", by, tape)),
                 None => found,
             };
@@ -98,6 +97,37 @@ impl<'a> Meeting<'a> {
         };
         let reach = one.opening.reach.of(edges[0]) + other.opening.reach.of(edges[1]);
         Some(Self { fronts, edges, between: reach.length - by })
+    }
+
+    /// The finding with the sum, what lies between the two openings, and what would part
+    /// the fronts; `is_written` where a written figure brings them together.
+    fn told(&self, found: Diagnostic, piece: &Piece, by: Length, is_written: bool) -> Diagnostic {
+        let (tape, [front, _]) = (piece.tape(), self.fronts);
+        let found = found.sum(self.sum(by, tape));
+        let case = piece.case(front.case);
+        let beyond = case.map(|case| (case, case.beyond(front.opening.id, self.edges[0])));
+        let found = match beyond {
+            Some((_, Beyond::Opening(_))) => {
+                return found.note("nothing is written between the two openings; put a `rail`, a `stile`, or a `divider` there, or leave out `by`, and the fronts leave the gap between them");
+            }
+            Some((case, Beyond::Member(id))) => match case.members.get(id.at) {
+                Some(member) => {
+                    let wide = tape.figure(member.wide.length);
+                    found.label(member.span, format!("{wide} between them"))
+                }
+                None => found,
+            },
+            Some((_, Beyond::Outside)) | None => found,
+        };
+        if is_written {
+            return found.note("two overlay fronts share the member between them; each may reach over half of it, less half the gap");
+        }
+        let [reach, gap] = [self.reach(0).length, front.fronts.gap.length];
+        found.note(format!(
+            "a front reaches {} over where neither `by` nor `gap` is written; write `gap {}`, and the overlay follows from what lies between the fronts",
+            tape.figure(reach),
+            tape.source(gap)
+        ))
     }
 
     fn reach(&self, at: usize) -> &'a Size {
