@@ -443,6 +443,21 @@ fn a_niche_that_is_left_nothing_is_told() {
     assert!(!slot("share 1", "wide 24"));
 }
 
+/// 1-1/2 beside 1-3/4 is uneven, 1-9/16 is not, and 7/8 is meant so; nor is what is scribed to a
+/// wall or has only one neighbor.
+#[test]
+fn a_stile_without_its_fraction_is_told() {
+    let uneven = |left: &str, beside: &str| {
+        let sound = "stile left  { wide 1-3/4 }";
+        let text = changed("first.case", sound, &format!("stile left {{ wide {left} }}"));
+        let text = text.replacen("site { left open;", &format!("site {{ left {beside};"), 1);
+        slugs(&compile(&text)).contains(&"stiles-uneven")
+    };
+    assert!(uneven("1", "open") && uneven("1-1/2", "open") && uneven("2", "open"));
+    assert!(!uneven("1-9/16", "open") && !uneven("7/8", "open"));
+    assert!(!uneven("2-1/4", "wall { scribe 1/2 }"));
+}
+
 /// Two fronts share 1-1/2 of rail and leave 3/32: each reaches over (1-1/2 − 3/32) / 2 = 45/64,
 /// down to 11/16 on the tape. The lower edge of the upper one may have a figure of its own:
 /// beside 1/2 it has 1-1/2 − 3/32 − 1/2 = 29/32.

@@ -16,6 +16,7 @@ mod nailer_lost;
 mod no_scribe;
 mod nothing_to_screw;
 mod space_too_small;
+mod stiles_uneven;
 mod keep_out_beyond;
 
 use crate::checks::rule::Rule;
@@ -38,4 +39,5 @@ pub(super) const RULES: &[&Rule] = &[
     &nothing_to_screw::RULE,
     &scribe_too_wide::RULE,
     &space_too_small::RULE,
+    &stiles_uneven::RULE,
 ];
