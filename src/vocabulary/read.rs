@@ -23,9 +23,11 @@ use super::value::Value;
 use super::word::{Block, Body, Kind, Row, Times};
 
 mod missing;
+mod twice;
 mod unknown;
 
 use missing::{listed, missing, named, names, offered, one_of_missing};
+use twice::twice;
 use unknown::{unit_in_words, unknown};
 
 /// The unit of bare numbers that a file states: `job { units … }`, or `units …`
@@ -108,7 +110,7 @@ impl<'a> Reader<'a> {
             if entry.word.times != Times::Many
                 && let Some(first) = entries.iter().find(|e| e.word.word == entry.word.word)
             {
-                self.sink.push(twice(first, &entry));
+                self.sink.push(twice(first, &entry, items));
                 continue;
             }
             entries.push(entry);
@@ -481,14 +483,4 @@ fn extra(block: &Block, word: &Row, first: &Argument, span: Span, unit: Unit) ->
         }
         false => fault,
     })
-}
-
-fn twice(first: &Entry, second: &Entry) -> Diagnostic {
-    Diagnostic::error(
-        "word-twice",
-        format!("`{}` is written twice", second.word.word),
-        second.head,
-        "written again here",
-    )
-    .label(first.head, "written here first")
 }

@@ -22,6 +22,7 @@ mod hinges_close;
 mod leaf_in_the_way;
 mod leaf_too_narrow;
 mod open_doors_meet;
+mod opening_slight;
 mod overlay_past_case;
 mod pull_behind_leaf;
 mod rod_room;
@@ -68,6 +69,7 @@ pub(super) const RULES: &[&Rule] = &[
     &leaf_in_the_way::RULE,
     &leaf_too_narrow::RULE,
     &open_doors_meet::RULE,
+    &opening_slight::RULE,
     &overlay_past_case::RULE,
     &overlays_differ::RULE,
     &pull_behind_leaf::RULE,

@@ -18,6 +18,7 @@ mod no_scribe;
 mod nothing_to_screw;
 mod scribe_meets_mortise;
 mod space_too_small;
+mod stiles_uneven;
 mod keep_out_beyond;
 
 use crate::checks::rule::Rule;
@@ -42,4 +43,5 @@ pub(super) const RULES: &[&Rule] = &[
     &scribe_meets_mortise::RULE,
     &scribe_too_wide::RULE,
     &space_too_small::RULE,
+    &stiles_uneven::RULE,
 ];
