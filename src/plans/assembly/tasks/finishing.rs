@@ -177,10 +177,14 @@ impl Maker<'_, '_> {
                 self.marks(&early)
             ));
         }
-        let most = known.iter().map(|(_, kind)| kind.sanding.grits()).max_by_key(|own| own.len());
-        let grits = most.unwrap_or(Sanding::SoaksIn.grits());
-        let area = finish::sanded(self.piece, self.parts, &self.early());
-        let rounds = (area * grits.len() as f64).ceil() as usize;
+        let most = known.iter().map(|(_, kind)| kind.sanding).max_by_key(|own| own.grits().len());
+        let most = most.unwrap_or(Sanding::SoaksIn);
+        let rounds = finish::sanded(self.piece, self.parts, &early, |used, of_sheet| {
+            let own = known.iter().find(|(id, _)| Some(*id) == used);
+            let sanding = own.map_or(most, |(_, kind)| kind.sanding);
+            if of_sheet { sanding.on_sheets().len() } else { sanding.grits().len() }
+        });
+        let rounds = rounds.ceil() as usize;
         let sanding = ShopTime::Sanding.times(&self.piece.shop.times, rounds);
         let sanded = self.simple(
             "Take apart and sand".into(),
