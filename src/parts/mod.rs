@@ -3,6 +3,7 @@
 //! Must not know anything of paper.
 
 mod behind_block;
+mod below;
 mod build;
 mod channel;
 mod clash;

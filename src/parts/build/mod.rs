@@ -87,6 +87,7 @@ fn build_with(piece: &Piece, aside: &Aside) -> Parts {
     countertop::fasten(piece, &mut parts);
     stacked::fasten(piece, &mut parts);
     cover::fasten(piece, &mut parts);
+    edging::below(piece, &mut parts);
     // What is joined over several cases stands among the joints of its own.
     let Parts { all, joints, .. } = &mut parts;
     joints.sort_by_key(|joint| all.get(joint.part.0).map(|part| part.case));
