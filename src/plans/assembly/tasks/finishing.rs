@@ -153,6 +153,7 @@ impl Maker<'_, '_> {
             "leave a glued joint alone until it has cured {cured}, or it shows as a hollow later"
         ));
         sand.push("ease every edge that a hand touches with a few strokes of sandpaper, before the finish goes on".to_owned());
+        sand.extend(self.boxes_eased());
         let kicks = self.ids(|part| part.role == Role::Kick);
         sand.extend(kicks.iter().filter_map(|kick| self.kick_covered(*kick)));
         sand.push("sand with the grain and dust off".to_owned());
@@ -236,6 +237,12 @@ impl Maker<'_, '_> {
         let last = self.laid_from_behind(last);
         let last = self.false_fronts_back(last);
         self.back_on(last).unwrap_or(last)
+    }
+
+    /// Which edges of drawer boxes are eased; `None` where there are none.
+    fn boxes_eased(&self) -> Option<String> {
+        let has_boxes = self.parts.all.iter().any(|part| part.role == Role::DrawerSide);
+        has_boxes.then(|| "of the drawer boxes ease the upper edges, inside and outside, and the upright corners; leave square what stands on a slide or runs on wood, and the backs of the box fronts that false faces are screwed to".to_owned())
     }
 
     /// The surface of all that has a finish, what has its first coat already among it.
