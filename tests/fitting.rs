@@ -38,6 +38,37 @@ fn a_wall_stops_a_door_before_its_hinges_do() {
     assert_lines(&compile(&bare), &[told]);
 }
 
+/// The right door of the cupboard hangs 1-3/4 + 3/32 = 1.844 from the tower beside it, which
+/// reaches 23-13/16 − 18 = 5.8125 farther forward: past square it meets the tower's corner at
+/// an angle whose tangent is 1.844 / 5.8125, 17.6 degrees. A hinge whose path nobody gave is
+/// taken at its word to 1/16 in: 1.906 / 5.8125, 18.2 degrees. That another case, which
+/// stands on the cupboard, is written between the two changes nothing.
+#[test]
+fn a_deeper_case_stops_a_door_past_a_case_on_top() {
+    let plain = |name: &str, how: &str| {
+        format!(
+            "case {name} {{\n{how}\nstock ply; bottom {{ joint dado {{ deep 1/4 }} }}\nback {{ stock thin; joint rabbet {{ deep 3/8 }} }}\ntop {{ panel; joint dado {{ deep 1/4 }} }}\nframe none; across {{ open all {{ share 1 }} }}\n}}\n"
+        )
+    };
+    let upper = plain("upper", "on cupboard; wide 36; deep 10; high 30");
+    let tower = plain(
+        "tower",
+        "wide 20; deep 23-13/16; high 34-1/2; base { toe-kick; high 4; set-back 3; cut-into ends }",
+    );
+    let text = |swing: &str| {
+        let own = spec("first.case").replace("swing 105 deg", swing);
+        compile(&format!("{own}\n{upper}{tower}"))
+    };
+    let told = |angle: u32| {
+        format!(
+            "The hinges of the right door of store in cupboard open to 155 degrees, but it strikes the side of tower at about {angle}: fit a door stop, or a limiter for its hinges, before it swings there."
+        )
+    };
+    assert_lines(&text("swing 155 deg"), &[&told(108)]);
+    let known = "swing 155 deg; pose { at 0 deg }; pose { at 155 deg }";
+    assert_lines(&text(known), &[&told(107)]);
+}
+
 /// The sides of the alcove's boxes are 12 thick and the boards beside them 18; a screw
 /// stays 3 short of the far face of either.
 #[test]

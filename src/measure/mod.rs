@@ -13,6 +13,7 @@ mod readings;
 mod scale;
 mod slips;
 mod span;
+mod stretches;
 mod tape;
 mod unit;
 
@@ -32,5 +33,6 @@ pub use slips::{
     is_on_rule, meant_inches, turned, undoubled,
 };
 pub use span::{FileId, Span, Spanned};
+pub use stretches::between;
 pub use tape::{MEASURED, Printed, Tape};
 pub use unit::{SPELLINGS, Unit};

@@ -297,6 +297,7 @@ pub(super) enum Work {
         alias = "finish",
         alias = "fit",
         alias = "fix cases",
+        alias = "glue blocks",
         alias = "keep space",
         alias = "push in",
         alias = "lay frame",

@@ -2,6 +2,7 @@
 //! term comes from.
 
 mod asked;
+mod balance;
 mod cuts;
 mod notches;
 mod depth;

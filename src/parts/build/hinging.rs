@@ -38,7 +38,9 @@ pub(super) fn hang(
     let radius = diameter.half();
     let ends = leaf.fronts.hinge_place.ends(&hinge).map(Size::from);
     let heights = hinge_heights(&leaf.high, &ends, count);
-    let heights: Vec<Length> = heights.into_iter().map(|height| height.length).collect();
+    let aside = |number| builder.aside.get(&(leaf.id, number)).copied().unwrap_or_default();
+    let heights: Vec<Length> =
+        (1..).zip(heights).map(|(number, height)| height.length + aside(number)).collect();
     for height in &heights {
         let upright = part.placement.length == Direction::Y;
         let wide = if upright { part.width.length } else { part.length.length };
@@ -69,7 +71,8 @@ pub(super) fn hang(
 }
 
 /// Heights of the hinge centers above the lower end of a door, whose lowest is so far from
-/// that end and whose uppermost so far from the other.
+/// that end and whose uppermost so far from the other: in even steps, from which those of
+/// cup hinges between them may step aside.
 #[must_use]
 pub fn hinge_heights(high: &Size, [bottom, top]: &[Size; 2], count: u32) -> Vec<Size> {
     let count = i64::from(count.max(2));

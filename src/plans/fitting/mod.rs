@@ -13,7 +13,6 @@ pub mod on_wood;
 pub mod pins;
 mod leg_blocks;
 mod pockets;
-pub mod reach;
 pub mod rods;
 pub mod screw_lines;
 mod purpose;

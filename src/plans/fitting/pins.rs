@@ -10,7 +10,6 @@ use crate::parts::{
 };
 use crate::plans::Workings;
 
-use super::reach::reaches;
 use super::{Index, above_end, from_edge};
 
 /// The rows of holes at both sides of an opening, or of one of the spaces that
@@ -337,7 +336,8 @@ fn blocked<'a>(
     let openings = std::iter::once(rows.opening).chain(before);
     let own = openings.flat_map(|opening| index.of_opening(opening.id).iter());
     let own = own.map(|(_, part)| *part);
-    let hinges = own.flat_map(reaches).map(|reach| (Struck::Hinge(reach.number), reach.space));
+    let hinges =
+        own.flat_map(parts::reaches).map(|reach| (Struck::Hinge(reach.number), reach.space));
     let nailers = index.parts.of_case(shelf.case).iter();
     let nailers = nailers
         .filter(|part| part.role.is_nailer())
