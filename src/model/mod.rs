@@ -124,7 +124,7 @@ pub use id::{
     SlideId, SpaceId, StockId,
 };
 pub use insertion::Insertion;
-pub use job::Job;
+pub use job::{Give, Job};
 pub use joinery::{Board, Joinery};
 pub use limits::MOST_PARTS;
 pub(crate) use limits::too_many;

@@ -52,7 +52,7 @@ use std::iter;
 use crate::measure::{Span, Tape, Unit, digest};
 use crate::model::Piece;
 use crate::parts::{Part, Parts};
-use crate::pipeline::{Compilation, NearMiss};
+use crate::pipeline::{Compilation, NearMiss, NearSetting};
 use crate::plans::fitting::pins;
 use crate::plans::{Hands, OneByOne, Workings};
 
@@ -87,6 +87,11 @@ impl<'w, 'a> Source<'w, 'a> {
     /// Small changes of the piece that would save a sheet or a board.
     fn near_misses(&self) -> &'w [NearMiss] {
         self.compiled.map_or(&[], |compiled| compiled.near_misses(self.work))
+    }
+
+    /// Small changes of the piece that would make two settings one.
+    fn near_settings(&self) -> &'w [NearSetting] {
+        self.compiled.map_or(&[], |compiled| compiled.near_settings(self.work))
     }
 }
 
