@@ -148,7 +148,7 @@ pub use run::{CaseRun, Filler, Space};
 pub use shop::{Shop, Times, Tolerance};
 pub use site::{Boundary, KeepOut, Site};
 pub use size::{Fact, FactId, Facts, Size};
-pub use sold::{Sold, SoldSupply};
+pub use sold::{Abrasive, Can, Glue, Sold, SoldSupply};
 pub use species::OwnSpecies;
 pub use stacked::StandsOn;
 pub use standing::Standing;

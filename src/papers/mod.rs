@@ -2,6 +2,7 @@
 //! In: a sound compilation. Out: texts in every format, as bytes to be written.
 //! Must not know disk or terminal. Coordinates of drawings are floats.
 
+mod abrasives;
 mod assembly_order;
 mod board_plan;
 mod bored_later;
@@ -53,6 +54,7 @@ use crate::measure::{Span, Tape, Unit, digest};
 use crate::model::Piece;
 use crate::parts::{Part, Parts};
 use crate::pipeline::{Compilation, NearMiss, NearSetting};
+use crate::plans::buying::Amount;
 use crate::plans::fitting::pins;
 use crate::plans::{Hands, OneByOne, Workings};
 
@@ -473,6 +475,11 @@ fn with_currency(source: &Source<'_, '_>, price: crate::measure::Rate) -> String
         Some(currency) => format!("{currency} {price}"),
         None => price.to_string(),
     }
+}
+
+/// How much of something is bought, as the buying list tells it.
+pub(crate) fn amount(work: &Workings<'_>, amount: &Amount) -> String {
+    buying_list::amount(&Source::of(work), amount)
 }
 
 /// Eight hexadecimal digits that change with the texts a paper is made from.

@@ -65,6 +65,8 @@ pub enum Subject {
     Finish,
     /// Clamps, and how long the glue takes to spread.
     Clamp,
+    /// What boards to buy, and how well they are used.
+    Board,
     /// Steps of the assembly order.
     Step,
     /// Times.
@@ -73,7 +75,7 @@ pub enum Subject {
 
 impl Subject {
     /// All of them.
-    pub const ALL: [Self; 32] = [
+    pub const ALL: [Self; 33] = [
         Self::Size,
         Self::Joint,
         Self::Dado,
@@ -104,6 +106,7 @@ impl Subject {
         Self::Diagonal,
         Self::Finish,
         Self::Clamp,
+        Self::Board,
         Self::Step,
         Self::Time,
     ];
@@ -142,6 +145,7 @@ impl Subject {
             Self::Diagonal => "diagonal",
             Self::Finish => "finish",
             Self::Clamp => "clamp",
+            Self::Board => "board",
             Self::Step => "step",
             Self::Time => "time",
         }

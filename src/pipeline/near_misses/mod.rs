@@ -13,6 +13,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::measure::{Exact, Length, Span};
 use crate::model::{Piece, Size, StockId};
 use crate::plans::Workings;
+use crate::plans::abrasives;
 use crate::plans::boards::{self, OfLumber};
 use crate::plans::buying::{Bought, What};
 use crate::plans::fitting::{Long, Purpose};
@@ -261,12 +262,17 @@ fn saved(work: &Workings<'_>, then: &Workings<'_>) -> Option<(Vec<Saves>, Option
 
 /// What all but the screws comes to, as far as it has a price.
 fn comes_to(work: &Workings<'_>) -> Exact {
-    let has_priced_finish = work.piece.finishes.iter().any(|own| own.price.is_some());
-    let finish = match has_priced_finish {
+    let Piece { finishes, glue, .. } = work.piece;
+    let is_priced = finishes.iter().any(|own| own.price.is_some() || !own.cans.is_empty())
+        || glue.price.is_some()
+        || !glue.bottles.is_empty();
+    let wet: Exact = match is_priced {
         true => liquids::list(work).iter().filter_map(Liquid::comes_to).sum(),
         false => Exact::ZERO,
     };
-    work.buying().iter().filter_map(Bought::comes_to).sum::<Exact>() + finish
+    let abrasives: Exact =
+        abrasives::bought(work).iter().filter_map(abrasives::Bought::comes_to).sum();
+    work.buying().iter().filter_map(Bought::comes_to).sum::<Exact>() + wet + abrasives
 }
 
 /// The screws of a piece, on whose packs its price hangs too.

@@ -97,13 +97,23 @@ struct Body {
 
 /// The surface of the parts with this finish, but for those left out.
 pub fn surface(piece: &Piece, parts: &Parts, finish: FinishId, left_out: &[PartId]) -> Surface {
-    surface_of(piece, parts, |body| body.finish == Some(finish), left_out)
+    surface_of(piece, parts, |_, body| body.finish == Some(finish), left_out)
+}
+
+/// The square meters of the solid wood, or of the sheets, that have this finish.
+pub fn of_wood(piece: &Piece, parts: &Parts, finish: FinishId, is_solid: bool) -> f64 {
+    let is_of_wood = |id: PartId| {
+        let stock = parts.get(id).and_then(|part| piece.stock(part.stock));
+        stock.is_some_and(|stock| stock.is_solid() == is_solid)
+    };
+    let is = |id: PartId, body: &Body| body.finish == Some(finish) && is_of_wood(id);
+    surface_of(piece, parts, is, &[]).whole()
 }
 
 /// The square meters that are sanded when all is taken apart: the insides of cases and
 /// boxes, about half of their surface, were sanded before they were glued up.
 pub fn sanded(piece: &Piece, parts: &Parts, left_out: &[PartId]) -> f64 {
-    let surface = surface_of(piece, parts, |_| true, left_out);
+    let surface = surface_of(piece, parts, |_, _| true, left_out);
     let share = |sort: Coated| match sort {
         Coated::Cases | Coated::Boxes => 0.5,
         Coated::Frames
@@ -119,7 +129,7 @@ pub fn sanded(piece: &Piece, parts: &Parts, left_out: &[PartId]) -> f64 {
 fn surface_of(
     piece: &Piece,
     parts: &Parts,
-    is: impl Fn(&Body) -> bool,
+    is: impl Fn(PartId, &Body) -> bool,
     left_out: &[PartId],
 ) -> Surface {
     let mut areas = Coated::ALL.map(|sort| (sort, 0.0));
@@ -130,7 +140,7 @@ fn surface_of(
         }
     }
     // What has another finish covers what it lies against all the same.
-    let counts = |(id, body): &&(PartId, Body)| is(body) && !left_out.contains(id);
+    let counts = |(id, body): &&(PartId, Body)| is(*id, body) && !left_out.contains(id);
     for own in units.values() {
         for (id, body) in own.iter().filter(counts) {
             let others = own.iter().filter(|(other, _)| other != id).map(|(_, body)| body);
