@@ -660,3 +660,34 @@ fn what_stands_on_a_paper_is_told() {
     let back = sizes.find(|sum| sum.word.contains("set back")).expect("its place");
     assert_eq!(back.paper, "6-15/16~");
 }
+
+/// Worked by hand for the first cabinet with boards of 8 ft, 6 in wide: 6 x 8 / 12 are 4 board
+/// feet for each of them, and of its rough pieces a board foot is 144 cubic inches, with 30 %
+/// more by rule of thumb.
+#[test]
+fn what_boards_come_to_is_told() {
+    let text = spec("first.case").replace(
+        "stock maple   { lumber 4/4;",
+        "stock maple   { lumber 4/4; boards { wide 6 to 6; long 96 to 96 };",
+    );
+    assert!(text.contains("boards { wide 6"));
+    let compiled = compile(&text);
+    let packet = crate::support::packet(&compiled);
+    let boards = packet["boards"].as_array().unwrap();
+    let count = boards.iter().filter(|own| own["stock"] == "maple").count();
+    let bought = figure(&compiled, "maple", "boards");
+    assert_eq!(bought.paper, count.to_string());
+    let feet = figure(&compiled, "maple boards", "they come to");
+    assert_eq!(feet.paper, format!("{} board feet", 4 * count));
+    assert_eq!(terms(&feet), [format!("+ {}.00", 4 * count)]);
+    let thumb = figure(&compiled, "boards", "by rule of thumb");
+    let net = thumb.terms[0].text.trim_start_matches("+ ").parse::<f64>().unwrap();
+    let rows = paper(&compiled, "cut-list");
+    let (_, told) = rows.split_once(" board feet in rough pieces").map(|(a, b)| (b, a)).unwrap();
+    let told: f64 = told.rsplit(' ').next().unwrap().parse().unwrap();
+    assert!((net - told).abs() < 0.06, "{net} {told}");
+    assert_eq!(thumb.paper, format!("{} board feet", (net * 1.3).ceil()));
+    let share = figure(&compiled, "maple", "in the pieces");
+    assert_eq!(share.terms.len(), count + 1);
+    assert!(editor::answer(&compiled, &["ply", "boards"]).is_err());
+}

@@ -13,6 +13,7 @@ use crate::plans::fitting::{Rail, at_wall};
 use crate::plans::hardware::Kind;
 use crate::trade;
 
+use super::abrasives;
 use super::fitting;
 use super::liquids;
 use super::near_misses;
@@ -23,7 +24,8 @@ use super::{Source, with_currency};
 
 /// A line of the list, for the page and for other programs.
 pub(super) struct Line {
-    /// `sheets`, `boards`, `edging`, `hardware`, `finish`, `glue`, `screws`.
+    /// `sheets`, `boards`, `edging`, `hardware`, `finish`, `glue`,
+    /// `abrasives`, `screws`.
     pub(super) sort: &'static str,
     pub(super) amount: String,
     pub(super) what: String,
@@ -53,9 +55,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         blocks.push(Block::Table(small(source, &others, &priced)));
     }
     blocks.extend(near_misses::blocks(source));
-    blocks.push(Block::Note(
-        "Abrasives are not on this list: the grits stand in the assembly order.".to_owned(),
-    ));
+    blocks.extend(abrasives::left_out(source).map(Block::Note));
     blocks
 }
 
@@ -178,6 +178,7 @@ pub(super) fn lines(source: &Source<'_, '_>) -> Vec<Line> {
     lines.extend(catches(source));
     lines.extend(door_stops(source));
     lines.extend(liquids::lines(source));
+    lines.extend(abrasives::lines(source));
     lines.extend(supplies::lines(source));
     lines
 }

@@ -8,7 +8,7 @@ use crate::plans::weights::Lifted;
 
 use super::teller::Teller;
 use super::{
-    Subject, Thing, Why, balance, cuts, gaps, glue, hanging, rods, screws, setups, slides, steps,
+    Subject, Thing, Why, balance, boards, cuts, gaps, glue, hanging, rods, screws, setups, slides, steps,
     stops, weights,
 };
 
@@ -142,6 +142,8 @@ impl Asked<'_, '_> {
         let fronts = work.fronts().iter().map(|front| front.path.clone());
         let glue_ups = work.glue_ups().iter().map(|glue_up| glue_up.path.clone());
         let subjects = Subject::ALL.into_iter().map(|subject| subject.word().to_owned());
+        let stocks = work.piece.stocks.iter().filter(|stock| stock.is_solid());
+        let subjects = subjects.chain(stocks.map(|stock| stock.name.clone()));
         marks.chain(fronts).chain(glue_ups).chain(subjects).collect()
     }
 
@@ -169,9 +171,12 @@ impl Asked<'_, '_> {
                     part.map(|(id, part)| self.of_part(id, part)).unwrap_or_default()
                 }
                 Thing::Run => self.of_run(&why.name),
-                Thing::Front | Thing::SetUp | Thing::GlueUp | Thing::Step { .. } | Thing::Piece => {
-                    Vec::new()
-                }
+                Thing::Front
+                | Thing::SetUp
+                | Thing::GlueUp
+                | Thing::Step { .. }
+                | Thing::Stock
+                | Thing::Piece => Vec::new(),
             };
             why.sizes.extend(more);
         }
@@ -185,6 +190,9 @@ impl Asked<'_, '_> {
         found.extend(fronts.map(|front| self.of_front(front)));
         let glue_ups = work.glue_ups().iter().filter(|glue_up| meant(&glue_up.path));
         found.extend(glue_ups.map(|glue_up| glue::of(self.tell, glue_up)));
+        if work.piece.stocks.iter().any(|stock| stock.name == name && stock.is_solid()) {
+            found.extend(boards::all(self.tell).filter(|why| why.name == name));
+        }
         found.retain(|why| !why.sizes.is_empty());
         found
     }
@@ -220,6 +228,7 @@ impl Asked<'_, '_> {
         found.extend(work.fronts().iter().map(|front| self.of_front(front)));
         found.extend(work.glue_ups().iter().map(|glue_up| glue::of(tell, glue_up)));
         found.extend((1..=work.setups().len()).filter_map(|number| setups::of(tell, number)));
+        found.extend(boards::all(tell));
         let count = work.assembly().tasks.len();
         found.extend((1..=count).filter_map(|number| steps::of(tell, number)));
         let mut whole = glue::waits(tell);

@@ -67,6 +67,8 @@ pub enum Subject {
     Finish,
     /// Clamps, and how long the glue takes to spread.
     Clamp,
+    /// What boards to buy, and how well they are used.
+    Board,
     /// Steps of the assembly order.
     Step,
     /// Times.
@@ -75,7 +77,7 @@ pub enum Subject {
 
 impl Subject {
     /// All of them.
-    pub const ALL: [Self; 33] = [
+    pub const ALL: [Self; 34] = [
         Self::Size,
         Self::Joint,
         Self::Dado,
@@ -107,6 +109,7 @@ impl Subject {
         Self::Diagonal,
         Self::Finish,
         Self::Clamp,
+        Self::Board,
         Self::Step,
         Self::Time,
     ];
@@ -146,6 +149,7 @@ impl Subject {
             Self::Diagonal => "diagonal",
             Self::Finish => "finish",
             Self::Clamp => "clamp",
+            Self::Board => "board",
             Self::Step => "step",
             Self::Time => "time",
         }

@@ -103,6 +103,12 @@ pub fn surface(piece: &Piece, parts: &Parts, finish: FinishId, left_out: &[PartI
     surface_of(piece, parts, times, left_out)
 }
 
+/// The square meters of the solid wood, or of the sheets, that have this finish.
+pub fn of_wood(piece: &Piece, parts: &Parts, finish: FinishId, is_solid: bool) -> f64 {
+    let is = |body: &Body| body.finish == Some(finish) && body.of_sheet != is_solid;
+    surface_of(piece, parts, |body| f64::from(u8::from(is(body))), &[]).whole()
+}
+
 /// The square meters that are sanded when all is taken apart, each as often as it has grits:
 /// `grits` says how many for what has a finish, solid wood or sheets. The insides of cases
 /// and boxes, about half of their surface, were sanded before they were glued up.
