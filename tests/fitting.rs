@@ -565,7 +565,9 @@ fn the_rows_of_every_shelf_are_level_and_free() {
             let level = |part: &Part, first: Length| part.extent(Direction::Y).0 + first;
             assert_eq!(level(left.part, left.first), level(right.part, right.first), "{at}");
             for (one, other) in left.rows.iter().zip(right.rows) {
-                let behind = |part: &Part, row: Length| part.extent(Direction::Z).0 + row;
+                let behind = |part: &Part, row: Option<Length>| {
+                    row.map(|row| part.extent(Direction::Z).0 + row)
+                };
                 assert_eq!(behind(left.part, *one), behind(right.part, other), "{at}");
             }
             assert!(left.part.extent(Direction::X).1 < right.part.extent(Direction::X).0, "{at}");
@@ -575,7 +577,8 @@ fn the_rows_of_every_shelf_are_level_and_free() {
             strikes_nothing(&at, rows, work.parts);
             for (shelf, place) in &rows.shelves {
                 let (front, back) = shelf.extent(Direction::Z);
-                for row in left.rows.map(|row| left.part.extent(Direction::Z).0 + row) {
+                let rows_at = left.rows.into_iter().flatten();
+                for row in rows_at.map(|row| left.part.extent(Direction::Z).0 + row) {
                     assert!(front < row && row < back, "{at}");
                 }
                 let hole = level(left.part, left.first) + rows.pins.pitch * i64::from(place - 1);
@@ -605,7 +608,7 @@ fn strikes_nothing(at: &str, rows: &PinRows<'_>, parts: &Parts) {
         for height in rows.heights() {
             assert!(rows.opening.y < height, "{at}");
             assert!(height < rows.opening.y + rows.opening.high.length, "{at}");
-            for row in board.rows {
+            for row in board.rows.into_iter().flatten() {
                 let (front, back) = part.extent(Direction::Z);
                 let z = if board.from_back { back - row } else { front + row };
                 for feature in &part.features {

@@ -32,6 +32,7 @@ mod packet;
 mod pieces;
 mod planks;
 mod play;
+mod pins;
 mod pockets;
 mod rails;
 mod random;

@@ -397,7 +397,7 @@ pub(super) struct ScrewLine {
     pub(super) bored: Option<u32>,
 }
 
-/// Two rows of holes for pins in a face of a board.
+/// One or two rows of holes for pins in a face of a board.
 #[derive(Debug, Deserialize)]
 pub(super) struct Rows {
     pub(super) part: String,
@@ -408,9 +408,10 @@ pub(super) struct Rows {
     pub(super) places: u32,
     #[serde(default)]
     pub(super) left_out: Vec<u32>,
-    pub(super) rows: [Figure; 2],
+    pub(super) rows: Vec<Figure>,
     pub(super) diameter: Bought,
     pub(super) deep: Bought,
+    pub(super) shelves: Vec<(String, u32)>,
 }
 
 /// Screws, pins, or clips of one kind.

@@ -124,7 +124,7 @@ impl Writer<'_> {
         ));
         self.stocks();
         self.hardware();
-        if self.number(44) == 1 {
+        if matches!(self.number(44), 1 | 12 | 23) {
             self.furniture();
             return;
         }
@@ -876,6 +876,9 @@ pub(super) const RARER: &[&str] = &[
     "posts",
     "boards notched around posts",
     "drawers between posts",
+    "doors between posts",
+    "shelf between posts",
+    "divider between posts",
     "web frame",
     "mid rail",
     "set on a case",

@@ -17,7 +17,7 @@ use super::planks::FromBoard;
 use super::sawing::Rough;
 use super::wood::{NOTHING, common};
 use super::{
-    Report, bores, boxes, front_screws, holes, keep_outs, leg_blocks, lines, opening, planks,
+    Report, bores, boxes, front_screws, holes, keep_outs, leg_blocks, lines, opening, pins, planks,
     pockets, rails, sawing, screws, scribing, season, shapes, stacked, stops, strokes,
 };
 
@@ -575,6 +575,7 @@ impl<'p> Play<'p> {
         self.complaints.extend(stuck);
         self.complaints.extend(stops::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(leg_blocks::wrong(self.packet, &self.boards, self.tolerance()));
+        self.complaints.extend(pins::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(screws::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(pockets::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(bores::behind_blocks(self.packet, &self.boards, self.tolerance()));

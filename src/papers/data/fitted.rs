@@ -33,7 +33,7 @@ pub(super) struct Rows<'d> {
     left_out: &'d [u32],
     #[serde(skip_serializing_if = "Vec::is_empty")]
     no_shelf: Vec<NoShelf<'d>>,
-    rows: [Figure; 2],
+    rows: Vec<Figure>,
     diameter: Figure,
     deep: Figure,
     shelves: Vec<(&'d str, u32)>,
@@ -275,7 +275,7 @@ impl<'d> Maker<'d, '_> {
                     NoShelf { hinge, nailer, places: &own.places }
                 })
                 .collect(),
-            rows: own.rows.map(|row| self.figure(row)),
+            rows: own.rows.into_iter().flatten().map(|row| self.figure(row)).collect(),
             diameter: self.hardware(rows.pins.hole),
             deep: self.hardware(rows.pins.deep),
             shelves: rows.shelves.iter().map(|(shelf, at)| (&*shelf.mark, *at)).collect(),

@@ -74,6 +74,9 @@ pub fn stops<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<Stop<'a>> {
             let Some(fronts) = &opening.front else { continue };
             let own = parts.of_case(case.id);
             let stop = stop(piece, case, (opening, fronts), own);
+            // At a divider without a member before it a leaf is larger than its opening.
+            let of_leaf = |part: &&Part| matches!(part.assembly, Assembly::Front(front) if front.opening == opening.id);
+            let leaves: Vec<Cuboid> = own.iter().filter(of_leaf).map(Part::cuboid).collect();
             // A board right behind the door stops it as well.
             let stands_behind = |part: &&Part| {
                 let space = part.cuboid();
@@ -87,7 +90,8 @@ pub fn stops<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<Stop<'a>> {
                         | Role::WebRail
                         | Role::Partition
                 ) && space.from.z == stop.space.from.z
-                    && is_over(case, opening, &space)
+                    && (is_over(case, opening, &space)
+                        || leaves.iter().any(|leaf| covers(leaf, &space)))
             };
             let needs = match fronts.stop {
                 Some(written) => written.value == StopKind::Strip,
@@ -99,6 +103,13 @@ pub fn stops<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<Stop<'a>> {
         }
     }
     found
+}
+
+/// True for a leaf that closes before this space.
+fn covers(leaf: &Cuboid, space: &Cuboid) -> bool {
+    [Direction::X, Direction::Y]
+        .into_iter()
+        .all(|axis| leaf.overlap_along(space, axis).is_positive())
 }
 
 /// True for what is seen in an opening from the front.
