@@ -857,3 +857,26 @@ fn pin_rows_count_from_the_edge_that_both_boards_have() {
     let order = papers::one(&compiled, "assembly-order", Format::Text).expect("the order");
     assert!(order.contains("always on the bottom end and on the back edge"), "{order}");
 }
+
+/// An opening 5 high, and a box of 5 − 7/8 = 4-1/8: left alone it stands 7/16 up, in the middle
+/// of what is left. With `box-up 9/16` it stands there, and 5/16 is free over it.
+#[test]
+fn a_box_stands_as_high_as_its_slide_says() {
+    let first = spec("first.case");
+    let above = |text: &str| {
+        let compiled = compile(text);
+        let found: Vec<_> = compiled.diagnostics.iter().map(|own| own.slug).collect();
+        assert_eq!(found, Vec::<&str>::new());
+        let work = compiled.workings().expect("a piece");
+        let above = work.fitting().drawers[0].box_above;
+        let parts = work.parts.all.iter().filter(|part| part.role == Role::DrawerSide);
+        let opening = work.fitting().drawers[0].opening;
+        let feet: Vec<Length> = parts.map(|part| part.extent(Direction::Y).0 - opening.y).collect();
+        (above, feet)
+    };
+    let middle = Length::inches(7, 16);
+    assert_eq!(above(&first), (Some(middle), vec![middle; 2]));
+    let sheet = first.replace("box-high opening - 7/8", "box-high opening - 7/8; box-up 9/16");
+    let up = Length::inches(9, 16);
+    assert_eq!(above(&sheet), (Some(up), vec![up; 2]));
+}

@@ -40,6 +40,7 @@ mod sawing;
 mod scribing;
 mod season;
 mod shapes;
+mod slides;
 mod solid;
 mod standing;
 mod screws;

@@ -277,6 +277,8 @@ pub(super) enum Work {
     ScrewLine(ScrewLine),
     #[serde(rename = "bore rows")]
     Rows(Rows),
+    #[serde(rename = "set slides")]
+    Slides(Slides),
     Fasten(Fasten),
     Scribe(Scribe),
     #[serde(rename = "fit filler")]
@@ -309,7 +311,6 @@ pub(super) enum Work {
         alias = "set front",
         alias = "set hinge",
         alias = "set on base",
-        alias = "set slides",
         alias = "spacers",
         alias = "stand off rail",
         alias = "stand off wall",
@@ -395,6 +396,26 @@ pub(super) struct ScrewLine {
     pub(super) shim: Option<Figure>,
     /// The step in which the holes are bored.
     pub(super) bored: Option<u32>,
+}
+
+/// The slides of a drawer, and where its box is on them.
+#[derive(Debug, Deserialize)]
+pub(super) struct Slides {
+    pub(super) opening: String,
+    /// From the lower edge of the opening to the line of the slide, and from the top of the
+    /// case's bottom.
+    pub(super) above_opening: Figure,
+    pub(super) above_bottom: Option<Figure>,
+    /// From the lower edge of the opening to that of the box, and from there to the line.
+    pub(super) box_above: Option<Figure>,
+    pub(super) up_box: Option<Figure>,
+    pub(super) on: Vec<SlideOn>,
+}
+
+/// What a slide is screwed to.
+#[derive(Debug, Deserialize)]
+pub(super) struct SlideOn {
+    pub(super) board: String,
 }
 
 /// One or two rows of holes for pins in a face of a board.

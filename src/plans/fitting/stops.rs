@@ -27,6 +27,9 @@ pub struct Stop<'a> {
     pub size: [Size; 3],
     /// How far it stands into the opening.
     pub over: Length,
+    /// From the edge of its door to that edge of the opening; below zero at a divider without
+    /// a member before it, which the door lies over.
+    pub gap: Length,
     /// From the face of the frame, or of a case without one, to its front.
     pub set_back: Size,
     /// The space that it takes.
@@ -210,6 +213,15 @@ fn stop<'a>(
     let space =
         Cuboid { from: corner(|range| range.0, front), to: corner(|range| range.1, front + deep) };
     let is_door = |part: &Part| matches!(part.assembly, Assembly::Front(front) if front.opening == opening.id);
+    let ends = own.iter().filter(|part| is_door(part)).map(|part| part.extent(direction));
+    let reaches = match outward {
+        true => ends.map(|(_, to)| to - at).max(),
+        false => ends.map(|(from, _)| at - from).max(),
+    };
+    let gap = match reaches {
+        Some(past) if past.is_positive() => -past,
+        Some(_) | None => fronts.gap.length,
+    };
     let struck = own.iter().find(|part| !is_door(part) && part.cuboid().overlaps(&space));
     Stop {
         opening,
@@ -222,6 +234,7 @@ fn stop<'a>(
         stock: case.frame.as_ref().map_or(fronts.stock, |frame| frame.stock),
         size: [long - Size::from(spare), Size::from(over + past), Size::from(deep)],
         over,
+        gap,
         set_back: thick,
         space,
         struck,
