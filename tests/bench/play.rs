@@ -18,8 +18,8 @@ use super::planks::FromBoard;
 use super::sawing::Rough;
 use super::wood::{NOTHING, Space, common};
 use super::{
-    Report, bores, boxes, front_screws, holes, keep_outs, leg_blocks, lines, opening, planks,
-    pockets, rails, sawing, screws, scribing, season, shapes, stacked, stops, strokes,
+    Report, bores, boxes, front_screws, holes, keep_outs, leg_blocks, lines, opening, pins, planks,
+    pockets, rails, sawing, screws, scribing, season, shapes, slides, stacked, stops, strokes,
 };
 
 /// Plays a packet through, with wood and machines that are off. `sheets` says how
@@ -110,6 +110,7 @@ fn name(packet: &Packet, index: usize) -> String {
         Work::Fasten(_) => "drive the screws".to_owned(),
         Work::ScrewLine(_) => "strike the line of the screws".to_owned(),
         Work::Rows(_) => "bore the rows of pins".to_owned(),
+        Work::Slides(_) => "set the slides".to_owned(),
         Work::Scribe(_) => "scribe".to_owned(),
         Work::FitFiller(_) => "fit the filler".to_owned(),
         Work::Find(_) => "find in the house".to_owned(),
@@ -322,6 +323,11 @@ impl<'p> Play<'p> {
             // They are looked at when the piece stands.
             Work::Rows(work) => {
                 self.find(index, &work.part);
+            }
+            Work::Slides(work) => {
+                for carrier in &work.on {
+                    self.find(index, &carrier.board);
+                }
             }
             Work::Rail(work) => {
                 for cup in &work.on {
@@ -581,6 +587,8 @@ impl<'p> Play<'p> {
         self.complaints.extend(stuck);
         self.complaints.extend(stops::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(leg_blocks::wrong(self.packet, &self.boards, self.tolerance()));
+        self.complaints.extend(slides::wrong(self.packet, &self.boards, self.tolerance()));
+        self.complaints.extend(pins::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(screws::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(pockets::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(bores::behind_blocks(self.packet, &self.boards, self.tolerance()));

@@ -8,8 +8,8 @@ use crate::plans::weights::Lifted;
 
 use super::teller::Teller;
 use super::{
-    Subject, Thing, Why, balance, boards, cuts, gaps, glue, hanging, rods, screws, setups, slides, steps,
-    stops, weights,
+    Subject, Thing, Why, balance, boards, cuts, gaps, glue, hanging, rods, screws, setups, slides,
+    steps, stops, weights,
 };
 
 /// What is answered.

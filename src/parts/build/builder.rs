@@ -238,7 +238,8 @@ impl<'a> Builder<'a> {
         joint: &Joinery,
         span: Span,
     ) {
-        self.join(JointSort::Wood(joint.kind), part, host, joint.kind.is_glued(), span);
+        let glued = joint.kind.is_glued() && !posts::moves_across(self, part, host);
+        self.join(JointSort::Wood(joint.kind), part, host, glued, span);
         let (Some(guest), Some(holder)) = (self.part(part), self.part(host)) else { return };
         let kind = match joint.kind {
             JointKind::Dado => FeatureKind::Dado,

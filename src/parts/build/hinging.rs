@@ -99,14 +99,21 @@ pub(super) fn beside(
     };
     let in_frame = (planes.frame.length + planes.carcass.length).half();
     let in_carcass = (planes.carcass.length + planes.inside.length).half();
-    // A divider has no stile before it.
+    // A post belongs to the carcass, and a divider has no stile before it.
     at(in_frame, Assembly::Frame(builder.id))
+        .or_else(|| {
+            at(in_frame, Assembly::Carcass(builder.id)).filter(|own| is_post(builder, *own))
+        })
         .or_else(|| at(in_carcass, Assembly::Carcass(builder.id)))
+}
+
+fn is_post(builder: &Builder<'_>, (holder, _): (PartId, Face)) -> bool {
+    builder.part(holder).is_some_and(|part| matches!(part.role, Role::Post(_)))
 }
 
 /// The screw holes of the plates of a door.
 ///
-/// On a board of the case they lie in its face. A stile is mostly as thick as
+/// On a board of the case they lie in its face, and on a post in its inside face. A stile is mostly as thick as
 /// an inset door, which covers all of its inside edge: only where the line of
 /// the screws still falls on that edge are they bored into it. Else the plate
 /// sits behind the stile, on the board there if it is flush with the opening,
@@ -128,6 +135,10 @@ fn plates(
     };
     let line = |front: Length| front.max(behind) + plate.back;
     let radius = plate.screw.half();
+    if is_post(builder, (holder, face)) {
+        screws(builder, holder, face, leaf, plate, line(planes.frame.length), heights);
+        return;
+    }
     if builder.case.frame.is_none() {
         screws(builder, holder, face, leaf, plate, line(planes.carcass.length), heights);
         return;
