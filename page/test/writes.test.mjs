@@ -285,7 +285,15 @@ test('a bare box is sound, in inches and in millimeters', async (t) => {
   // Both are still here, the last one to hand.
   await page.click('nav button >> nth=0');
   await page.click('#do-new');
-  assert.equal(await page.locator('#start-kept li').count(), 2);
+  const earlier = page.locator('#start-kept li');
+  assert.equal(await earlier.count(), 2);
+  // What a slip of the finger throws away is put back where it stood, and is kept.
+  const before = await earlier.nth(1).textContent();
+  await earlier.nth(1).getByText('Throw away').click();
+  assert.equal(await page.evaluate(() => globalThis.desk.pieces.all.length), 2);
+  await earlier.nth(1).getByText('Put it back').click();
+  assert.equal(await earlier.nth(1).textContent(), before);
+  assert.equal(await page.evaluate(() => globalThis.desk.pieces.all.length), 3);
   await page.click('#start-kept li >> nth=1 >> button >> nth=0');
   await settled(page);
   assert.equal(await page.textContent('#job'), 'First cabinet');

@@ -16,6 +16,14 @@ export class Drawing {
     });
   }
 
+  /** Another piece has come: nothing is drawn of it yet. */
+  clear() {
+    this.places = [];
+    this.own = [];
+    this.svg = null;
+    this.place.replaceChildren();
+  }
+
   /** Shows a drawing; where there is none, the last one stays and is grey. */
   show(drawn) {
     this.place.classList.toggle('stale', drawn === null);

@@ -80,10 +80,15 @@ function changed(name, doc) {
 function show(answer, files) {
   byId('unkept').hidden = pieces.keeps;
   checked = answer;
+  // What forbids building comes first, and what stands above it in the text next.
+  answer.findings.all.sort((one, other) => isError(other) - isError(one));
   const { all, accepted } = answer.findings;
-  const broken = all.some((own) => own.severity === 'error');
+  const broken = all.some(isError);
   drawing.show(answer.drawn);
-  byId('stale').hidden = answer.drawn !== null || drawing.svg === null;
+  const doubts = answer.drawn === null ? 'The last drawing that could be made.'
+    : 'A size with a question mark is not known yet: it is drawn as it may be.';
+  byId('stale').textContent = doubts;
+  byId('stale').hidden = drawing.svg === null || answer.drawn?.whole === true;
   findings.show(all);
   const taken = accepted === 0 ? '' : `${accepted} accepted`;
   const state = [answer.sound ? 'Ready to build' : '', summed(all), taken].filter(Boolean).join(', ');
@@ -103,6 +108,10 @@ function show(answer, files) {
   follow();
 }
 
+function isError(own) {
+  return own.severity === 'error';
+}
+
 function underline(name) {
   const state = text.of(name);
   if (!state || !checked || state.sliceDoc() !== pieces.own.files[name]) return;
@@ -115,8 +124,12 @@ function moved() {
   const at = here?.number ?? null;
   if (at !== null && at !== findings.chosen) choose(at, true);
   pad.refresh();
-  if (text.view.hasFocus) document.body.classList.add('writes');
-  else rested();
+  if (text.view.hasFocus) {
+    const came = !document.body.classList.contains('writes');
+    document.body.classList.add('writes');
+    // The keys take their room first.
+    if (came) requestAnimationFrame(() => text.see());
+  } else rested();
   follow();
 }
 
@@ -192,7 +205,7 @@ function fileName() {
 /** Another piece has come to hand. */
 function opened() {
   const { entry, files } = pieces.own;
-  drawing.places = [];
+  drawing.clear();
   text.open(files, entry);
   menu.tabs();
   sizes.show([], []);

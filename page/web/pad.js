@@ -4,7 +4,7 @@
 import { EditorSelection } from '@codemirror/state';
 import { deleteCharBackward, insertNewlineAndIndent } from '@codemirror/commands';
 import { offered } from './completing.js';
-import { byId, el, settled } from './dom.js';
+import { byId, byThumb, el, settled } from './dom.js';
 import { position } from './text.js';
 
 const FIGURE = /[0-9][0-9./-]*/g;
@@ -63,9 +63,14 @@ export class Pad {
     this.editor.focus();
   }
 
-  put(text) {
-    if (this.behind(text)) return;
-    this.editor.dispatch(this.editor.state.replaceSelection(text), {
+  put(key) {
+    if (this.behind(key)) return;
+    const { state } = this.editor;
+    const { from } = state.selection.main;
+    // A unit brings its space along, unless one stands there.
+    const spaced = key.length > 1 && state.sliceDoc(from - 1, from) === ' ';
+    const text = spaced ? key.trimStart() : key;
+    this.editor.dispatch(state.replaceSelection(text), {
       scrollIntoView: true, userEvent: 'input.type',
     });
   }
@@ -100,7 +105,7 @@ export class Pad {
 
   /** A figure that is tapped is taken whole, so that the next key writes over it. */
   tapped() {
-    if (this.text.keyboard) return;
+    if (this.text.keyboard && !byThumb()) return;
     const { main } = this.editor.state.selection;
     if (!main.empty) return;
     const figure = figureAt(this.editor.state, main.head);
@@ -159,11 +164,13 @@ export class Pad {
     const { head } = state.selection.main;
     const rest = state.sliceDoc(head, state.doc.lineAt(head).to);
     const to = head > from ? head + /^[a-z0-9-]*/i.exec(rest)[0].length : head;
-    const space = own.kind === 'word' && !rest.slice(to - head).startsWith(' ') ? ' ' : '';
-    const text = whole ?? own.text + space;
+    const word = own.kind === 'word' && whole === undefined;
+    // One space stands between a word and what is written next.
+    const spaced = word && /^ [^ }]/.test(rest.slice(to - head));
+    const text = whole ?? own.text + (word && !spaced ? ' ' : '');
     this.editor.dispatch({
       changes: { from, to, insert: text },
-      selection: EditorSelection.cursor(from + text.length),
+      selection: EditorSelection.cursor(from + text.length + (spaced ? 1 : 0)),
       scrollIntoView: true,
       userEvent: 'input.complete',
     });

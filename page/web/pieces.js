@@ -51,6 +51,15 @@ export class Pieces {
     this.keep();
   }
 
+  /** Puts one back that was dropped, where its last writing has it among the earlier ones. */
+  back(piece) {
+    const [own, ...before] = this.all;
+    before.push(piece);
+    before.sort((one, other) => other.at - one.at);
+    this.all = [own, ...before];
+    this.keep();
+  }
+
   /** Gives a file of the piece at hand another name. */
   rename(before, name) {
     const { own } = this;

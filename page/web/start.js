@@ -71,8 +71,11 @@ export class Start {
     const [, ...before] = this.pieces.all;
     byId('start-kept-part').hidden = before.length === 0;
     byId('start-kept').replaceChildren(...before.map((own) => {
-      const day = new Date(own.at).toLocaleDateString('en-US', { day: 'numeric', month: 'long' });
-      const item = el('li', { class: 'kept' },
+      const day = new Date(own.at).toLocaleString('en-US', {
+        day: 'numeric', month: 'long', hour: 'numeric', minute: '2-digit',
+      });
+      const item = el('li', { class: 'kept' });
+      const stands = [
         el('button', {
           type: 'button',
           onclick: () => {
@@ -84,9 +87,23 @@ export class Start {
           type: 'button', class: 'drop', 'aria-label': `throw away ${title(own)}`,
           onclick: () => {
             this.pieces.drop(own.id);
-            item.remove();
+            item.replaceChildren(...gone);
+            gone[1].focus();
           },
-        }, 'Throw away'));
+        }, 'Throw away'),
+      ];
+      // Until the list is left, a slip of the finger is put right.
+      const gone = [
+        el('p', { class: 'gone' }, `${title(own)} is thrown away.`),
+        el('button', {
+          type: 'button',
+          onclick: () => {
+            this.pieces.back(own);
+            item.replaceChildren(...stands);
+          },
+        }, 'Put it back'),
+      ];
+      item.replaceChildren(...stands);
       return item;
     }));
   }

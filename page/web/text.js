@@ -168,6 +168,12 @@ export class Text {
     this.view.dispatch({ selection, scrollIntoView: true });
   }
 
+  /** Brings the cursor's line into view, such as from behind the keys that have come. */
+  see() {
+    const { head } = this.view.state.selection.main;
+    this.view.dispatch({ effects: EditorView.scrollIntoView(head, { yMargin: 40 }) });
+  }
+
   /** Goes to a place, and selects it or marks its line. */
   go(place, { select = false, line = false, focus = true } = {}) {
     this.show(place.file);
