@@ -22,6 +22,7 @@ mod specs;
 mod state;
 mod texts;
 mod used;
+mod watching;
 
 use std::collections::BTreeSet;
 
@@ -74,6 +75,9 @@ pub fn serve(connection: &Connection, reach: Reach<'_>) -> Result<Ended, Protoco
     let offered = serde_json::to_value(offered::offered()).unwrap_or_default();
     connection.initialize_finish(id, offered)?;
     let mut state = State::new(connection, reach, &greeting);
+    if let Some(request) = watching::asked(&greeting) {
+        state.send(request.into());
+    }
     let mut leaving = false;
     while let Ok(first) = connection.receiver.recv() {
         let messages: Vec<Message> =

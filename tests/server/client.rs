@@ -20,6 +20,8 @@ pub(super) struct Client {
     pub(super) told: BTreeMap<String, Value>,
     /// What the server can do, as it says.
     pub(super) can: Value,
+    /// What the server asked the editor for.
+    pub(super) wanted: Vec<Request>,
 }
 
 impl Client {
@@ -56,6 +58,7 @@ impl Client {
             asked: 0,
             told: BTreeMap::new(),
             can: Value::Null,
+            wanted: Vec::new(),
         };
         let greeting = json!({ "processId": null, "rootUri": null, "capabilities": can });
         client.can = client.ask("initialize", greeting)["capabilities"].clone();
@@ -92,7 +95,7 @@ impl Client {
                     return own.response_result.map_err(|error| (error.code, error.message));
                 }
                 Message::Notification(own) => self.hear(own),
-                Message::Request(own) => panic!("the server asks {}", own.method),
+                Message::Request(own) => self.wanted.push(own),
             }
         }
     }

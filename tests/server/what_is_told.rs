@@ -93,6 +93,49 @@ fn sizes_stand_behind_the_names() {
     client.leave();
 }
 
+/// A list without a name stands for nothing but itself: the case in which it stands keeps its
+/// own sizes. Half of 32-1/2 − 1-1/2 is 15-1/2.
+#[test]
+fn a_list_without_a_name_has_no_sizes_of_another() {
+    let drawers =
+        "across { high 5; drawer one { share 1 }; stile { wide 1-1/2 }; drawer two { share 1 } }";
+    let text = spec("first.case").replacen("drawer upper { high 5 }", drawers, 1);
+    let mut client = opened(&text);
+    let whole = json!({ "start": at(&text, "casework"), "end": at(&text, "finish oil\n") });
+    let params = json!({ "textDocument": { "uri": URI }, "range": whole });
+    let hints = client.ask("textDocument/inlayHint", params);
+    let told: Vec<&str> =
+        hints.as_array().unwrap().iter().map(|own| own["label"].as_str().unwrap()).collect();
+    assert_eq!(told, ["36 × 34-1/2", "15-1/2 × 5", "15-1/2 × 5", "32-1/2 × 21"]);
+    client.leave();
+}
+
+/// An editor that can watch files is asked to tell of specs that change behind its back, and
+/// any other is asked nothing.
+#[test]
+fn an_editor_that_can_watch_files_is_asked_to() {
+    for can_watch in [true, false] {
+        let watches = json!({ "dynamicRegistration": can_watch });
+        let can = json!({ "workspace": { "didChangeWatchedFiles": watches } });
+        let mut client = Client::that_can(MemoryFiles::default(), can);
+        client.open(URI, &spec("first.case"));
+        assert!(client.slugs(URI).is_empty());
+        let wanted: Vec<(&str, &Value)> =
+            client.wanted.iter().map(|own| (own.method.as_str(), &own.params)).collect();
+        let watched = json!([{ "globPattern": "**/*.case" }]);
+        match wanted.as_slice() {
+            [(method, params)] if can_watch => {
+                assert_eq!(*method, "client/registerCapability");
+                let own = &params["registrations"][0];
+                assert_eq!(own["method"], "workspace/didChangeWatchedFiles");
+                assert_eq!(own["registerOptions"]["watchers"], watched);
+            }
+            wanted => assert!(wanted.is_empty() && !can_watch, "{wanted:?}"),
+        }
+        client.leave();
+    }
+}
+
 /// `high 5` and `high 50`: the rails, the base, and the drawer take more than there is.
 #[test]
 fn a_broken_piece_is_told_with_its_sum_and_mended_by_an_action() {
