@@ -48,7 +48,7 @@ block! {
     case: "case", "a case",
     "A cabinet. Its sizes are overall sizes: they include the frame, the base, and overlay fronts, but not a countertop. You may leave a size out where the openings give it.";
     WIDE = CASE_WIDE;
-    DEEP: Length = ("deep", "overall depth, from the foremost face to the back", "deep 17").required()
+    DEEP: Length = ("deep", "overall depth, from the foremost face to the back; a countertop may lie over both", "deep 17").required()
         .can_be("30 mm", "3 m")
         .usual("4 in", "36 in");
     HIGH = CASE_HIGH;

@@ -3,14 +3,14 @@
 use super::*;
 
 words! {
-    CASE_WIDE: Size = ("wide", "overall width, scribes included", "wide 66")
+    CASE_WIDE: Size = ("wide", "overall width, scribes included, without what a countertop lies over", "wide 66")
         .can_be("3 in", "10 m")
         .usual("150 mm", "16 ft");
-    CASE_HIGH: Size = ("high", "overall height, from the floor to the top, or from the underside of a case that hangs", "high 33")
+    CASE_HIGH: Size = ("high", "overall height, from the floor to the top, or from the underside of a case that hangs; a countertop is not counted", "high 33")
         .can_be("3 in", "6 m")
         .usual("9 in", "10 ft");
     /// A run stands on the floor.
-    RUN_HIGH: Size = ("high", "overall height, from the floor to the top", "high 33")
+    RUN_HIGH: Size = ("high", "overall height, from the floor to the top; a countertop is not counted", "high 33")
         .can_be("3 in", "6 m")
         .usual("9 in", "10 ft");
     CASE_STOCK: Refer<Stock> = (
@@ -47,7 +47,7 @@ words! {
     ).may_open(back::block);
     CASE_TOP: Braces = (
         "top",
-        "the top, made of stretchers or of one panel",
+        "the top of the box, made of stretchers or of one panel; a `countertop` is the board that shows",
         "top { stretchers 2 { wide 4 }; joint pocket }",
     ).opens(top::block);
     CASE_PARTITIONS: Braces = (
