@@ -188,6 +188,22 @@ fn findings_beside_a_lost_brace_are_told() {
     assert_eq!(slugs, ["sizes-conflict", "stray-brace", "unclosed-block"]);
 }
 
+/// A brace that closes a block too soon is the one that is told and taken out.
+#[test]
+fn a_brace_too_many_is_told_where_it_is() {
+    let sound = crate::support::spec("first.case");
+    let text = sound.replacen("  units    in\n", "  units    in\n}\n", 1);
+    assert_ne!(text, sound);
+    let compiled = compile(&text);
+    let [found] = compiled.diagnostics.as_slice() else { panic!("{:#?}", compiled.diagnostics) };
+    assert_eq!(found.title, "there is one closing brace too many");
+    let line = text[..found.primary.span.range().start].lines().count() + 1;
+    assert_eq!(text.lines().nth(line - 1), Some("}"));
+    let mended = mend(&compiled.sources, &found.fixes.iter().collect::<Vec<_>>());
+    let mended = mended.texts.into_values().next().unwrap();
+    assert_eq!(said(&mended), said(&sound));
+}
+
 /// Where a text has no indents, the message says so and no mend guesses.
 #[test]
 fn without_indents_no_mend_guesses() {

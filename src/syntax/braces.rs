@@ -108,6 +108,10 @@ fn pieces(lines: &[Line]) -> Vec<Range<usize>> {
 impl Choice {
     fn of(text: &str, lines: &[Line], slip: Slip) -> Option<Self> {
         let ways = match slip {
+            // No statement is there to open: what goes on below was closed too soon.
+            Slip::Opens { line } if lines.get(line)?.starts_with_close() => {
+                vec![Mend::Drop(lines.get(line)?.code.start)]
+            }
             Slip::Opens { line } => {
                 let mut ends = lines.get(line)?.ends(text);
                 ends.reverse();
