@@ -24,7 +24,7 @@ pub use hints::{Hint, hints};
 pub use hover::{Hover, hover};
 pub use meaning::{Meaning, NameId, NameKind};
 pub use names::{Mention, Named, Names};
-pub use offers::{Offer, OfferKind, offers};
+pub use offers::{Offer, OfferKind, below, offers};
 pub use rename::{Refused, rename};
 pub use told::{Stated, Worded, told, worded};
 pub use why::{

@@ -1,6 +1,8 @@
 //! What may be written where a cursor stands.
 
 use crate::checks;
+use crate::diagnostics::Severity;
+use crate::parts;
 use crate::trade::SPECIES;
 use crate::vocabulary::words::{file, group, run_case};
 use crate::vocabulary::{Kind, Row, Times, words};
@@ -63,6 +65,9 @@ pub fn offers(context: &Context, names: &Names) -> Vec<Offer> {
         Some(Kind::Path) if word.word == words::case::ON.spelling() => {
             named(names, |kind| matches!(kind, NameKind::Case | NameKind::Run))
         }
+        Some(Kind::Path) if word.word == file::ACCEPT.spelling() => {
+            named(names, NameKind::has_sizes)
+        }
         Some(Kind::Path) => {
             let in_run = context.block.is_some_and(|own| std::ptr::eq(own, run_case::block()));
             let mut openings = named(names, |kind| match in_run {
@@ -82,8 +87,17 @@ pub fn offers(context: &Context, names: &Names) -> Vec<Offer> {
             });
             sizes.collect()
         }
-        Some(Kind::Finding) => checks::slugs()
-            .map(|slug| Offer { text: slug.to_owned(), kind: OfferKind::Finding, help: "" })
+        // Errors can't be accepted.
+        Some(Kind::Finding) => checks::all()
+            .filter(|rule| {
+                let sometimes = rule.sometimes.map(|(severity, _)| severity);
+                [Some(rule.severity), sometimes].contains(&Some(Severity::Warning))
+            })
+            .map(|rule| Offer {
+                text: rule.slug.to_owned(),
+                kind: OfferKind::Finding,
+                help: rule.finds,
+            })
             .collect(),
         Some(Kind::Label) => {
             let mut own = named(names, |kind| Some(kind) == NameKind::of(word.word));
@@ -94,6 +108,25 @@ pub fn offers(context: &Context, names: &Names) -> Vec<Offer> {
         }
         _ => Vec::new(),
     }
+}
+
+/// The same behind a name and its dot: what stands in that. Nothing where no dot is typed.
+#[must_use]
+pub fn below(names: &Names, typed: &str) -> Option<Vec<Offer>> {
+    let before = typed.trim_end_matches(|c| c != '.');
+    if before.is_empty() {
+        return None;
+    }
+    let own = names.all().map(|(_, named)| named).filter(|named| named.kind.has_sizes());
+    let whole = own.filter_map(|named| {
+        let text = format!("{before}{}", named.name());
+        parts::suits(&text, &named.path).then_some(text)
+    });
+    let mut offers: Vec<Offer> =
+        whole.map(|text| Offer { text, kind: OfferKind::Name, help: "" }).collect();
+    offers.sort();
+    offers.dedup();
+    Some(offers)
 }
 
 /// The names of some kinds, once each.

@@ -34,7 +34,16 @@ pub(super) fn offers(state: &State<'_>, params: CompletionParams) -> Answer<Comp
         return Ok(None);
     }
     let range = texts::range(source, context.start.min(byte), byte);
-    let offers = editor::offers(&context, spot.compiled.names());
+    let start = context.start.min(byte) as usize;
+    let typed = source.text.get(start..byte as usize).unwrap_or("");
+    let below = (context.kind == Some(Kind::Path))
+        .then(|| editor::below(spot.compiled.names(), typed))
+        .flatten();
+    let mut offers = below.unwrap_or_else(|| editor::offers(&context, spot.compiled.names()));
+    // What is found now is what an `accept` is written for.
+    let found = &spot.compiled.compilation.diagnostics;
+    let is_found = |offer: &Offer| found.iter().any(|own| own.slug == offer.text);
+    offers.sort_by_key(|offer| offer.kind == OfferKind::Finding && !is_found(offer));
     let all = offers.into_iter().enumerate();
     let items = all.map(|(place, offer)| item(&context, offer, place, range));
     Ok(Some(CompletionResponse::Array(items.collect())))

@@ -66,8 +66,21 @@ fn a_warning_is_accepted_with_a_reason() {
     let accepts = |own: &&Value| own["title"].as_str().unwrap().starts_with("accept it on ");
     let action = all.iter().find(accepts).expect("it can be accepted");
     let edits = &action["edit"]["documentChanges"][0]["edits"];
-    let accepted = compile(&edited(&text, edits));
-    assert_eq!((accepted.diagnostics.len(), accepted.accepted.len()), (0, 1));
+    let blank = edited(&text, edits);
+    let found = |text: &str| {
+        let compiled = compile(text);
+        (compiled.diagnostics.len(), compiled.accepted.len())
+    };
+    // Until the reason is written, nothing is silenced.
+    assert_eq!(found(&blank), (1, 0));
+    assert_eq!(found(&blank.replacen("your reason", "a dry room", 1)), (0, 1));
+    // Behind the name of a case stands what is in it.
+    let asked = format!("{text}accept gap-closes on cupboard.\n");
+    client.rewrite(URI, 2, &asked);
+    let offers = client.ask("textDocument/completion", place(URI, at(&asked, "on cupboard.|")));
+    let told: Vec<&str> =
+        offers.as_array().unwrap().iter().map(|own| own["label"].as_str().unwrap()).collect();
+    assert_eq!(told, ["cupboard.store", "cupboard.upper"]);
     client.leave();
 }
 
