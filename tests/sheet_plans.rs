@@ -400,3 +400,31 @@ fn cores_that_are_cut_to_what_is_made_leave_the_sheet_larger() {
     let order = paper(&compiled, "assembly-order");
     assert!(order.contains("longer than that by 1/4 for now"), "{order}");
 }
+
+/// Worked by hand, of the example. The row of two drawer fronts has its grain across it, so they
+/// lie behind each other along the sheet: one crosscut parts them. The grain of the doors runs
+/// up, so they lie beside each other, and a rip parts them. The doors together are as wide as
+/// the row: 42 less two gaps of 1/16 at the sides and 1/8 between them, each with 1/4 more.
+#[test]
+fn fronts_in_sequence_come_off_one_piece() {
+    let example = EXAMPLES.iter().find(|own| own.slug == "fronts-in-sequence").expect("it");
+    let compiled = example.compiled().expect("readable");
+    let paper = paper(&compiled, "sheet-plans");
+    let rows: Vec<Vec<&str>> = paper.lines().map(cells).collect();
+    let row = |gives: &str| {
+        let own = rows.iter().find(|row| row.last().is_some_and(|last| *last == gives));
+        own.unwrap_or_else(|| panic!("{gives}: {paper}")).clone()
+    };
+    let (row_of_drawers, pair) =
+        (row("LE-F (rough), RI-F (rough)"), row("ST-LD (rough), ST-RD (rough)"));
+    assert!(row_of_drawers.iter().any(|cell| cell.starts_with("crosscut")), "{row_of_drawers:?}");
+    assert!(pair.iter().any(|cell| cell.starts_with("rip")), "{pair:?}");
+    for row in [&row_of_drawers, &pair] {
+        assert!(row.iter().any(|cell| *cell == "21-1/8"), "{row:?}");
+    }
+    assert!(paper.contains("from one to the next: LE-F, RI-F."), "{paper}");
+    // Those of another example are asked for nothing, and of lumber nothing can be asked.
+    let text = spec("first.case").replace("build slab", "build slab; in-sequence");
+    let found = compile(&text).diagnostics;
+    assert!(found.iter().any(|own| own.title.contains("maple is lumber")), "{found:?}");
+}

@@ -117,6 +117,9 @@ pub struct Fronts {
     pub stop: Option<Spanned<StopKind>>,
     /// What holds its doors shut, where that is written.
     pub catch: Option<Spanned<CatchWord>>,
+    /// The statement that asks for those of a bank, a row, or a pair to come from one sheet
+    /// beside each other, as they stand.
+    pub in_sequence: Option<Span>,
     /// What the edges of slabs are covered with.
     pub edges: Edged,
     /// Which way the grain of slabs runs, where that is written.

@@ -1,7 +1,7 @@
 //! Entries of a case to its fronts and drawer boxes.
 
 use crate::diagnostics::Diagnostic;
-use crate::measure::{Length, Spanned};
+use crate::measure::{Length, Span, Spanned};
 use crate::vocabulary::{Entries, Entry, HowBuilt, HowSet, JointKind, Run, Said, words};
 
 use super::carries;
@@ -87,6 +87,9 @@ pub(super) fn fronts(
     let stop = body.get(STOP).map(|stop| Spanned::new(stop.value, stop.span_or(at)));
     let catch = body.get(CATCH).map(|catch| Spanned::new(catch.value, catch.span_or(at)));
     let grain = grain(body, &build, stock, shared, ctx);
+    let of_parent = parent.filter(|own| own.stock == stock).and_then(|own| own.in_sequence);
+    let in_sequence = in_sequence(body, &build, stock, shared, ctx)
+        .or_else(|| of_parent.filter(|_| matches!(build, Build::Slab)));
     let mut notes = parent.map(|parent| parent.notes.clone()).unwrap_or_default();
     notes.extend(body.notes());
     Some(Fronts {
@@ -95,6 +98,7 @@ pub(super) fn fronts(
             (own, _) => own,
         },
         grain: grain.or_else(|| parent.and_then(|parent| parent.grain)),
+        in_sequence,
         stock,
         set,
         build,
@@ -123,6 +127,36 @@ pub(super) fn fronts(
         notes,
         span: at,
     })
+}
+
+/// The statement that asks for fronts from one sheet beside each other; reported where they
+/// are not of a sheet whose grain could run on.
+fn in_sequence(
+    body: &Entries,
+    build: &Build,
+    stock: StockId,
+    shared: &Shared<'_>,
+    ctx: &mut Lower,
+) -> Option<Span> {
+    let said = body.one(words::fronts::IN_SEQUENCE)?;
+    let (title, note) = match (build, shared.stocks.get(stock.0)) {
+        (Build::Panel(_), _) => (
+            "the fronts are framed, and no grain runs on from frame to frame".to_owned(),
+            "`in-sequence` is for slab fronts; take it out",
+        ),
+        (Build::Slab, Some(stock)) if stock.is_solid() => (
+            format!("{} is lumber, and its fronts follow each other along a board", stock.name),
+            "take `in-sequence` out; `lay-out looks` in the shop, which is usual, does the same for boards",
+        ),
+        (Build::Slab, Some(stock)) if !stock.has_grain() => (
+            format!("{} has no grain", stock.name),
+            "take `in-sequence` out, or name a stock of plywood",
+        ),
+        (Build::Slab, _) => return Some(said.head),
+    };
+    let found = Diagnostic::error("not-supported-yet", title, said.head, "nothing runs on");
+    ctx.sink.push(found.note(note));
+    None
 }
 
 /// Which way the grain is to run; reported where there is none to turn.

@@ -33,6 +33,7 @@ examples! {
     "lists-in-lists"
     "shelf-behind-a-rail"
     "overlay"
+    "fronts-in-sequence"
     "false-front"
     "paneled-doors"
     "trays-behind-doors"

@@ -2,9 +2,10 @@
 
 use std::collections::BTreeSet;
 
-use crate::diagnostics::listed;
+use crate::diagnostics::{counted, listed};
 use crate::measure::{Length, Scale};
 use crate::model::{Sheet, Stock};
+use crate::parts::{PartId, Role};
 use crate::plans::sawing::{Blank, Sawn};
 use crate::plans::sheets::OfStock;
 use crate::trade;
@@ -60,11 +61,19 @@ fn taken(source: &Source<'_, '_>, plans: &[(&OfStock, &Stock)]) -> Block {
             sheet,
             bought.to_string(),
             on_hand(source, &own.sheets),
-            least(own.least, bought),
+            fewer(own, bought),
             weighs(source, own, stock).unwrap_or_default(),
         ]);
     }
     Block::Table(table)
+}
+
+fn fewer(own: &OfStock, bought: i64) -> String {
+    if own.looks == 0 || own.least >= bought {
+        return least(own.least, bought);
+    }
+    let looks = counted(own.looks, "sheet");
+    format!("yes: `in-sequence` costs {looks} more")
 }
 
 /// The sizes of sheets that are taken: `96 x 48`, of several `2 of 96 x 48 and 1 of 60 x 60`.
@@ -116,7 +125,29 @@ fn about(source: &Source<'_, '_>, own: &OfStock) -> Vec<Block> {
         let spare = source.figures.text(trade::sheet_spare(source.work.piece.tape().unit));
         format!("These are sawn {spare} or more longer and wider than on the cut list where the sheet leaves that much, and are cut to size from what the case comes to, in their step of the assembly order: {marks}.")
     });
-    unplaced.into_iter().chain(later).map(Block::Note).collect()
+    let in_sequence = own.sequences.iter().map(|group| {
+        let marks: Vec<&str> = group.iter().map(|id| source.work.parts.mark(*id)).collect();
+        format!("These come off one sheet beside each other as they stand, so that the grain runs on from one to the next: {}. Number them as they come off, and mark the edge where each met its neighbor.", marks.join(", "))
+    });
+    let apart = apart(source, own).map(|marks| {
+        format!("These were asked to come from one sheet beside each other, and don't: they stand alone, they are not of one size across their row, or no sheet is large enough for all of them: {marks}.")
+    });
+    unplaced.into_iter().chain(later).chain(in_sequence).chain(apart).map(Block::Note).collect()
+}
+
+/// The fronts that were asked to come from one sheet and are not laid out so.
+fn apart(source: &Source<'_, '_>, own: &OfStock) -> Option<String> {
+    let piece = source.work.piece;
+    let is_asked = |id: PartId| {
+        let part = source.work.parts.get(id).filter(|part| part.role == Role::Slab);
+        let front = part.and_then(|part| piece.opening(part.opening()?)?.front.as_ref());
+        front.is_some_and(|front| front.in_sequence.is_some())
+    };
+    let laid = own.sheets.iter().flat_map(|sheet| &sheet.laid).map(|laid| laid.blank.part);
+    let alone = laid.filter(|id| !own.sequences.iter().flatten().any(|own| own == id));
+    let marks: BTreeSet<&str> =
+        alone.filter(|id| is_asked(*id)).map(|id| source.work.parts.mark(id)).collect();
+    (!marks.is_empty()).then(|| marks.into_iter().collect::<Vec<_>>().join(", "))
 }
 
 fn of_sheet(source: &Source<'_, '_>, stock: &Stock, own: &Sawn) -> Vec<Block> {

@@ -46,6 +46,23 @@ pub(super) struct Lies {
     pub(super) way: Way,
 }
 
+/// True where the cuts give these pieces one behind the other, of one piece that nothing else
+/// comes of.
+pub(super) fn follow(cuts: &[Cut], indexes: &[usize]) -> Option<Way> {
+    let gives = |own: &Gives| match own {
+        Gives::Rough(index) => Some(*index),
+        Gives::Lost | Gives::Piece(_) => None,
+    };
+    let first = cuts
+        .iter()
+        .find(|cut| cut.gives.iter().any(|own| gives(own) == indexes.first().copied()))?;
+    let of_piece = cuts.iter().filter(|cut| cut.piece == first.piece);
+    let is_one_way = of_piece.clone().all(|cut| cut.way == first.way);
+    let all: Vec<Option<usize>> = of_piece.flat_map(|cut| cut.gives.iter().map(gives)).collect();
+    let is_all = all == indexes.iter().copied().map(Some).collect::<Vec<_>>();
+    (is_one_way && is_all).then_some(first.way)
+}
+
 /// What comes off for each of the pieces by these names.
 pub(super) fn made(
     cuts: &[Cut],

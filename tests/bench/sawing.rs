@@ -5,9 +5,10 @@ use std::collections::BTreeMap;
 
 use serde::Deserialize;
 
-use super::cuts::{Cut, Lies, Way, made};
+use super::cuts::{Cut, Lies, Way, follow, made};
 use super::figures::said;
-use super::packet::{Figure, Packet};
+use super::packet::{Along, Drawn, DrawnPart, Figure, Packet};
+use super::wood::NOTHING;
 
 /// A sheet as the packet has it.
 #[derive(Debug, Deserialize)]
@@ -19,6 +20,9 @@ pub(super) struct Sheet {
     trim: Figure,
     cuts: Vec<Cut>,
     pieces: Vec<Piece>,
+    /// Fronts that come off it beside each other, as they stand.
+    #[serde(default)]
+    sequences: Vec<Vec<String>>,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Deserialize)]
@@ -62,8 +66,42 @@ pub(super) fn saw(packet: &Packet) -> Sawn {
         for wrong in one(sheet, kerf, &mut sawn.roughs) {
             sawn.complaints.push(format!("sheet {}: {wrong}", sheet.sheet));
         }
+        for group in &sheet.sequences {
+            let wrong = out_of_sequence(sheet, group, &packet.drawn);
+            sawn.complaints.extend(wrong.map(|wrong| format!("sheet {}: {wrong}", sheet.sheet)));
+        }
     }
     sawn
+}
+
+/// What is wrong with fronts whose grain is to run on: they come off one behind the other as
+/// they stand from the top down, or from left to right, and the cuts between them go across
+/// the way that they follow each other.
+fn out_of_sequence(sheet: &Sheet, group: &[String], drawn: &Drawn) -> Option<String> {
+    let told = group.join(", ");
+    let index = |mark: &String| sheet.pieces.iter().position(|piece| &piece.part == mark);
+    let of_part = |mark: &String| drawn.parts.iter().find(|part| &part.mark == mark);
+    let indexes: Option<Vec<usize>> = group.iter().map(index).collect();
+    let parts: Option<Vec<&DrawnPart>> = group.iter().map(of_part).collect();
+    let (Some(indexes), Some(parts)) = (indexes, parts) else {
+        return Some(format!("not all of {told} come off it"));
+    };
+    let Some(way) = follow(&sheet.cuts, &indexes) else {
+        return Some(format!("{told} do not follow each other"));
+    };
+    let at = |part: &DrawnPart, axis: usize| part.at[axis].exact;
+    let down = parts.windows(2).all(|two| at(two[0], 1) > at(two[1], 1) + NOTHING);
+    let across = parts.windows(2).all(|two| at(two[0], 0) < at(two[1], 0) - NOTHING);
+    let run = match (down, across) {
+        (true, _) => Along::Y,
+        (false, true) => Along::X,
+        (false, false) => return Some(format!("{told} do not stand so")),
+    };
+    let is_alike = parts.iter().all(|part| part.axes[0] == parts[0].axes[0]);
+    let along = parts[0].axes[0] == run;
+    let crosscut = along == (sheet.grain != Grain::Wide);
+    let is_right = is_alike && crosscut == (way == Way::Crosscut);
+    (!is_right).then(|| format!("the grain of {told} does not run on"))
 }
 
 fn one(sheet: &Sheet, kerf: f64, roughs: &mut BTreeMap<String, Vec<Rough>>) -> Vec<String> {

@@ -18,6 +18,9 @@ pub(super) struct SheetData<'d> {
     trim: Figure,
     cuts: Vec<CutData<'d>>,
     pieces: Vec<PieceData<'d>>,
+    /// The fronts that lie beside each other on it as they stand.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    sequences: Vec<Vec<&'d str>>,
 }
 
 #[derive(Serialize)]
@@ -77,6 +80,12 @@ impl<'d> Maker<'d, '_> {
                     turned: laid.turned,
                     larger: laid.blank.later,
                 })
+                .collect(),
+            sequences: plan
+                .sequences
+                .iter()
+                .filter(|group| own.laid.iter().any(|laid| group.contains(&laid.blank.part)))
+                .map(|group| group.iter().map(|id| self.mark(*id)).collect())
                 .collect(),
         })
     }

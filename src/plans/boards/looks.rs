@@ -112,14 +112,14 @@ pub(super) fn sequences(work: &Workings<'_>, blanks: &[Blank]) -> Vec<Vec<Broad>
 
 /// By what parts belong together.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-enum Together {
+pub(in crate::plans) enum Together {
     /// The list or the opening of fronts.
     Fronts(OpeningId),
     /// A part by itself.
     Part(PartId),
 }
 
-fn together(piece: &Piece, id: PartId, part: &Part) -> Together {
+pub(in crate::plans) fn together(piece: &Piece, id: PartId, part: &Part) -> Together {
     let is_of_front = matches!(part.role, Role::Slab | Role::FrontPanel);
     match part.opening().filter(|_| is_of_front) {
         Some(opening) => Together::Fronts(bank(piece, opening).unwrap_or(opening)),

@@ -15,6 +15,7 @@ use crate::model::{OnHand, Stock, StockId};
 use crate::vocabulary::LayOut;
 
 pub use looks::Looks;
+pub(in crate::plans) use looks::{Together, together};
 pub use yard::lost_at_ends;
 
 use super::Workings;

@@ -1,17 +1,20 @@
 //! Which sheets to take, and how to saw the parts from them.
 
 mod blanks;
+mod sequence;
 
 use std::cmp::Reverse;
 
 use crate::cutting::{self, Kind, Order, Stages, Wanted, Way};
 use crate::measure::{Exact, Length};
 use crate::model::{Sheet, Stock, StockId};
+use crate::parts::PartId;
 use crate::vocabulary::FirstCuts;
 
 use super::Workings;
 use super::buying;
 use super::sawing::{Blank, Saw, Sawn, Source, grid, on};
+use sequence::Item;
 
 /// How many rounds the search takes for fewer sheets, and for larger leftovers, where there
 /// are few pieces.
@@ -34,6 +37,11 @@ pub struct OfStock {
     pub least: i64,
     /// What no sheet is large enough for.
     pub unplaced: Vec<Blank>,
+    /// The fronts that come from one sheet beside each other, as they are asked to: each
+    /// bank, row, or pair in the order in which they come off.
+    pub sequences: Vec<Vec<PartId>>,
+    /// How many sheets fewer a plan takes that does not mind that.
+    pub looks: i64,
 }
 
 impl OfStock {
@@ -68,7 +76,11 @@ pub(super) fn plan(work: &Workings<'_>) -> Vec<OfStock> {
 /// What is sawn, and the same as whole numbers.
 struct Ordered {
     sources: Vec<Source>,
+    /// Each blank by itself.
     order: Order,
+    /// What is laid out as one piece, and the order of those.
+    items: Vec<Item>,
+    in_items: Order,
 }
 
 fn ordered(work: &Workings<'_>, stock: &Stock, sheet: &Sheet, blanks: &[Blank]) -> Ordered {
@@ -106,7 +118,48 @@ fn ordered(work: &Workings<'_>, stock: &Stock, sheet: &Sheet, blanks: &[Blank]) 
         floor: 0,
         rounds: ROUNDS.map(|rounds| rounds * FEW / blanks.len().max(FEW)),
     };
-    Ordered { sources, order }
+    let wanted = |item: &Item| item.wanted(|index| order.pieces.get(index).copied());
+    let holds = |item: &Item| {
+        let [long, wide] = wanted(item).map_or([i64::MAX; 2], |own| own.size);
+        order.kinds.iter().any(|kind| long <= kind.size[0] && wide <= kind.size[1])
+    };
+    let items = sequence::items(work, sheet, blanks, holds);
+    let pieces = items.iter().filter_map(wanted).collect();
+    let in_items = Order { pieces, ..order.clone() };
+    Ordered { sources, order, items, in_items }
+}
+
+impl Ordered {
+    /// The sheets as they are cut into blanks, and what no sheet holds. What is laid out as one
+    /// piece takes a stage of its cuts to take apart where no other cut does that.
+    fn planned(&self) -> cutting::Plan {
+        let apart = |order: &Order| {
+            let mut plan = cutting::plan(order);
+            for sheet in &mut plan.sheets {
+                sheet.root = sequence::taken_apart(&sheet.root, &self.items, &self.order.pieces);
+            }
+            let unplaced = plan.unplaced.iter().filter_map(|index| self.items.get(*index));
+            plan.unplaced = unplaced.flat_map(|item| item.members.iter().copied()).collect();
+            plan
+        };
+        let stages = &self.order.stages;
+        let is_over = |plan: &cutting::Plan| {
+            let own =
+                plan.sheets.iter().map(|sheet| sequence::stages_of(&sheet.root, None, stages));
+            stages.most.zip(own.max()).is_some_and(|(most, own)| own > most)
+        };
+        let plan = apart(&self.in_items);
+        match is_over(&plan) {
+            true => apart(&sequence::with_stage_less(&self.in_items)),
+            false => plan,
+        }
+    }
+
+    /// How many sheets of a plan are bought.
+    fn bought(&self, stock: &Stock, plan: &cutting::Plan) -> i64 {
+        let own = plan.sheets.iter().filter(|own| own.kind < stock.sheets.len()).count();
+        i64::try_from(own).unwrap_or(i64::MAX)
+    }
 }
 
 /// What a sheet of each size costs beside the first: by their prices where all have one, else
@@ -162,7 +215,7 @@ pub(crate) fn fewer_if(
         let less = less(blank);
         blank.size = [0, 1].map(|side| blank.size[side] - less[side]);
     }
-    let Ordered { mut order, .. } = ordered(work, stock, &sheet, &blanks);
+    let Ordered { in_items: mut order, .. } = ordered(work, stock, &sheet, &blanks);
     let most = (own.bought() - 1) * SHEET;
     order.rounds = [order.rounds[0] / SHORT, 0];
     order.floor = most;
@@ -178,9 +231,23 @@ fn of_stock(
     number: &mut usize,
 ) -> OfStock {
     let shop = &work.piece.shop;
-    let Ordered { sources, order } = ordered(work, stock, sheet, blanks);
-    let plan = cutting::plan(&order);
-    let least = fewest(stock, &order, &plan);
+    let ordered = ordered(work, stock, sheet, blanks);
+    let plan = ordered.planned();
+    let of_item = |item: &Item| -> Vec<PartId> {
+        item.members.iter().filter_map(|index| Some(blanks.get(*index)?.part)).collect()
+    };
+    let sequences: Vec<Vec<PartId>> =
+        ordered.items.iter().filter(|item| item.is_sequence()).map(of_item).collect();
+    // What a plan takes that does not mind the looks.
+    let (least, looks) = match sequences.is_empty() {
+        true => (fewest(stock, &ordered.order, &plan), 0),
+        false => {
+            let free = cutting::plan(&ordered.order);
+            let more = ordered.bought(stock, &plan) - ordered.bought(stock, &free);
+            (fewest(stock, &ordered.order, &free), more.max(0))
+        }
+    };
+    let Ordered { sources, .. } = ordered;
     let mut sheets = plan.sheets;
     // What is on hand is sawn first, and then the fullest sheets.
     let sizes = stock.sheets.len();
@@ -196,5 +263,6 @@ fn of_stock(
         Some(saw.sheet(*number, source, &own.root))
     });
     let unplaced = plan.unplaced.iter().filter_map(|index| blanks.get(*index)).cloned();
-    OfStock { stock: id, unplaced: unplaced.collect(), sheets: sawn.collect(), least }
+    let (unplaced, sheets) = (unplaced.collect(), sawn.collect());
+    OfStock { stock: id, unplaced, sheets, least, sequences, looks }
 }

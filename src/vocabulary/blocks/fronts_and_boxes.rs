@@ -78,6 +78,11 @@ block! {
         "which way the grain of slab fronts runs; unless written, up a door, and along the longer side of a drawer front or a false front",
         "grain vertical",
     );
+    IN_SEQUENCE: Flag = (
+        "in-sequence",
+        "slab fronts of sheets that stand in one bank, row, or pair come from one sheet beside each other, as they stand, so that the grain runs on from one to the next; those of boards do so unless `lay-out` in the shop says otherwise",
+        "in-sequence",
+    );
     EDGES: Refer<Stock> = (
         "edges",
         "what all four edges of a slab front are lipped or banded with, or `none`; its size includes it, so the core is cut smaller",
