@@ -343,9 +343,10 @@ impl<'a> Reader<'a> {
     }
 
     /// What braces would have to hold that a word may stand without, such as the side that
-    /// a door is hung at.
+    /// a door is hung at. Behind a choice they are for some of its words only.
     fn bare(&mut self, block: &'static Block, (word, statement): (&'static Row, &'a Statement)) {
-        if !self.whole {
+        let is_choice = word.takes.iter().any(|slot| matches!(slot.kind, Kind::Choice(_)));
+        if !self.whole || is_choice {
             return;
         }
         let (head, others) = (statement.head(), std::mem::take(self.sink));
