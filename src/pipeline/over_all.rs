@@ -10,11 +10,9 @@ use crate::vocabulary::{stated_unit, words};
 use super::causes::{OF_FIGURES, is_case, same, tell_with};
 use super::{Compilation, found_with};
 
-/// Below so many inches a case is rarely wide or high (common practice, no source).
-const NARROW: i64 = 12;
-
-/// Below so many inches it is rarely deep (common practice, no source).
-const SHALLOW: i64 = 9;
+/// Below so many inches a case is rarely wide, high, or deep (common practice, no source: the
+/// narrowest that is usually built for a kitchen).
+const SMALL: i64 = 9;
 
 /// A size over all.
 struct OverAll<'a> {
@@ -23,8 +21,6 @@ struct OverAll<'a> {
     /// Its figure.
     number: Number,
     at: Span,
-    /// Below this it may have lost a digit.
-    small: Length,
 }
 
 /// What a size may have been meant to be, and what is found then.
@@ -121,19 +117,16 @@ fn gather<'a>(case: Option<&'a Statement>, items: &'a [Item], found: &mut Vec<Ov
 impl<'a> OverAll<'a> {
     fn of(case: &'a Statement, statement: &'a Statement) -> Option<Self> {
         let word = statement.word.text();
-        let small = match word {
-            _ if word == words::case::WIDE.spelling() => NARROW,
-            _ if word == words::case::HIGH.spelling() => NARROW,
-            _ if word == words::case::DEEP.spelling() => SHALLOW,
-            _ => return None,
-        };
-        let small = Length::inches(small, 1);
+        let sizes = [words::case::WIDE.spelling(), words::case::HIGH.spelling()];
+        if !sizes.contains(&word) && word != words::case::DEEP.spelling() {
+            return None;
+        }
         let [Argument::Expr(Expr { kind: ExprKind::Number(number), span })] =
             statement.arguments.as_slice()
         else {
             return None;
         };
-        Some(Self { case, statement, number: *number, at: *span, small })
+        Some(Self { case, statement, number: *number, at: *span })
     }
 
     /// The unit of length that is written behind it.
@@ -160,7 +153,10 @@ impl<'a> OverAll<'a> {
             return vec![(count.to_string(), IF_MEANT)];
         }
         let is_written = count.is_whole() || !file.is_metric();
-        if Length::new(count, file) >= self.small || !count.is_positive() || !is_written {
+        if Length::new(count, file) >= Length::inches(SMALL, 1)
+            || !count.is_positive()
+            || !is_written
+        {
             return Vec::new();
         }
         let behind = self.unit().map_or(String::new(), |unit| format!(" {}", unit.name()));

@@ -90,7 +90,9 @@ fn look(
         }
     };
     let slips = slips.into_iter().map(|meant| (meant, unit));
-    let tries = std::iter::once((in_other, other)).chain(slips);
+    // `254` may be 25.4 mm.
+    let tenth = (in_other * Exact::ratio(1, 10), other);
+    let tries = std::iter::once((in_other, other)).chain(slips).chain([tenth]);
     let tries = tries.filter(|(meant, unit)| usual.contains(meant) && is_written(*meant, *unit));
     let tries = tries.take(MOST);
     for (meant, _) in tries {
