@@ -7,7 +7,7 @@ mod near_misses;
 mod over_all;
 mod wrong_unit;
 
-pub use near_misses::{NearMiss, Saves, Way};
+pub use near_misses::{Change, Fewer, NearMiss, NearSetting, Saves, Way};
 
 use std::borrow::Cow;
 use std::cmp::Reverse;
@@ -42,6 +42,7 @@ pub struct Compilation {
     role: Role,
     trees: OnceLock<Vec<Tree>>,
     near_misses: OnceLock<Vec<NearMiss>>,
+    near_settings: OnceLock<Vec<NearSetting>>,
 }
 
 impl Compilation {
@@ -60,6 +61,17 @@ impl Compilation {
             false => Vec::new(),
         };
         self.near_misses.get_or_init(find)
+    }
+
+    /// Small changes of its sizes that would make two settings of the fence or of the router
+    /// one, as [`Compilation::near_misses`].
+    #[must_use]
+    pub fn near_settings(&self, work: &Workings<'_>) -> &[NearSetting] {
+        let find = || match self.is_sound() {
+            true => near_misses::find_settings(self, work),
+            false => Vec::new(),
+        };
+        self.near_settings.get_or_init(find)
     }
 
     /// True for a piece, or what was to be one; false for a file that others use.
@@ -147,7 +159,6 @@ fn check_once(files: &dyn SourceFiles, entry: &str) -> Result<Compilation, ReadE
     for found in &mut diagnostics {
         found.fixes.retain(|fix| fix.changes(&sources));
     }
-    let (trees, near_misses) = (OnceLock::new(), OnceLock::new());
     Ok(Compilation {
         sources,
         diagnostics,
@@ -156,8 +167,9 @@ fn check_once(files: &dyn SourceFiles, entry: &str) -> Result<Compilation, ReadE
         standing,
         parts,
         role,
-        trees,
-        near_misses,
+        trees: OnceLock::new(),
+        near_misses: OnceLock::new(),
+        near_settings: OnceLock::new(),
     })
 }
 

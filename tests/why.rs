@@ -266,6 +266,61 @@ fn every_gap_of_the_sheet_is_told() {
     assert_eq!(rows, 19);
 }
 
+/// Where each case balances is told with each of its parts, and so is the whole: the three
+/// figures of every line of the paper. What a part brings to it is its share of the weight
+/// times the place of its own center.
+#[test]
+fn every_balance_of_the_papers_is_told() {
+    for (name, compiled) in demo_pieces() {
+        let mut told = all(&compiled, Subject::Balance);
+        told.retain(|why| why.sizes.iter().any(|sum| sum.about == [Subject::Balance]));
+        let weights = paper(&compiled, "weights");
+        let lines = weights.lines().skip_while(|line| !line.starts_with("== Where it balances"));
+        let lines = lines.skip(2).take_while(|line| line.starts_with("  "));
+        let mut rows: Vec<Vec<String>> = lines
+            .map(|line| line.split("  ").map(str::trim).filter(|own| !own.is_empty()))
+            .map(|cells| cells.skip(1).map(str::to_owned).collect())
+            .collect();
+        rows.retain(|row: &Vec<String>| {
+            row.len() == 3 && row.iter().all(|own| own.starts_with(char::is_numeric))
+        });
+        let mut figures: Vec<Vec<String>> = told
+            .iter()
+            .map(|why| why.sizes.iter().filter(|sum| sum.about == [Subject::Balance]))
+            .map(|sums| sums.map(|sum| sum.paper.clone()).collect())
+            .collect();
+        rows.sort();
+        figures.sort();
+        assert!(!rows.is_empty(), "{name}: {weights}");
+        assert_eq!(rows, figures, "{name}");
+        for sum in told.iter().flat_map(|why| &why.sizes) {
+            for term in &sum.terms {
+                let TermFrom::Worked { how, .. } = &term.from else { continue };
+                let Some((share, arm)) = how.split_once(", its center at ") else { continue };
+                let figure = |text: &str| -> Option<f64> {
+                    text.trim_start_matches('−').split(' ').next()?.parse().ok()
+                };
+                let Some((own, whole)) = share.split_once(" of ") else { continue };
+                let (Some(own), Some(whole), Some(arm)) = (figure(own), figure(whole), figure(arm))
+                else {
+                    continue;
+                };
+                let Value::Length(by) = term.value else { panic!("{sum:?}") };
+                let by = by.to_mm_f64();
+                let by = if compiled.piece.as_ref().unwrap().tape().unit.is_metric() {
+                    by
+                } else {
+                    by / 25.4
+                };
+                assert!(
+                    (own * arm / whole - by).abs() < 0.02 * (1.0 + arm.abs() / 100.0),
+                    "{name}: {how}: {by}"
+                );
+            }
+        }
+    }
+}
+
 /// Each weight that is lifted, and each line of the hinges.
 #[test]
 fn every_weight_and_hinge_of_the_papers_is_told() {
@@ -604,4 +659,35 @@ fn what_stands_on_a_paper_is_told() {
     let mut sizes = whys.into_iter().flat_map(|why| why.sizes);
     let back = sizes.find(|sum| sum.word.contains("set back")).expect("its place");
     assert_eq!(back.paper, "6-15/16~");
+}
+
+/// Worked by hand for the first cabinet with boards of 8 ft, 6 in wide: 6 x 8 / 12 are 4 board
+/// feet for each of them, and of its rough pieces a board foot is 144 cubic inches, with 30 %
+/// more by rule of thumb.
+#[test]
+fn what_boards_come_to_is_told() {
+    let text = spec("first.case").replace(
+        "stock maple   { lumber 4/4;",
+        "stock maple   { lumber 4/4; boards { wide 6 to 6; long 96 to 96 };",
+    );
+    assert!(text.contains("boards { wide 6"));
+    let compiled = compile(&text);
+    let packet = crate::support::packet(&compiled);
+    let boards = packet["boards"].as_array().unwrap();
+    let count = boards.iter().filter(|own| own["stock"] == "maple").count();
+    let bought = figure(&compiled, "maple", "boards");
+    assert_eq!(bought.paper, count.to_string());
+    let feet = figure(&compiled, "maple boards", "they come to");
+    assert_eq!(feet.paper, format!("{} board feet", 4 * count));
+    assert_eq!(terms(&feet), [format!("+ {}.00", 4 * count)]);
+    let thumb = figure(&compiled, "boards", "by rule of thumb");
+    let net = thumb.terms[0].text.trim_start_matches("+ ").parse::<f64>().unwrap();
+    let rows = paper(&compiled, "cut-list");
+    let (_, told) = rows.split_once(" board feet in rough pieces").map(|(a, b)| (b, a)).unwrap();
+    let told: f64 = told.rsplit(' ').next().unwrap().parse().unwrap();
+    assert!((net - told).abs() < 0.06, "{net} {told}");
+    assert_eq!(thumb.paper, format!("{} board feet", (net * 1.3).ceil()));
+    let share = figure(&compiled, "maple", "in the pieces");
+    assert_eq!(share.terms.len(), count + 1);
+    assert!(editor::answer(&compiled, &["ply", "boards"]).is_err());
 }

@@ -1,34 +1,28 @@
-// Bytes as letters that may stand in a page: seven bits each, where base64 has six.
-// Seven bits that would be read otherwise (nothing, a line end, the beginning of an
-// element) share a letter of two bytes with the seven behind them.
+// Bytes as letters that may stand in a page of two-byte letters (UTF-16): sixteen bits each,
+// where base64 has six in a byte. What would be read otherwise (nothing, a line end, the
+// beginning of an element, half of a pair) is a pair of letters: one in thirty-two.
 
-/** What may not stand by itself. */
-const READ_OTHERWISE = [0x00, 0x0d, 0x3c];
+/** What may not stand by itself; halves of pairs come behind these. */
+const READ_OTHERWISE = [0x0000, 0x000d, 0x003c];
+const PAIRS = 0xd800;
+const BEHIND = 0xe000;
 
-/** Letters for bytes; `web/letters.js` reads them. */
+/** The place of a letter among those that may not stand by themselves; below nought of others. */
+function place(code) {
+  return code >= PAIRS && code < BEHIND
+    ? READ_OTHERWISE.length + code - PAIRS
+    : READ_OTHERWISE.indexOf(code);
+}
+
+/** Letters for bytes; `web/letters.js` reads them. The first says whether a byte of nought
+ * was added at the end. */
 export function letters(bytes) {
-  const codes = [];
-  let held = 0;
-  let bits = 0;
-  const sevens = [];
-  for (const byte of bytes) {
-    held = (held << 8) | byte;
-    bits += 8;
-    while (bits >= 7) {
-      bits -= 7;
-      sevens.push((held >> bits) & 0x7f);
-    }
-    held &= (1 << bits) - 1;
-  }
-  if (bits > 0) sevens.push((held << (7 - bits)) & 0x7f);
-  for (let at = 0; at < sevens.length; at += 1) {
-    const which = READ_OTHERWISE.indexOf(sevens[at]);
-    if (which < 0) {
-      codes.push(sevens[at]);
-    } else {
-      at += 1;
-      codes.push(0x100 + which * 0x80 + (sevens[at] ?? 0));
-    }
+  const codes = ['0'.charCodeAt(0) + (bytes.length % 2)];
+  for (let at = 0; at < bytes.length; at += 2) {
+    const code = bytes[at] | ((bytes[at + 1] ?? 0) << 8);
+    const own = place(code);
+    if (own < 0) codes.push(code);
+    else codes.push(PAIRS | (own >> 10), 0xdc00 | (own & 0x3ff));
   }
   let text = '';
   for (let at = 0; at < codes.length; at += 8192) {

@@ -35,7 +35,7 @@ const inside = {
   policy,
   style: style.replace(/^\s+/gm, '').replace(/\n/g, ''),
   worker: worker.text,
-  unpack: gzipSync(readFileSync(unpack), { level: 9 }).toString('base64'),
+  unpack: letters(gzipSync(readFileSync(unpack), { level: 9 })),
   packed: letters(packed(readFileSync(compiler))),
   rest: letters(packed(Buffer.from(rest.text))),
   boot: boot.text,
@@ -45,7 +45,9 @@ for (const [name, text] of Object.entries(inside)) {
 }
 const page = readFileSync(at('web/index.html'), 'utf8')
   .replace(/\{\{([a-z]+)\}\}/g, (_, name) => inside[name]);
-writeFileSync(out, page);
+// The mark at its beginning says that its letters have two bytes, whatever a server says.
+const written = (text) => Buffer.from(text, 'utf16le');
+writeFileSync(out, written(`\ufeff${page}`));
 
-const kb = (text) => `${(Buffer.byteLength(text) / 1000).toFixed(0)} kB`;
+const kb = (text) => `${(written(text).length / 1000).toFixed(0)} kB`;
 console.log(`${out}: ${kb(page)}; compiler ${kb(inside.packed)}, script ${kb(inside.rest)}, style ${kb(inside.style)}`);

@@ -18,7 +18,7 @@ pub(crate) struct Told {
 
 #[derive(Serialize)]
 struct Figure {
-    /// It is a size of the thing, and no other figure of it.
+    /// It is a size of the thing, or one of the figures that are told of it first.
     size: bool,
     word: String,
     exact: String,
@@ -62,15 +62,18 @@ fn told(sources: &Sources, why: &Why) -> Told {
         Thing::SetUp => ("set-up", None),
         Thing::GlueUp => ("glue-up", None),
         Thing::Step { .. } => ("step", None),
+        Thing::Stock => ("stock", None),
         Thing::Piece => ("piece", None),
     };
-    let figures = why.sizes.iter().map(|sum| figure(sources, sum)).collect();
+    // Of a stock there is nothing else to tell.
+    let is_stock = why.thing == Thing::Stock;
+    let figures = why.sizes.iter().map(|sum| figure(sources, sum, is_stock)).collect();
     Told { name: why.name.clone(), thing, mark, figures }
 }
 
-fn figure(sources: &Sources, sum: &Sum) -> Figure {
+fn figure(sources: &Sources, sum: &Sum, is_first: bool) -> Figure {
     Figure {
-        size: sum.about.contains(&editor::Subject::Size),
+        size: is_first || sum.about.contains(&editor::Subject::Size),
         word: sum.word.clone(),
         exact: sum.exact.clone(),
         printed: sum.printed.clone(),

@@ -1,29 +1,23 @@
 // Letters of the page back into bytes: see `make/letters.mjs`.
 
-const READ_OTHERWISE = [0x00, 0x0d, 0x3c];
+const READ_OTHERWISE = [0x0000, 0x000d, 0x003c];
+const PAIRS = 0xd800;
+const BEHIND = 0xdc00;
 
-/** The bytes that stand behind letters; at the end there may be one of nought more. */
+/** The bytes that stand behind letters. */
 export function bytes(letters) {
-  const out = new Uint8Array(Math.ceil((letters.length * 14) / 8) + 1);
-  let held = 0;
-  let bits = 0;
+  const out = new Uint8Array(2 * (letters.length - 1));
   let done = 0;
-  for (let at = 0; at < letters.length; at += 1) {
-    const code = letters.charCodeAt(at);
-    if (code < 0x80) {
-      held = (held << 7) | code;
-      bits += 7;
-    } else {
-      const own = code - 0x100;
-      held = (held << 14) | (READ_OTHERWISE[own >> 7] << 7) | (own & 0x7f);
-      bits += 14;
+  for (let at = 1; at < letters.length; at += 1) {
+    let code = letters.charCodeAt(at);
+    if (code >= PAIRS && code < BEHIND) {
+      at += 1;
+      const own = ((code & 0x3ff) << 10) | (letters.charCodeAt(at) & 0x3ff);
+      code = READ_OTHERWISE[own] ?? PAIRS + own - READ_OTHERWISE.length;
     }
-    while (bits >= 8) {
-      bits -= 8;
-      out[done] = held >> bits;
-      done += 1;
-    }
-    held &= (1 << bits) - 1;
+    out[done] = code;
+    out[done + 1] = code >> 8;
+    done += 2;
   }
-  return out.subarray(0, done);
+  return out.subarray(0, done - Number(letters[0]));
 }

@@ -2,10 +2,9 @@
 
 import { bytes } from './letters.js';
 
-/** The module that unpacks; `zipped` is itself in base64, by gzip. */
+/** The module that unpacks; `zipped` is itself packed, by gzip. */
 export async function unpacker(zipped) {
-  const letters = Uint8Array.from(atob(zipped), (letter) => letter.charCodeAt(0));
-  const stream = new Blob([letters]).stream().pipeThrough(new DecompressionStream('gzip'));
+  const stream = new Blob([bytes(zipped)]).stream().pipeThrough(new DecompressionStream('gzip'));
   const module = await new Response(stream).arrayBuffer();
   const { memory, room, unpack, unpacked } = (await WebAssembly.instantiate(module)).instance.exports;
 

@@ -4,9 +4,9 @@ use crate::measure::{FileId, Length, Span, Unit};
 use crate::pipeline::Compilation;
 use crate::vocabulary::{self, Block, Choice, Origin, Row, Step, Value};
 
-use super::meaning::Meaning;
+use super::meaning::{Meaning, NameKind};
 use super::names::{Mention, Names};
-use super::why::{Why, why};
+use super::why::{Why, boards_of, why};
 
 /// What stands at a place.
 #[derive(Clone, Debug)]
@@ -49,6 +49,14 @@ pub enum Hover {
 #[must_use]
 pub fn hover(compiled: &Compilation, names: &Names, file: FileId, byte: u32) -> Option<Hover> {
     if let Some(mention) = names.at(file, byte) {
+        let stock = match mention.meaning {
+            Meaning::Name(id) => names.get(id).filter(|it| it.kind == NameKind::Stock),
+            Meaning::Part { .. } => None,
+        };
+        if let Some(stock) = stock {
+            let sizes = boards_of(compiled, &stock.path);
+            return Some(Hover::Name { mention, sizes });
+        }
         let path = match mention.meaning {
             Meaning::Name(id) => names.get(id).filter(|it| it.kind.has_sizes()).map(|it| &it.path),
             Meaning::Part { id, .. } => {

@@ -21,6 +21,7 @@ pub fn told(sources: &Sources, why: &Why) -> String {
         Thing::Part { mark } => writeln!(text, "{name}, mark {}", plain(mark)),
         Thing::Front => writeln!(text, "{name}, front"),
         Thing::GlueUp => writeln!(text, "{name}, glue-up"),
+        Thing::Stock => writeln!(text, "{name}, stock of boards"),
         Thing::Step { title } => writeln!(text, "{name}: {}", plain(title)),
     };
     let longest = why.sizes.iter().map(|sum| sum.word.chars().count()).max().unwrap_or(0);

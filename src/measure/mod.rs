@@ -13,6 +13,7 @@ mod readings;
 mod scale;
 mod slips;
 mod span;
+mod stretches;
 mod tape;
 mod unit;
 
@@ -23,7 +24,8 @@ pub use length::Length;
 pub use line_end::line_end;
 pub use nearest::nearest;
 pub use quantity::{
-    Angle, Date, Duration, Load, Mass, Moment, Money, Percent, Rate, Stiffness, Temperature,
+    Angle, Area, Date, Duration, Load, Mass, Moment, Money, Percent, Rate, Stiffness, Temperature,
+    Volume,
 };
 pub use readings::date_readings;
 pub use scale::Scale;
@@ -32,5 +34,6 @@ pub use slips::{
     is_on_rule, meant_inches, turned, undoubled,
 };
 pub use span::{FileId, Span, Spanned};
+pub use stretches::between;
 pub use tape::{MEASURED, Printed, Tape};
 pub use unit::{SPELLINGS, Unit};

@@ -56,6 +56,14 @@ pub struct Rate {
     pub per: &'static str,
 }
 
+/// A volume, in milliliters.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Volume(pub Exact);
+
+/// An area, in square meters.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Area(pub Exact);
+
 /// A calendar date.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Date {
@@ -159,6 +167,45 @@ impl fmt::Display for Rate {
         let cents = (self.price.0 * Exact::int(100)).round();
         let per = if self.per == "each" { "" } else { "per " };
         write!(f, "{}.{:02} {per}{}", cents / 100, cents % 100, self.per)
+    }
+}
+
+impl Volume {
+    /// From fluid ounces of the United States, of which a gallon of 231 cubic inches has 128.
+    #[must_use]
+    pub fn ounces(ounces: Exact) -> Self {
+        let inch = Exact::ratio(254, 100); // in centimeters
+        Self(ounces * inch * inch * inch * Exact::ratio(231, 128))
+    }
+}
+
+impl Area {
+    /// From square feet.
+    #[must_use]
+    pub fn square_feet(feet: Exact) -> Self {
+        let foot = Exact::ratio(3_048, 10_000);
+        Self(feet * foot * foot)
+    }
+}
+
+impl fmt::Display for Volume {
+    /// `750 ml`, `2.5 l`, `8 fl oz`, `1 qt`, `2 gal`: in the unit that it is a round figure
+    /// of.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let ounces = self.0 / Self::ounces(Exact::ONE).0;
+        if !self.0.is_whole() && ounces.is_whole() {
+            return match ounces.floor() {
+                own if own % 128 == 0 => write!(f, "{} gal", own / 128),
+                own if own % 32 == 0 => write!(f, "{} qt", own / 32),
+                own => write!(f, "{own} fl oz"),
+            };
+        }
+        let tenths = self.0 / Exact::int(100);
+        match tenths.floor() {
+            own if own >= 10 && tenths.is_whole() && own % 10 == 0 => write!(f, "{} l", own / 10),
+            own if own >= 10 && tenths.is_whole() => write!(f, "{}.{} l", own / 10, own % 10),
+            _ => write!(f, "{} ml", self.0.round()),
+        }
     }
 }
 

@@ -3,9 +3,10 @@
 use crate::measure::{Duration, Exact, Rate, Span};
 use crate::trade;
 use crate::vocabulary::words::finish::FinishKind;
-use crate::vocabulary::{Entry, Kinds, words};
+use crate::vocabulary::{Entry, Kinds, Said, words};
 
 use super::lower::Lower;
+use super::sold::{Can, cans};
 
 impl FinishKind {
     /// Its word in a spec.
@@ -44,8 +45,12 @@ pub struct Finish {
     pub cure: Duration,
     /// The statement that says so, where one does.
     pub cure_span: Option<Span>,
-    /// What it costs.
+    /// What it costs by volume.
     pub price: Option<Rate>,
+    /// The cans it comes in; of two parts, those of the first.
+    pub cans: Vec<Can>,
+    /// The cans of its second part.
+    pub second_cans: Vec<Can>,
     /// Notes for the papers.
     pub notes: Vec<String>,
     /// Where it is written.
@@ -53,7 +58,7 @@ pub struct Finish {
 }
 
 pub(super) fn finish(entry: &Entry, _ctx: &mut Lower) -> Option<Finish> {
-    use words::finish::{COATS, COVERS, CURE, MIX, POT_LIFE, PRICE};
+    use words::finish::{CAN, COATS, COVERS, CURE, MIX, POT_LIFE, PRICE};
 
     let body = entry.body()?;
     let kind: FinishKind = body.which()?.0;
@@ -61,6 +66,8 @@ pub(super) fn finish(entry: &Entry, _ctx: &mut Lower) -> Option<Finish> {
         let minutes = trade::finish_named(kind.slug()).map(|good| good.dries)?;
         Some(Duration(Exact::int(minutes.into())))
     };
+    let price = body.get(PRICE).map(|price| price.value);
+    let of_mix = body.one(MIX).and_then(Said::body);
     Some(Finish {
         name: entry.name()?.value.to_owned(),
         kind,
@@ -70,7 +77,9 @@ pub(super) fn finish(entry: &Entry, _ctx: &mut Lower) -> Option<Finish> {
         pot_life: body.get(POT_LIFE).map(|life| life.value),
         cure: body.get(CURE).map(|cure| cure.value).or_else(usual)?,
         cure_span: body.one(CURE).map(|cure| cure.head),
-        price: body.get(PRICE).map(|price| price.value),
+        price,
+        cans: cans(body, CAN, price),
+        second_cans: of_mix.map(|body| cans(body, words::mix::CAN, None)).unwrap_or_default(),
         notes: body.notes(),
         span: entry.head,
     })

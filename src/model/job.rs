@@ -17,7 +17,7 @@ pub struct Job {
     pub tape: Tape,
     /// The currency of all prices.
     pub currency: Option<String>,
-    /// How far what is written may give where that saves a sheet or a board.
+    /// How far what is written may give where that saves a sheet, a board, or a setting.
     pub give: Give,
     /// Notes for the papers.
     pub notes: Vec<String>,
@@ -25,7 +25,8 @@ pub struct Job {
     pub span: Span,
 }
 
-/// How much smaller written sizes may come out. The usual half an inch, 12 mm, is common
+/// How far written sizes may come out otherwise: cases smaller, members and joints either
+/// way. The usual half an inch, 12 mm, and the eighth of an inch, 3 mm, of joints are common
 /// practice, no source.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Give {
@@ -35,15 +36,25 @@ pub struct Give {
     pub deep: Length,
     /// Heights of cases.
     pub high: Length,
+    /// Widths of rails and stiles.
+    pub members: Length,
+    /// Depths of dadoes, grooves, and rabbets.
+    pub joints: Length,
 }
 
 impl Give {
     fn read(body: &Entries, ctx: &Lower) -> Self {
-        use words::give::{BLOCK, DEEP, HIGH, WIDE};
+        use words::give::{BLOCK, DEEP, HIGH, JOINTS, MEMBERS, WIDE};
         let empty = ctx.empty(&BLOCK);
         let body = body.one(words::job::GIVE).and_then(Said::body).unwrap_or(&empty);
         let length = |word: Word<takes::Length>| body.get(word).map_or(Length::ZERO, |it| it.value);
-        Self { wide: length(WIDE), deep: length(DEEP), high: length(HIGH) }
+        Self {
+            wide: length(WIDE),
+            deep: length(DEEP),
+            high: length(HIGH),
+            members: length(MEMBERS),
+            joints: length(JOINTS),
+        }
     }
 }
 

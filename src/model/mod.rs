@@ -124,7 +124,7 @@ pub use id::{
     SlideId, SpaceId, StockId,
 };
 pub use insertion::Insertion;
-pub use job::Job;
+pub use job::{Give, Job};
 pub use joinery::{Board, Joinery};
 pub use limits::MOST_PARTS;
 pub(crate) use limits::too_many;
@@ -148,7 +148,7 @@ pub use run::{CaseRun, Filler, Space};
 pub use shop::{Shop, Times, Tolerance};
 pub use site::{Boundary, KeepOut, Site};
 pub use size::{Fact, FactId, Facts, Size};
-pub use sold::{Sold, SoldSupply};
+pub use sold::{Abrasive, Can, Glue, Sold, SoldSupply};
 pub use species::OwnSpecies;
 pub use stacked::StandsOn;
 pub use standing::Standing;

@@ -19,7 +19,7 @@ use super::run::{CaseRun, Space};
 use super::shop::Shop;
 use super::site::Site;
 use super::size::{Facts, Size};
-use super::sold::SoldSupply;
+use super::sold::{Abrasive, Glue, SoldSupply};
 use super::species::OwnSpecies;
 use super::stock::Stock;
 use super::tops::OnTop;
@@ -73,6 +73,10 @@ pub struct Piece {
     pub finishes: Vec<Finish>,
     /// Screws, pins, and clips as they are sold.
     pub supplies: Vec<SoldSupply>,
+    /// How glue is sold.
+    pub glue: Glue,
+    /// How sandpaper is sold, grit by grit.
+    pub abrasives: Vec<Abrasive>,
     /// The cases, left to right, those of its runs among them.
     pub cases: Vec<Case>,
     /// The runs, left to right.

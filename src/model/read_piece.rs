@@ -132,6 +132,8 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
     let unused = things.unused(ctx);
     let supplies = files.iter().flat_map(|file| file.all(file::SUPPLY));
     let supplies = supplies.filter_map(sold::supply).collect();
+    let abrasives = sold::abrasives(files, ctx);
+    let glue = sold::glue_of(files, ctx);
     let Things { species, stocks, hinges, slides, pulls, bits, finishes } = things;
     let mut piece = Piece {
         job: job?,
@@ -154,6 +156,8 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
         bits,
         finishes,
         supplies,
+        glue,
+        abrasives,
     };
     kick_lines::give(&mut piece);
     rows::give(&mut piece);

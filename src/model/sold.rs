@@ -1,8 +1,12 @@
 //! How small things are sold.
 
-use crate::measure::{Length, Rate, Span};
+use crate::diagnostics::Diagnostic;
+use crate::measure::{Area, Exact, FileId, Length, Rate, Span, Volume};
+use crate::trade;
 use crate::vocabulary::takes::{self, SoldBy};
 use crate::vocabulary::{Entries, Said, Supply, Word, words};
+
+use super::lower::Lower;
 
 /// How something is sold, and how many of it are in the shop.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -67,4 +71,108 @@ pub(super) fn supply(entry: Said<'_, Supply>) -> Option<SoldSupply> {
         sold: Sold::read(body, PRICE, PACK, ON_HAND),
         span: entry.head,
     })
+}
+
+/// A can or bottle.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Can {
+    /// What is in it.
+    pub holds: Volume,
+    /// What one costs.
+    pub price: Option<Exact>,
+}
+
+/// The cans of a block, the largest first; one without a price of its own costs what its
+/// volume comes to at `price`.
+pub(super) fn cans(body: &Entries, word: Word<takes::Volume>, price: Option<Rate>) -> Vec<Can> {
+    let by_volume = |holds: Volume| {
+        let rate = price?;
+        Some(rate.price.0 * (holds.0 / trade::milliliters(rate.per)?))
+    };
+    let can = |said: Said<'_, takes::Volume>| {
+        let holds = *said.value()?.value;
+        let own = said.body().and_then(|body| body.get(words::can::PRICE));
+        Some(Can { holds, price: own.map(|own| own.value.price.0).or_else(|| by_volume(holds)) })
+    };
+    let mut all: Vec<Can> = body.all(word).filter_map(can).collect();
+    all.sort_by_key(|can| (std::cmp::Reverse(can.holds), can.price));
+    all
+}
+
+/// How the wood glue is sold.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Glue {
+    /// What it costs by volume.
+    pub price: Option<Rate>,
+    /// The bottles it comes in.
+    pub bottles: Vec<Can>,
+}
+
+fn glue(entry: Said<'_, takes::Braces>) -> Option<Glue> {
+    use words::glue::{BOTTLE, PRICE};
+
+    let body = entry.body()?;
+    let price = body.get(PRICE).map(|price| price.value);
+    Some(Glue { price, bottles: cans(body, BOTTLE, price) })
+}
+
+/// The glue of the spec, else that of a file that it uses.
+pub(super) fn glue_of(files: &[Entries], ctx: &mut Lower) -> Glue {
+    let mut all = files.iter().filter_map(|file| file.one(words::file::GLUE));
+    let own = all.next();
+    for other in all {
+        if own.is_some_and(|own| own.head.file != FileId::default()) {
+            ctx.sink.push(Diagnostic::error(
+                "word-twice",
+                "two used files describe the glue",
+                other.head,
+                "the second one",
+            ));
+        }
+        other.mark_all();
+    }
+    own.and_then(glue).unwrap_or_default()
+}
+
+/// Sandpaper of one grit as it is sold.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Abrasive {
+    /// The grit.
+    pub grit: u32,
+    /// How much one sheet or disc sands.
+    pub lasts: Area,
+    /// How they are sold.
+    pub sold: Sold,
+    /// The statement.
+    pub span: Span,
+}
+
+/// Those of all files, each grit once.
+pub(super) fn abrasives(files: &[Entries], ctx: &mut Lower) -> Vec<Abrasive> {
+    use words::abrasive::{LASTS, ON_HAND, PACK, PRICE};
+
+    let mut all: Vec<Abrasive> = Vec::new();
+    for said in files.iter().flat_map(|file| file.all(words::file::ABRASIVE)) {
+        let (Some(grit), Some(body)) = (said.value(), said.body()) else { continue };
+        let Some(lasts) = body.get(LASTS) else { continue };
+        let own = Abrasive {
+            grit: *grit.value,
+            lasts: lasts.value,
+            sold: Sold::read(body, PRICE, PACK, ON_HAND),
+            span: said.head,
+        };
+        match all.iter().find(|known| known.grit == own.grit) {
+            Some(known) => ctx.sink.push(
+                Diagnostic::error(
+                    "word-twice",
+                    format!("there are two blocks for abrasives of {} grit", own.grit),
+                    own.span,
+                    "the second one",
+                )
+                .label(known.span, "the first one"),
+            ),
+            None => all.push(own),
+        }
+    }
+    all
 }

@@ -6,12 +6,14 @@ use std::collections::BTreeMap;
 use crate::diagnostics::{counted, listed};
 use crate::measure::{Exact, Length};
 use crate::model::Stock;
+use crate::parts::front_told;
 use crate::plans::Workings;
 use crate::plans::buying::{Amount, Boards, Bought, What};
-use crate::plans::fitting::Rail;
+use crate::plans::fitting::{Rail, at_wall};
 use crate::plans::hardware::Kind;
 use crate::trade;
 
+use super::abrasives;
 use super::fitting;
 use super::liquids;
 use super::near_misses;
@@ -22,7 +24,8 @@ use super::{Source, with_currency};
 
 /// A line of the list, for the page and for other programs.
 pub(super) struct Line {
-    /// `sheets`, `boards`, `edging`, `hardware`, `finish`, `glue`, `screws`.
+    /// `sheets`, `boards`, `edging`, `hardware`, `finish`, `glue`,
+    /// `abrasives`, `screws`.
     pub(super) sort: &'static str,
     pub(super) amount: String,
     pub(super) what: String,
@@ -52,9 +55,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         blocks.push(Block::Table(small(source, &others, &priced)));
     }
     blocks.extend(near_misses::blocks(source));
-    blocks.push(Block::Note(
-        "Abrasives are not on this list: the grits stand in the assembly order.".to_owned(),
-    ));
+    blocks.extend(abrasives::left_out(source).map(Block::Note));
     blocks
 }
 
@@ -175,7 +176,9 @@ pub(super) fn lines(source: &Source<'_, '_>) -> Vec<Line> {
     let mut lines: Vec<Line> = bought.filter_map(|own| line(source, own)).collect();
     lines.extend(rails(source));
     lines.extend(catches(source));
+    lines.extend(door_stops(source));
     lines.extend(liquids::lines(source));
+    lines.extend(abrasives::lines(source));
     lines.extend(supplies::lines(source));
     lines
 }
@@ -197,6 +200,16 @@ fn catches(source: &Source<'_, '_>) -> Vec<Line> {
         }
     }
     counts.into_iter().map(|(kind, count)| unpriced(count, kind.to_owned())).collect()
+}
+
+/// What keeps doors from what they would strike before their hinges stop them.
+fn door_stops(source: &Source<'_, '_>) -> Option<Line> {
+    let doors: Vec<String> = at_wall(source.work)
+        .iter()
+        .map(|own| front_told(source.work.piece, own.front.id))
+        .collect();
+    let what = || format!("door stops, or limiters for the hinges: {}", listed(&doors));
+    (!doors.is_empty()).then(|| unpriced(doors.len(), what()))
 }
 
 /// Hanging rails with their cups.

@@ -1,7 +1,7 @@
 //! The finish and the glue on the buying list.
 
-use crate::diagnostics::counted;
-use crate::measure::{Exact, Length};
+use crate::diagnostics::{counted, listed};
+use crate::measure::{Exact, Length, Money, Rate};
 use crate::plans::finish;
 use crate::plans::liquids::{self, Liquid, Wet};
 
@@ -16,7 +16,7 @@ pub(super) fn lines(source: &Source<'_, '_>) -> Vec<Line> {
 fn line(source: &Source<'_, '_>, own: &Liquid) -> Option<Line> {
     let piece = source.work.piece;
     let tape = piece.tape();
-    let (sort, what) = match own.what {
+    let (sort, mut what) = match own.what {
         Wet::Finish { finish, coats, parts } => {
             let finish = piece.finish(finish)?;
             let coats = counted(i64::from(coats), "coat");
@@ -24,6 +24,9 @@ fn line(source: &Source<'_, '_>, own: &Liquid) -> Option<Line> {
             if let Some(parts) = parts {
                 let [one, other] = parts.map(|own| finish::measured_out(tape, own));
                 what.push_str(&format!(", mixed of {one} and {other}"));
+                if !own.cans.is_empty() {
+                    what.push_str("; of the first part");
+                }
             }
             if own.milliliters.is_none() {
                 what.push_str(
@@ -32,17 +35,43 @@ fn line(source: &Source<'_, '_>, own: &Liquid) -> Option<Line> {
             }
             ("finish", what)
         }
+        Wet::Second(finish) => {
+            ("finish", format!("{}: its second part", piece.finish(finish)?.name))
+        }
         Wet::Glue { long, layers } => ("glue", glue(source, (long, layers))),
+    };
+    let taken = own.milliliters.map(|own| finish::measured_out(tape, own));
+    if let Some(taken) = taken.as_ref().filter(|_| !own.cans.is_empty()) {
+        what.push_str(&format!(": {taken} are taken"));
+    }
+    let amount = match own.cans.is_empty() {
+        true => taken.unwrap_or_else(|| "?".to_owned()),
+        false => cans(own),
     };
     Some(Line {
         sort,
-        amount: own
-            .milliliters
-            .map_or_else(|| "?".to_owned(), |own| finish::measured_out(tape, own)),
+        amount,
         what,
-        price: own.price.map_or_else(String::new, |price| with_currency(source, price)),
+        price: match own.cans.is_empty() {
+            true => own.price.map_or_else(String::new, |price| with_currency(source, price)),
+            false => prices(source, own),
+        },
         comes_to: own.comes_to(),
     })
+}
+
+/// `2 of 750 ml and 1 of 250 ml`.
+fn cans(own: &Liquid) -> String {
+    let told = own.cans.iter().map(|(can, count)| format!("{count} of {}", can.holds));
+    listed(&told.collect::<Vec<_>>())
+}
+
+/// `USD 41.00 each`, and of several sizes what one of each costs.
+fn prices(source: &Source<'_, '_>, own: &Liquid) -> String {
+    let told = own.cans.iter().filter_map(|(can, _)| {
+        Some(with_currency(source, Rate { price: Money(can.price?), per: "each" }))
+    });
+    listed(&told.collect::<Vec<_>>())
 }
 
 /// `wood glue: a line 1 in wide along 84 ft of joints, at 200 sq ft to the gallon`.

@@ -2,6 +2,7 @@
 //! In: a sound compilation. Out: texts in every format, as bytes to be written.
 //! Must not know disk or terminal. Coordinates of drawings are floats.
 
+mod abrasives;
 mod assembly_order;
 mod board_plan;
 mod bored_later;
@@ -52,7 +53,8 @@ use std::iter;
 use crate::measure::{Span, Tape, Unit, digest};
 use crate::model::Piece;
 use crate::parts::{Part, Parts};
-use crate::pipeline::{Compilation, NearMiss};
+use crate::pipeline::{Compilation, NearMiss, NearSetting};
+use crate::plans::buying::Amount;
 use crate::plans::fitting::pins;
 use crate::plans::{Hands, OneByOne, Workings};
 
@@ -60,7 +62,7 @@ pub(crate) use buying_list::{ToBuy, to_buy};
 pub use examples::{EXAMPLES, Example, SHARED};
 pub use measuring::form as measuring_form;
 pub use reference::{reference, reference_page};
-pub use weights::lifted;
+pub use weights::{lifted, near};
 
 pub(crate) use emit::filters;
 use figures::Figures;
@@ -87,6 +89,11 @@ impl<'w, 'a> Source<'w, 'a> {
     /// Small changes of the piece that would save a sheet or a board.
     fn near_misses(&self) -> &'w [NearMiss] {
         self.compiled.map_or(&[], |compiled| compiled.near_misses(self.work))
+    }
+
+    /// Small changes of the piece that would make two settings one.
+    fn near_settings(&self) -> &'w [NearSetting] {
+        self.compiled.map_or(&[], |compiled| compiled.near_settings(self.work))
     }
 }
 
@@ -468,6 +475,11 @@ fn with_currency(source: &Source<'_, '_>, price: crate::measure::Rate) -> String
         Some(currency) => format!("{currency} {price}"),
         None => price.to_string(),
     }
+}
+
+/// How much of something is bought, as the buying list tells it.
+pub(crate) fn amount(work: &Workings<'_>, amount: &Amount) -> String {
+    buying_list::amount(&Source::of(work), amount)
 }
 
 /// Eight hexadecimal digits that change with the texts a paper is made from.

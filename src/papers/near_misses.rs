@@ -1,14 +1,21 @@
-//! What would save a sheet or a board.
+//! What would save a sheet or a board, and what a setting.
 
 use crate::diagnostics::{counted, listed};
-use crate::pipeline::{NearMiss, Saves, Way};
+use crate::pipeline::{Change, Fewer, NearMiss, NearSetting, Saves, Way};
 
 use super::Source;
 use super::buying_list::in_hundredths;
 use super::page::{Block, Table, Ticks, left, right};
 
-/// A line for each small change.
+/// Both, each with what was done to prove it.
 pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
+    let mut blocks = of_stock(source);
+    blocks.extend(of_settings(source));
+    blocks
+}
+
+/// A line for each small change that saves a sheet or a board.
+fn of_stock(source: &Source<'_, '_>) -> Vec<Block> {
     let all = source.near_misses();
     if all.is_empty() {
         return Vec::new();
@@ -19,7 +26,8 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         columns.push(right("the list comes to"));
     }
     let row = |own: &NearMiss| {
-        let mut row = vec![change(source, own), written(source, own), saves(source, own)];
+        let mut row =
+            vec![change(source, &own.change), written(source, &own.change), saves(source, own)];
         if has_prices {
             let less = own.costs_less.map(|less| format!("{} less", in_hundredths(less)));
             row.push(less.unwrap_or_default());
@@ -40,17 +48,20 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
 }
 
 /// `cupboard 1/8 less deep`.
-fn change(source: &Source<'_, '_>, own: &NearMiss) -> String {
+fn change(source: &Source<'_, '_>, own: &Change) -> String {
     let way = match own.way {
         Way::Narrower => "narrower",
+        Way::Wider => "wider",
         Way::LessDeep => "less deep",
+        Way::Deeper => "deeper",
         Way::Lower => "lower",
+        Way::Higher => "higher",
     };
-    format!("{} {} {way}", own.what, source.figures.text(own.less))
+    format!("{} {} {way}", own.what, source.figures.text(own.by))
 }
 
 /// `deep 17-7/8 in line 34`.
-fn written(source: &Source<'_, '_>, own: &NearMiss) -> String {
+fn written(source: &Source<'_, '_>, own: &Change) -> String {
     let line = source.compiled.map(|compiled| compiled.sources.position(own.span).line);
     match line {
         Some(line) => format!("`{}` in line {line}", own.text),
@@ -65,4 +76,41 @@ fn saves(source: &Source<'_, '_>, own: &NearMiss) -> String {
         Some(format!("{} of {} less", counted(saves.count, noun), stock.name))
     };
     listed(&own.saves.iter().filter_map(told).collect::<Vec<_>>())
+}
+
+/// A line for each small change that makes two settings one.
+fn of_settings(source: &Source<'_, '_>) -> Vec<Block> {
+    let all = source.near_settings();
+    if all.is_empty() {
+        return Vec::new();
+    }
+    let row = |own: &NearSetting| {
+        vec![change(source, &own.change), written(source, &own.change), fewer(own.fewer)]
+    };
+    let table = Table {
+        columns: vec![left("change"), left("write"), left("set").strong()],
+        rows: all.iter().map(row).collect(),
+        ticks: Ticks::None,
+        ..Table::default()
+    };
+    vec![
+        Block::Heading("What would save a setting".to_owned()),
+        Block::Note("Nothing here is changed yet either, and each line was tried by itself as well. It makes two widths of the cut list one, so that the fence is set less often, or two set-ups of the jig sheet. It takes no more sheets or boards. `members` and `joints` of `give` in the job say how far rails, stiles, and joints may give.".to_owned()),
+        Block::Table(table),
+    ]
+}
+
+/// `1 setting of the fence less`, `1 set-up less, which takes 28 min`.
+fn fewer(own: Fewer) -> String {
+    let of = |count: usize, noun: &str| counted(i64::try_from(count).unwrap_or(i64::MAX), noun);
+    let rips = match own.rips {
+        0 => None,
+        1 => Some("1 setting of the fence less".to_owned()),
+        many => Some(format!("{many} settings of the fence less")),
+    };
+    let set_ups = (own.set_ups > 0).then(|| {
+        let time = own.time.whole_minutes();
+        format!("{} of the jig sheet less, by which {time} are saved", of(own.set_ups, "set-up"))
+    });
+    listed(&rips.into_iter().chain(set_ups).collect::<Vec<_>>())
 }

@@ -221,16 +221,28 @@ pub fn planned(work: &Workings<'_>, own: &OfLumber, stock: &Stock) -> Amount {
     }
 }
 
-/// What the rough pieces of a stock of boards come to, with what is lost on it, and the
-/// longest and the widest of them.
+/// The rough pieces that are left to saw from a stock of boards, lips too: thickness, width,
+/// and length.
 #[must_use]
-pub fn estimate(work: &Workings<'_>, id: StockId, stock: &Stock) -> Option<(Amount, [Length; 2])> {
+pub fn rough_pieces(
+    work: &Workings<'_>,
+    id: StockId,
+    stock: &Stock,
+) -> Vec<(Length, Length, Length)> {
     let own: Vec<(PartId, &Part)> = work.left_of(id).collect();
     let mut pieces = work.sticks().pieces(work, stock.nominal, &own);
     let lips = edging::bought(work.piece, work.parts);
     for lip in lips.iter().filter(|lip| lip.stock == id) {
         pieces.extend(lip.boards(work.piece, stock.nominal));
     }
+    pieces
+}
+
+/// What the rough pieces of a stock of boards come to, with what is lost on it, and the
+/// longest and the widest of them.
+#[must_use]
+pub fn estimate(work: &Workings<'_>, id: StockId, stock: &Stock) -> Option<(Amount, [Length; 2])> {
+    let pieces = rough_pieces(work, id, stock);
     let longest = pieces.iter().map(|(_, _, long)| *long).max()?;
     let widest = pieces.iter().map(|(_, wide, _)| *wide).max()?;
     let with_waste = |net: f64| net * (100 + trade::BOARD_WASTE) as f64 / 100.0;

@@ -20,7 +20,7 @@ use crate::model::{Exposure, Finish, FinishId, Piece, Side, Stock};
 use crate::parts::{Assembly, Direction, Face, Part, Parts, Role, cover_of};
 
 pub use coat::Coat;
-pub use surface::{Coated, Surface, of_parts, sanded, surface};
+pub use surface::{Coated, Surface, of_parts, of_wood, sanded, surface};
 pub use told::{added, covering, in_quarts, measured_out, told};
 
 /// The finish of a part: what its own block names, else that of its case.

@@ -1,11 +1,12 @@
 //! What is bought in cans and bottles: the finish, by what its coats take, and the glue.
 
 use crate::measure::{Exact, Length, Rate};
-use crate::model::{FinishId, Stock};
+use crate::model::{Can, FinishId, Stock};
 use crate::trade;
 
 use super::Workings;
 use super::assembly::gluing;
+use super::cans;
 use super::edging;
 use super::operations::Doing;
 
@@ -16,8 +17,10 @@ pub struct Liquid {
     pub what: Wet,
     /// Milliliters; `None` where nobody knows what a liter covers.
     pub milliliters: Option<i64>,
-    /// What it costs.
+    /// What it costs by volume.
     pub price: Option<Rate>,
+    /// The cans or bottles to buy; empty where the spec names none.
+    pub cans: Vec<(Can, i64)>,
 }
 
 /// What is liquid.
@@ -33,6 +36,8 @@ pub enum Wet {
         /// Of each part.
         parts: Option<[i64; 2]>,
     },
+    /// The second part of a finish, where one of its parts comes in cans of its own.
+    Second(FinishId),
     /// Wood glue, along joints so long and between layers so large, in square meters.
     Glue {
         /// All joints, end to end.
@@ -43,9 +48,14 @@ pub enum Wet {
 }
 
 impl Liquid {
-    /// What it comes to where it has a price: whole liters, quarts, or gallons are bought.
+    /// What it comes to where it has a price: the cans it comes in, else whole liters,
+    /// quarts, or gallons.
     #[must_use]
     pub fn comes_to(&self) -> Option<Exact> {
+        if !self.cans.is_empty() {
+            let each = self.cans.iter().map(|(can, count)| Some(can.price? * Exact::int(*count)));
+            return each.sum();
+        }
         let rate = self.price?;
         let one = trade::milliliters(rate.per)?;
         let count = (Exact::int(self.milliliters?) / one).ceil();
@@ -57,11 +67,11 @@ impl Liquid {
 #[must_use]
 pub fn list(work: &Workings<'_>) -> Vec<Liquid> {
     let finishes = (0..work.piece.finishes.len()).map(FinishId);
-    finishes.filter_map(|id| finish(work, id)).chain(glue(work)).collect()
+    finishes.flat_map(|id| finish(work, id)).chain(glue(work)).collect()
 }
 
 /// A finish by all its coats, each with what is mixed for it.
-fn finish(work: &Workings<'_>, id: FinishId) -> Option<Liquid> {
+fn finish(work: &Workings<'_>, id: FinishId) -> Vec<Liquid> {
     let tasks = work.assembly().tasks.iter().flat_map(|task| &task.does);
     let coats = tasks.filter_map(|doing| match doing {
         Doing::Coat(own) if own.finish == id => Some(own),
@@ -78,9 +88,20 @@ fn finish(work: &Workings<'_>, id: FinishId) -> Option<Liquid> {
             parts = Some([first + one * own.coat.lots, second + other * own.coat.lots]);
         }
     }
-    let price = work.piece.finish(id)?.price;
+    let Some(finish) = work.piece.finish(id).filter(|_| count > 0) else { return Vec::new() };
     let what = Wet::Finish { finish: id, coats: count, parts };
-    (count > 0).then_some(Liquid { what, milliliters: sum, price })
+    let liquid = |what: Wet, milliliters: Option<i64>, price: Option<Rate>, own: &[Can]| {
+        let cans = milliliters.map(|own_ml| cans::least(own, own_ml)).unwrap_or_default();
+        Liquid { what, milliliters, price, cans }
+    };
+    let comes_in_cans = !finish.cans.is_empty() || !finish.second_cans.is_empty();
+    match parts.filter(|_| comes_in_cans) {
+        Some([one, other]) => vec![
+            liquid(what, Some(one), finish.price, &finish.cans),
+            liquid(Wet::Second(id), Some(other), None, &finish.second_cans),
+        ],
+        None => vec![liquid(what, sum, finish.price, &finish.cans)],
+    }
 }
 
 /// Glue along every joint that clamps close and every lip, and between layers.
@@ -99,5 +120,7 @@ fn glue(work: &Workings<'_>) -> Option<Liquid> {
     let (long, layers) = (joints + lips, layers.sum::<Exact>());
     let milliliters = trade::glue_needed(long, layers);
     let what = Wet::Glue { long, layers };
-    (milliliters > 0).then_some(Liquid { what, milliliters: Some(milliliters), price: None })
+    let cans = cans::least(&piece.glue.bottles, milliliters);
+    let price = piece.glue.price;
+    (milliliters > 0).then_some(Liquid { what, milliliters: Some(milliliters), price, cans })
 }

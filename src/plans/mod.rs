@@ -3,11 +3,13 @@
 //! In: a piece and its parts. Out: plans, which papers print.
 //! Must not know checks or drawings.
 
+pub mod abrasives;
 pub mod assembly;
 pub mod bases;
 pub mod buying;
 mod beside;
 pub mod boards;
+pub mod cans;
 pub mod countertops;
 pub mod drawers;
 pub mod edging;

@@ -230,9 +230,14 @@ impl Setup {
 
     /// True where both cut the same channel, whatever the tool.
     fn is_alike(&self, other: &Self) -> bool {
+        self.deep == other.deep && self.is_alike_but_deep(other)
+    }
+
+    /// True where both cut the same channel but for its depth, whatever the tool.
+    #[must_use]
+    pub fn is_alike_but_deep(&self, other: &Self) -> bool {
         self.kind == other.kind
             && self.stage == other.stage
-            && self.deep == other.deep
             && self.lines == other.lines
             && self.datum == other.datum
             && self.face.is_broad() == other.face.is_broad()

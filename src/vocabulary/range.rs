@@ -1,6 +1,6 @@
 //! What a word's figure lies between, declared beside the word.
 
-use crate::measure::{Exact, Length, Load, Mass, Stiffness, Tape, Unit};
+use crate::measure::{Area, Exact, Length, Load, Mass, Stiffness, Tape, Unit, Volume};
 
 use super::figure::plain;
 use super::value::Value;
@@ -65,6 +65,8 @@ impl Bound {
                 format!("{} lb per ft2", per(Load::pounds_per_foot(Exact::ONE).0))
             }
             ("psi", true) => format!("{} GPa", per(Stiffness::gigapascals(Exact::ONE).0)),
+            ("ml", false) => format!("{} fl-oz", per(Volume::ounces(Exact::ONE).0)),
+            ("m2", false) => format!("{} ft2", per(Area::square_feet(Exact::ONE).0)),
             ("C", false) => {
                 let warm = self.at * Exact::ratio(9, 5) + Exact::int(32);
                 format!("{} F", warm.round())
@@ -117,8 +119,8 @@ pub(super) fn is_length(kind: Kind) -> bool {
 }
 
 /// What a value counts: millimeters, minutes, kilograms, degrees, degrees Celsius,
-/// percent, psi, kilograms to the square meter, square meters to the liter; for a ratio how
-/// many of the first go to one of the second.
+/// percent, psi, kilograms to the square meter, square meters to the liter, milliliters,
+/// square meters; for a ratio how many of the first go to one of the second.
 pub(super) fn measure(value: &Value) -> Option<Exact> {
     Some(match value {
         Value::Length(length) | Value::Feed(length) => length.in_unit(Unit::Millimetre),
@@ -131,6 +133,8 @@ pub(super) fn measure(value: &Value) -> Option<Exact> {
         Value::Mass(mass) => mass.0,
         Value::Load(load) => load.0,
         Value::Stiffness(stiffness) => stiffness.0,
+        Value::Volume(volume) => volume.0,
+        Value::Area(area) => area.0,
         Value::Rate(rate) => rate.price.0,
         Value::Ratio((one, other)) => *one / *other,
         // Their figures are known to whoever reads what is written.
@@ -160,6 +164,8 @@ const UNITS: &[(&[u8], i64, i64)] = &[
     (b" kg per m2", 1, 1),
     (b" m2 per l", 1, 1),
     (b" psi", 1, 1),
+    (b" ml", 1, 1),
+    (b" m2", 1, 1),
 ];
 
 /// Reads a decimal or a fraction with one of the units, when this is compiled.
@@ -284,7 +290,9 @@ mod tests {
             | Kind::Price(_)
             | Kind::Feed
             | Kind::Ratio
-            | Kind::Coverage => true,
+            | Kind::Coverage
+            | Kind::Volume
+            | Kind::Area => true,
             Kind::Text
             | Kind::File
             | Kind::Label

@@ -64,6 +64,10 @@ kinds_of_value! {
     Ratio: Kind::Ratio, (measure::Exact, measure::Exact), Ratio;
     /// `30 m2 per l`: square metres to the litre.
     Coverage: Kind::Coverage, measure::Exact, Coverage;
+    /// `750 ml`, `1 qt`
+    Volume: Kind::Volume, measure::Volume, Volume;
+    /// `1 m2`, `10 ft2`
+    Area: Kind::Area, measure::Area, Area;
     /// `"…"`
     Text: Kind::Text, str, Text;
     /// `"…"`: the path of a file.
@@ -252,6 +256,14 @@ pub enum BySheet {}
 
 impl SoldBy for BySheet {
     const UNITS: &'static [&'static str] = &["sheet"];
+}
+
+/// What comes in cans or bottles of one size.
+#[derive(Debug)]
+pub enum ByCan {}
+
+impl SoldBy for ByCan {
+    const UNITS: &'static [&'static str] = &["each"];
 }
 
 /// What comes in packs, or singly.

@@ -1,8 +1,8 @@
 //! Values as the vocabulary reads them.
 
 use crate::measure::{
-    Angle, Date, Duration, Exact, Length, Load, Mass, Percent, Rate, Span, Stiffness, Temperature,
-    Unit,
+    Angle, Area, Date, Duration, Exact, Length, Load, Mass, Percent, Rate, Span, Stiffness,
+    Temperature, Unit, Volume,
 };
 use crate::syntax::{Expr, Name};
 
@@ -43,6 +43,10 @@ pub enum Value {
     Feed(Length),
     /// `Kind::Ratio`.
     Ratio((Exact, Exact)),
+    /// `Kind::Volume`.
+    Volume(Volume),
+    /// `Kind::Area`.
+    Area(Area),
     /// `Kind::Coverage`: square metres to the litre.
     Coverage(Exact),
     /// `Kind::Text`, `Kind::File`.

@@ -44,6 +44,10 @@ pub enum Kind {
     Ratio,
     /// `30 m2 per l`, `450 ft2 per gal`
     Coverage,
+    /// `750 ml`, `1 qt`
+    Volume,
+    /// `1 m2`, `10 ft2`
+    Area,
     /// `"…"`
     Text,
     /// `"…"`: the path of a file.
@@ -92,6 +96,8 @@ impl Kind {
             Self::Feed => "a feed such as `100 per min`".into(),
             Self::Ratio => "a ratio such as `3 to 1`".into(),
             Self::Coverage => "a coverage such as `450 ft2 per gal` or `30 m2 per l`".into(),
+            Self::Volume => "a volume such as `1 qt`, `8 fl-oz`, or `750 ml`".into(),
+            Self::Area => "an area such as `10 ft2` or `1 m2`".into(),
             Self::Text | Self::File => "a text in quotes".into(),
             Self::Label => "one word".into(),
             Self::LetterOrNumber => "one word or whole number such as `B` or `7`".into(),
@@ -129,6 +135,8 @@ impl Kind {
             Self::Feed => "length per min".into(),
             Self::Ratio => "number to number".into(),
             Self::Coverage => "area per volume".into(),
+            Self::Volume => "volume".into(),
+            Self::Area => "area".into(),
             Self::Text => "\"text\"".into(),
             Self::File => "\"file\"".into(),
             Self::Label => "word".into(),

@@ -114,6 +114,8 @@ fn measures(kind: Kind) -> bool {
             | Kind::Feed
             | Kind::Ratio
             | Kind::Coverage
+            | Kind::Volume
+            | Kind::Area
     )
 }
 

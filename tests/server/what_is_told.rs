@@ -36,6 +36,19 @@ fn a_name_tells_its_sizes_and_why() {
     client.leave();
 }
 
+/// What is bought of a stock of boards stands at its name.
+#[test]
+fn a_stock_of_boards_tells_what_is_bought() {
+    let text = spec("first.case");
+    let mut client = opened(&text);
+    let told = client.ask("textDocument/hover", place(URI, at(&text, "stock map|le ")));
+    let said = told["contents"]["value"].as_str().unwrap();
+    for line in ["boards", "they come to", " board feet", "by rule of thumb"] {
+        assert!(said.contains(line), "{line}: {said}");
+    }
+    client.leave();
+}
+
 #[test]
 fn a_word_tells_its_help_its_default_and_an_example() {
     let text = spec("first.case");

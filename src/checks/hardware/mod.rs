@@ -1,5 +1,6 @@
 //! Hinges, slides and what they need.
 
+mod shelf_short;
 mod shelf_stuck;
 mod shelf_unheld;
 mod shelves_crowded;
@@ -84,6 +85,7 @@ pub(super) const RULES: &[&Rule] = &[
     &slide_unheld::RULE,
     &stop_unheld::RULE,
     &too_few_hinges::RULE,
+    &shelf_short::RULE,
     &shelf_stuck::RULE,
     &shelf_unheld::RULE,
     &shelves_crowded::RULE,

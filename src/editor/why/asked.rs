@@ -8,8 +8,8 @@ use crate::plans::weights::Lifted;
 
 use super::teller::Teller;
 use super::{
-    Subject, Thing, Why, cuts, gaps, glue, hanging, rods, screws, setups, slides, steps, stops,
-    weights,
+    Subject, Thing, Why, balance, boards, cuts, gaps, glue, hanging, rods, screws, setups, slides,
+    steps, stops, weights,
 };
 
 /// What is answered.
@@ -142,6 +142,8 @@ impl Asked<'_, '_> {
         let fronts = work.fronts().iter().map(|front| front.path.clone());
         let glue_ups = work.glue_ups().iter().map(|glue_up| glue_up.path.clone());
         let subjects = Subject::ALL.into_iter().map(|subject| subject.word().to_owned());
+        let stocks = work.piece.stocks.iter().filter(|stock| stock.is_solid());
+        let subjects = subjects.chain(stocks.map(|stock| stock.name.clone()));
         marks.chain(fronts).chain(glue_ups).chain(subjects).collect()
     }
 
@@ -169,9 +171,12 @@ impl Asked<'_, '_> {
                     part.map(|(id, part)| self.of_part(id, part)).unwrap_or_default()
                 }
                 Thing::Run => self.of_run(&why.name),
-                Thing::Front | Thing::SetUp | Thing::GlueUp | Thing::Step { .. } | Thing::Piece => {
-                    Vec::new()
-                }
+                Thing::Front
+                | Thing::SetUp
+                | Thing::GlueUp
+                | Thing::Step { .. }
+                | Thing::Stock
+                | Thing::Piece => Vec::new(),
             };
             why.sizes.extend(more);
         }
@@ -185,6 +190,9 @@ impl Asked<'_, '_> {
         found.extend(fronts.map(|front| self.of_front(front)));
         let glue_ups = work.glue_ups().iter().filter(|glue_up| meant(&glue_up.path));
         found.extend(glue_ups.map(|glue_up| glue::of(self.tell, glue_up)));
+        if work.piece.stocks.iter().any(|stock| stock.name == name && stock.is_solid()) {
+            found.extend(boards::all(self.tell).filter(|why| why.name == name));
+        }
         found.retain(|why| !why.sizes.is_empty());
         found
     }
@@ -220,12 +228,15 @@ impl Asked<'_, '_> {
         found.extend(work.fronts().iter().map(|front| self.of_front(front)));
         found.extend(work.glue_ups().iter().map(|glue_up| glue::of(tell, glue_up)));
         found.extend((1..=work.setups().len()).filter_map(|number| setups::of(tell, number)));
+        found.extend(boards::all(tell));
         let count = work.assembly().tasks.len();
         found.extend((1..=count).filter_map(|number| steps::of(tell, number)));
         let mut whole = glue::waits(tell);
         whole.extend(steps::whole(tell));
         let lifted: Vec<Lifted> = work.weights().lifted.keys().copied().collect();
         whole.extend(weights::of_lifted(tell, "weight of the whole", &lifted));
+        let space = work.weights().whole_space();
+        whole.extend(balance::of(tell, "the whole balances", &lifted, space));
         found.push(Why { name: "the piece".to_owned(), thing: Thing::Piece, sizes: whole });
         found
     }
@@ -277,7 +288,10 @@ impl Asked<'_, '_> {
         let countertop =
             weights::of_lifted(tell, "weight of the countertop", countertop.as_slice());
         let lifted = own.into_iter().chain(shelves).chain(covers).chain(base).chain(countertop);
-        lifted.chain(weights::tips(tell, case.id)).collect()
+        let empty = Lifted::Case(case.id);
+        let space = tell.work.weights().space(&empty).copied();
+        let balances = balance::of(tell, "balances when empty", &[empty], space);
+        lifted.chain(balances).chain(weights::tips(tell, case.id)).collect()
     }
 
     fn of_opening(&self, path: &str) -> Vec<super::Sum> {

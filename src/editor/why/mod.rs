@@ -2,6 +2,8 @@
 //! term comes from.
 
 mod asked;
+mod balance;
+mod boards;
 mod cuts;
 mod notches;
 mod depth;
@@ -27,6 +29,7 @@ use crate::pipeline::Compilation;
 use crate::vocabulary::Origin;
 
 pub use asked::{Answer, Unknown, answer};
+pub(super) use boards::boards_of;
 pub use subject::Subject;
 
 /// A thing with its figures, and what each is the sum of.
@@ -65,6 +68,8 @@ pub enum Thing {
         /// What is done in it.
         title: String,
     },
+    /// A stock of boards.
+    Stock,
     /// The whole piece.
     Piece,
 }

@@ -57,6 +57,8 @@ pub enum Subject {
     Movement,
     /// Weights.
     Weight,
+    /// Where what is lifted balances.
+    Balance,
     /// What holds a case back, and what tips it.
     Tip,
     /// Diagonals that show a case square.
@@ -65,6 +67,8 @@ pub enum Subject {
     Finish,
     /// Clamps, and how long the glue takes to spread.
     Clamp,
+    /// What boards to buy, and how well they are used.
+    Board,
     /// Steps of the assembly order.
     Step,
     /// Times.
@@ -73,7 +77,7 @@ pub enum Subject {
 
 impl Subject {
     /// All of them.
-    pub const ALL: [Self; 32] = [
+    pub const ALL: [Self; 34] = [
         Self::Size,
         Self::Joint,
         Self::Dado,
@@ -100,10 +104,12 @@ impl Subject {
         Self::Gap,
         Self::Movement,
         Self::Weight,
+        Self::Balance,
         Self::Tip,
         Self::Diagonal,
         Self::Finish,
         Self::Clamp,
+        Self::Board,
         Self::Step,
         Self::Time,
     ];
@@ -138,10 +144,12 @@ impl Subject {
             Self::Gap => "gap",
             Self::Movement => "movement",
             Self::Weight => "weight",
+            Self::Balance => "balance",
             Self::Tip => "tip",
             Self::Diagonal => "diagonal",
             Self::Finish => "finish",
             Self::Clamp => "clamp",
+            Self::Board => "board",
             Self::Step => "step",
             Self::Time => "time",
         }

@@ -45,11 +45,16 @@ impl OfLumber {
         self.boards.iter().filter(|own| !own.on_hand)
     }
 
+    /// The square millimeters of each board, and of the blanks that it gives.
+    pub fn areas(&self) -> impl Iterator<Item = (&Sawn, [Exact; 2])> {
+        self.boards.iter().map(|own| (own, [area(own.size), laid_area(own)]))
+    }
+
     /// Of a hundred parts of its boards, how many are in its blanks.
     #[must_use]
     pub fn in_hundred(&self) -> i64 {
-        let boards: Exact = self.boards.iter().map(|own| area(own.size)).sum();
-        let laid: Exact = self.boards.iter().map(laid_area).sum();
+        let boards: Exact = self.areas().map(|(_, [board, _])| board).sum();
+        let laid: Exact = self.areas().map(|(_, [_, laid])| laid).sum();
         if boards.is_positive() { (laid * Exact::int(100) / boards).floor() } else { 0 }
     }
 }

@@ -182,6 +182,13 @@ block! {
     ).required().unless(ON_WOOD)
         .can_be("10 mm", "1 m")
         .usual("32 mm", "16 in");
+    BOX_UP: Length = (
+        "box-up",
+        "the height of the box's lower edge above the lower edge of its opening, from the slide's sheet; if not written, the box stands in the middle of the height that `box-high` leaves it",
+        "box-up 9/16",
+    ).unless(ON_WOOD)
+        .can_be("0 mm", "150 mm")
+        .usual("3 mm", "40 mm");
     NOTCH: Braces = (
         "notch",
         "what is cut out of the drawer's back for each runner",
@@ -414,6 +421,7 @@ block! {
         .can_be("0.5 m2 per l", "200 m2 per l")
         .usual("4 m2 per l", "60 m2 per l");
     MIX: Ratio = ("mix", "the ratio in which its two parts are mixed", "mix 3 to 1")
+        .may_open(mix::block)
         .can_be("0.01", "200")
         .usual("0.5", "20");
     POT_LIFE: Duration = ("pot-life", "how long you can use it once it is mixed", "pot-life 4 h")
@@ -431,6 +439,15 @@ block! {
         "what it costs by the liter, the quart, or the gallon: whole ones are bought",
         "price 38 per l",
     );
+    CAN: Volume = (
+        "can",
+        "a can that it is sold in, once for each size; of a finish of two parts, a can of the first. The buying list says which cans hold what the coats take, for the least money where all have a price",
+        "can 750 ml { price 41 each }",
+    )
+        .may_open(can::block)
+        .many()
+        .can_be("10 ml", "250000 ml")
+        .usual("50 ml", "25000 ml");
     NOTE;
     [one_of "the kind of finish"] {
         /// What a finish is.
@@ -451,4 +468,30 @@ block! {
             Paint = PAINT,
         }
     }
+}
+
+block! {
+    /// `mix 3 to 1 { … }`
+    mix: "mix", "a mix",
+    "What a finish of two parts is mixed of. The first part is what the finish itself is sold as.";
+    CAN: Volume = (
+        "can",
+        "a can or bottle that the second part is sold in, once for each size",
+        "can 250 ml { price 19 each }",
+    )
+        .may_open(can::block)
+        .many()
+        .can_be("10 ml", "250000 ml")
+        .usual("20 ml", "10000 ml");
+}
+
+block! {
+    /// `can 750 ml { … }`
+    can: "can", "a can",
+    "A size of can or bottle, and what one costs.";
+    PRICE: Price<ByCan> = (
+        "price",
+        "what one costs; if not written, as much as the price by volume comes to, where that is given",
+        "price 41 each",
+    );
 }

@@ -21,7 +21,7 @@ block! {
     CURRENCY: Text = ("currency", "the currency of all prices", "currency \"USD\"");
     GIVE: Braces = (
         "give",
-        "how far the written sizes of the cases may give where that saves a sheet or a board; the buying list tells of it, and changes nothing by itself",
+        "how far written sizes may give where that saves a sheet, a board, or a setting of the fence or the router; the buying list tells of it, and changes nothing by itself",
         "give { wide 0; deep 1/4 }",
     ).opens(give::block);
     NOTE;
@@ -30,7 +30,7 @@ block! {
 block! {
     /// `give { … }`
     give: "give", "what may give",
-    "How much smaller a case may come out than it is written, where that saves a sheet or a board. The buying list tells which small change would save one, and each has been tried: the changed piece is sound, with no finding that it has not now. What may not change gives 0: the width of a built-in, the height of a counter. Cases in line stay in line, and what stands between two walls keeps its width, whatever gives.";
+    "How much smaller a case may come out than it is written, where that saves a sheet, a board, or a setting, and how far rails, stiles, and joints may change where that makes two settings one. The buying list tells which small change would save one, and each has been tried: the changed piece is sound, with no finding that it has not now. What may not change gives 0: the width of a built-in, the height of a counter. Cases in line stay in line, and what stands between two walls keeps its width, whatever gives.";
     WIDE: Length = (
         "wide",
         "how much narrower a case may be, and a stretcher or a nailer",
@@ -46,6 +46,20 @@ block! {
         .default("1/2 in").metric("12 mm")
         .can_be("0 in", "12 in")
         .usual("0 in", "3 in");
+    MEMBERS: Length = (
+        "members",
+        "how much wider or narrower a rail or stile may be where it is then ripped at one setting of the fence with others",
+        "members 1/8",
+    ).default("1/2 in").metric("12 mm")
+        .can_be("0 in", "6 in")
+        .usual("0 in", "2 in");
+    JOINTS: Length = (
+        "joints",
+        "how much deeper or less deep a dado, groove, or rabbet may be where it is then cut at one set-up with others",
+        "joints 1/16",
+    ).default("1/8 in").metric("3 mm")
+        .can_be("0 in", "2 in")
+        .usual("0 in", "1/2 in");
 }
 
 block! {

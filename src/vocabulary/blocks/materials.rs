@@ -182,6 +182,54 @@ block! {
 }
 
 block! {
+    /// `glue { … }`
+    glue: "glue", "the glue",
+    "How the wood glue is sold, for the buying list, which counts it by the length of the joints.";
+    PRICE: Price<ByVolume> = (
+        "price",
+        "what it costs by the liter, the quart, or the gallon: whole ones are bought, unless a `bottle` says otherwise",
+        "price 32 per gal",
+    );
+    BOTTLE: Volume = (
+        "bottle",
+        "a bottle that it is sold in, once for each size",
+        "bottle 16 fl-oz { price 8.50 each }",
+    )
+        .may_open(can::block)
+        .many()
+        .can_be("10 ml", "250000 ml")
+        .usual("50 ml", "25000 ml");
+}
+
+block! {
+    /// `abrasive GRIT { … }`
+    abrasive: "abrasive", "an abrasive",
+    "Sheets or discs of sandpaper of one grit, for the buying list. It counts the surface that is sanded with each grit: sheets are begun with a finer one than solid wood, and what lies between two coats is rubbed down with another. A grit without an `abrasive` is not on the list.";
+    LASTS: Area = (
+        "lasts",
+        "how much surface one sheet or disc sands before it is dull",
+        "lasts 10 ft2",
+    ).default("10 ft2").metric("1 m2")
+        .can_be("0.01 m2", "100 m2")
+        .usual("0.1 m2", "10 m2");
+    PACK: Count<10_000> = (
+        "pack",
+        "how many come in a pack: whole packs are bought",
+        "pack 10",
+    )
+        .can_be("2", "10000")
+        .usual("2", "500");
+    PRICE: Price<ByPack> = ("price", "what a pack costs, or one", "price 9.50 per pack");
+    ON_HAND: Count<100_000> = (
+        "on-hand",
+        "how many are in the shop already: they are taken off what is bought",
+        "on-hand 4",
+    )
+        .can_be("1", "100000")
+        .usual("1", "1000");
+}
+
+block! {
     /// `species NAME { … }`
     species: "species", "a species",
     "A wood with figures of your own: how heavy it is, how stiff it is, and how much it moves. `radial` and `tangential` are the change for each point of moisture, across and along the rings. Use `shrinks` for tables that give the shrinkage from green to oven-dry instead.";

@@ -68,6 +68,18 @@ block! {
         "screws, pins, or clips as they are sold: how many to a pack, what one costs, and how many are on hand",
         "supply wood-screws { long 1-1/4; pack 100; price 7.50 per pack }",
     ).opens(supply::block).many();
+    GLUE: Braces = (
+        "glue",
+        "how the wood glue is sold",
+        "glue { bottle 16 fl-oz { price 8.50 each } }",
+    ).opens(glue::block);
+    ABRASIVE: Count<5_000> = (
+        "abrasive",
+        "sandpaper of one grit as it is sold; without any, the buying list has none",
+        "abrasive 120 { pack 10; price 9.50 per pack }",
+    ).opens(abrasive::block).many()
+        .can_be("24", "5000")
+        .usual("60", "600");
     CASE: Define = (
         "case",
         "a cabinet; several stand side by side, left to right",

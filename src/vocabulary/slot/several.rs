@@ -1,7 +1,7 @@
 //! Values that several arguments make up: `30% to 55%`, `11.40 per board-foot`.
 
 use crate::diagnostics::{Fix, Grade};
-use crate::measure::{Exact, Load, Money, Rate, Span, Spanned, Stiffness, Unit};
+use crate::measure::{Area, Exact, Load, Money, Rate, Span, Spanned, Stiffness, Unit, Volume};
 use crate::syntax::{Argument, Number, NumberUnit};
 use crate::vocabulary::evaluate::{self, Fault};
 use crate::vocabulary::value::Value;
@@ -153,6 +153,46 @@ pub(super) fn coverage(kind: Kind, arguments: &[Argument]) -> Taken {
     };
     let value = positive(value * area / litres, whole)?;
     Ok((Spanned::new(Value::Coverage(value), whole), 4))
+}
+
+/// `750 ml`, `2.5 l`, `8 fl-oz`, `1 qt`, `1 gal`.
+pub(super) fn volume(kind: Kind, arguments: &[Argument]) -> Taken {
+    let (value, unit, whole) = with_word(kind, arguments)?;
+    let ounces = |many| Volume::ounces(value * Exact::int(many));
+    let volume = match unit {
+        "ml" => Volume(value),
+        "l" => Volume(value * Exact::int(1000)),
+        "fl-oz" => ounces(1),
+        "qt" => ounces(32),
+        "gal" => ounces(128),
+        _ => return Err(wrong(kind, whole)),
+    };
+    Ok((Spanned::new(Value::Volume(volume), whole), 2))
+}
+
+/// `1 m2` or `10 ft2`.
+pub(super) fn area(kind: Kind, arguments: &[Argument]) -> Taken {
+    let (value, unit, whole) = with_word(kind, arguments)?;
+    let area = match unit {
+        "m2" => Area(value),
+        "ft2" => Area::square_feet(value),
+        _ => return Err(wrong(kind, whole)),
+    };
+    Ok((Spanned::new(Value::Area(area), whole), 2))
+}
+
+/// A number above nought and the word behind it, with the span of both.
+fn with_word(kind: Kind, arguments: &[Argument]) -> Result<(Exact, &str, Span), Fault> {
+    let [amount, unit, ..] = arguments else {
+        return Err(wrong(kind, arguments.first().map_or(Span::default(), Argument::span)));
+    };
+    let whole = amount.span().to(unit.span());
+    match (number(amount), unit.as_word()) {
+        (Some(Number { value, unit: None, .. }), Some(word)) => {
+            Ok((positive(value, whole)?, word.text, whole))
+        }
+        _ => Err(wrong(kind, whole)),
+    }
 }
 
 /// `a to b`, with the span of the whole.

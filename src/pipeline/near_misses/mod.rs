@@ -1,12 +1,19 @@
 //! Small changes of written sizes that would save a sheet or a board. A short search says
 //! which may; then the text is changed, and the piece read, checked, and planned anew.
 
+mod change;
+mod figures;
+mod settings;
+
+pub use change::{Change, Way};
+pub use settings::{Fewer, NearSetting};
+
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::diagnostics::{self, Fix, Grade};
-use crate::measure::{Exact, FileId, Length, Span};
-use crate::model::{Boundary, Case, MemoryFiles, Piece, Size, StockId};
+use crate::measure::{Exact, Length, Span};
+use crate::model::{Piece, Size, StockId};
 use crate::plans::Workings;
+use crate::plans::abrasives;
 use crate::plans::boards::{self, OfLumber};
 use crate::plans::buying::{Bought, What};
 use crate::plans::fitting::{Long, Purpose};
@@ -15,8 +22,9 @@ use crate::plans::sawing::Blank;
 use crate::plans::sheets::{self, OfStock};
 use crate::trade;
 
-use super::causes::{holds, same};
-use super::{Compilation, check_once};
+use super::Compilation;
+use change::Along;
+use figures::{Figure, figures};
 
 /// In a piece of more parts than this a check takes so long that none is made.
 const LARGE: usize = 1_000;
@@ -28,31 +36,12 @@ const TOLD: usize = 5;
 /// A small change that saves a sheet or a board.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct NearMiss {
-    /// What comes out smaller: `cupboard`.
-    pub what: String,
-    /// Which way.
-    pub way: Way,
-    /// By how much.
-    pub less: Length,
-    /// The statement that gives the size now.
-    pub span: Span,
-    /// What would stand there.
-    pub text: String,
+    /// What is changed.
+    pub change: Change,
     /// What is bought less.
     pub saves: Vec<Saves>,
     /// By how much less the buying list comes to, where what is saved has a price.
     pub costs_less: Option<Exact>,
-}
-
-/// Which way something is smaller.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Way {
-    /// In width.
-    Narrower,
-    /// From front to back.
-    LessDeep,
-    /// In height.
-    Lower,
 }
 
 /// What a change saves of a stock.
@@ -88,21 +77,10 @@ impl Target<'_> {
     }
 }
 
-/// A written size that may give.
-#[derive(Debug)]
-struct Figure {
-    what: String,
-    way: Way,
-    word: &'static str,
-    length: Length,
-    span: Span,
-}
-
 /// The small changes that save most for the least, the smallest first.
 pub(super) fn find(compiled: &Compilation, work: &Workings<'_>) -> Vec<NearMiss> {
     let piece = work.piece;
-    // What is cut stays as it is.
-    if work.parts.all.len() > LARGE || !piece.cuts.is_empty() {
+    if !may_change(work) {
         return Vec::new();
     }
     let targets = targets(work);
@@ -128,8 +106,9 @@ pub(super) fn find(compiled: &Compilation, work: &Workings<'_>) -> Vec<NearMiss>
     let (mut tried, mut found) = (BTreeSet::new(), Vec::<NearMiss>::new());
     for (less, more, span, stock) in worth_trying {
         let Some(figure) = figures.get(&span) else { continue };
-        let is_told =
-            |own: &NearMiss| own.span == span && own.saves.iter().any(|it| it.stock == stock);
+        let is_told = |own: &NearMiss| {
+            own.change.span == span && own.saves.iter().any(|it| it.stock == stock)
+        };
         for less in [Some(less), more].into_iter().flatten() {
             if found.iter().any(is_told) || found.len() == TOLD || tried.len() == CHECKS {
                 break;
@@ -140,6 +119,20 @@ pub(super) fn find(compiled: &Compilation, work: &Workings<'_>) -> Vec<NearMiss>
         }
     }
     found
+}
+
+/// The small changes that make two settings of the fence or of the router one, the smallest
+/// first.
+pub(super) fn find_settings(compiled: &Compilation, work: &Workings<'_>) -> Vec<NearSetting> {
+    match may_change(work) {
+        true => settings::find(compiled, work),
+        false => Vec::new(),
+    }
+}
+
+/// True for a piece that is tried again: what is cut stays as it is.
+fn may_change(work: &Workings<'_>) -> bool {
+    work.parts.all.len() <= LARGE && work.piece.cuts.is_empty()
 }
 
 /// The stocks of which fewer may do.
@@ -159,69 +152,13 @@ fn targets<'w>(work: &'w Workings<'_>) -> Vec<Target<'w>> {
     sheets.map(Target::Sheets).chain(boards.map(Target::Boards)).collect()
 }
 
-/// The sizes of cases that are written and may give, and those of what nobody sees.
-fn figures(piece: &Piece) -> impl Iterator<Item = Figure> {
-    let mut all: BTreeMap<Span, Figure> = BTreeMap::new();
-    let walls = [&piece.site.left, &piece.site.right];
-    let is_between_walls = walls.iter().all(|side| matches!(side, Boundary::Wall { .. }));
-    for case in &piece.cases {
-        let own = [(Way::LessDeep, &case.deep), (Way::Lower, &case.high)];
-        let own = own.into_iter().filter(|(way, _)| !has_another_in_line(piece, case, *way));
-        let wide = (!is_between_walls).then_some((Way::Narrower, &case.wide));
-        let name = |span: Span| match case.run.and_then(|run| piece.run(run)) {
-            Some(run) if !holds(case.span, span) => run.name.clone(),
-            Some(_) | None => case.path.clone(),
-        };
-        for (way, size) in own.chain(wide) {
-            if let Some(figure) = figure(piece, size, way, name) {
-                all.entry(figure.span).or_insert(figure);
-            }
-        }
-        let stretchers = case.top.as_ref().and_then(|top| top.stretchers.as_ref());
-        let stretchers = stretchers.map(|(_, wide)| (wide, "the stretchers"));
-        let nailers = Some((&case.nailers.wide, "the nailers"));
-        for (size, what) in stretchers.into_iter().chain(nailers) {
-            let name = |span| format!("{what} of {}", name(span));
-            if let Some(figure) = figure(piece, size, Way::Narrower, name) {
-                all.entry(figure.span).or_insert(figure);
-            }
-        }
-    }
-    all.into_values()
-}
-
-/// The figure of a size that is written as such, in the spec itself and not in a file that
-/// others use too.
-fn figure(piece: &Piece, size: &Size, way: Way, name: impl Fn(Span) -> String) -> Option<Figure> {
-    let mut terms = piece.facts.of(size).filter(|(_, factor)| *factor == Exact::ONE);
-    let (fact, None) = (terms.next()?, terms.next()) else { return None };
-    let (fact, _) = fact;
-    let (word, span) = (fact.word?, fact.origin.span()?);
-    let is_own = span.file == FileId::default() && fact.length == size.length;
-    is_own.then(|| Figure { what: name(span), way, word, length: fact.length, span })
-}
-
-/// True where another case is as deep or as high by a figure of its own: they are in line.
-fn has_another_in_line(piece: &Piece, case: &Case, way: Way) -> bool {
-    let size = |case: &'_ Case| match way {
-        Way::Narrower => case.wide.clone(),
-        Way::LessDeep => case.deep.clone(),
-        Way::Lower => case.high.clone(),
-    };
-    let own = size(case);
-    piece.cases.iter().any(|other| {
-        let other = size(other);
-        other.length == own.length && piece.facts.written(&other) != piece.facts.written(&own)
-    })
-}
-
 /// How much less a figure may be, the least first.
 fn steps(piece: &Piece, figure: &Figure) -> Vec<Length> {
     let give = piece.job.give;
-    let most = match figure.way {
-        Way::Narrower => give.wide,
-        Way::LessDeep => give.deep,
-        Way::Lower => give.high,
+    let most = match figure.along {
+        Along::Wide => give.wide,
+        Along::Deep => give.deep,
+        Along::High => give.high,
     };
     let step = trade::near_miss_step(piece.tape().unit);
     let whole = (most / step).floor();
@@ -281,35 +218,10 @@ fn proved(
     figure: &Figure,
     less: Length,
 ) -> Option<NearMiss> {
-    let text = format!("{} {}", figure.word, work.piece.tape().source(figure.length - less));
-    let after =
-        changed(compiled, Fix::new(Grade::Choice, String::new(), figure.span, text.clone()))?;
-    let is_known = |found| compiled.diagnostics.iter().any(|known| same(known, found));
-    if !after.is_sound()
-        || !after.diagnostics.iter().all(is_known)
-        || after.accepted.len() != compiled.accepted.len()
-    {
-        return None;
-    }
-    let then = after.workings()?;
-    if then.parts.all.len() != work.parts.all.len() {
-        return None;
-    }
-    let (saves, costs_less) = saved(work, &then)?;
-    let Figure { what, way, span, .. } = figure;
-    Some(NearMiss { what: what.clone(), way: *way, less, span: *span, text, saves, costs_less })
-}
-
-/// The piece with a fix made.
-fn changed(compiled: &Compilation, fix: Fix) -> Option<Compilation> {
-    let mut files = MemoryFiles::default();
-    for (_, source) in compiled.sources.iter() {
-        files = files.with(&source.name, &source.text);
-    }
-    for (file, text) in diagnostics::mend(&compiled.sources, &[&fix]).texts {
-        files = files.with(&compiled.sources.get(file)?.name, &text);
-    }
-    check_once(&files, &compiled.sources.get(FileId::default())?.name).ok()
+    let change = figure.changed_by(work.piece.tape(), -less);
+    let after = change.made(compiled, work)?;
+    let (saves, costs_less) = saved(work, &after.workings()?)?;
+    Some(NearMiss { change, saves, costs_less })
 }
 
 /// What is bought less, and by how much less that is; `None` where nothing is, or where more
@@ -339,21 +251,28 @@ fn saved(work: &Workings<'_>, then: &Workings<'_>) -> Option<(Vec<Saves>, Option
             What::Hardware(_) => None,
         })
         .collect();
-    let has_priced_finish = work.piece.finishes.iter().any(|own| own.price.is_some());
-    let sum = |work: &Workings<'_>| {
-        let finish = match has_priced_finish {
-            true => liquids::list(work).iter().filter_map(Liquid::comes_to).sum(),
-            false => Exact::ZERO,
-        };
-        work.buying().iter().filter_map(Bought::comes_to).sum::<Exact>() + finish
-    };
-    let costs_less = sum(work) - sum(then);
+    let costs_less = comes_to(work) - comes_to(then);
     if costs_less.is_negative() {
         return None;
     }
     let is_told =
         saves.iter().all(|own| priced.contains(&own.stock)) && screws(work) == screws(then);
     Some((saves, is_told.then_some(costs_less)))
+}
+
+/// What all but the screws comes to, as far as it has a price.
+fn comes_to(work: &Workings<'_>) -> Exact {
+    let Piece { finishes, glue, .. } = work.piece;
+    let is_priced = finishes.iter().any(|own| own.price.is_some() || !own.cans.is_empty())
+        || glue.price.is_some()
+        || !glue.bottles.is_empty();
+    let wet: Exact = match is_priced {
+        true => liquids::list(work).iter().filter_map(Liquid::comes_to).sum(),
+        false => Exact::ZERO,
+    };
+    let abrasives: Exact =
+        abrasives::bought(work).iter().filter_map(abrasives::Bought::comes_to).sum();
+    work.buying().iter().filter_map(Bought::comes_to).sum::<Exact>() + wet + abrasives
 }
 
 /// The screws of a piece, on whose packs its price hangs too.
