@@ -20,7 +20,7 @@ use super::meant::{self, meant};
 use super::natural;
 use super::pairs::{Found, Pair, Pairs};
 use super::value::Value;
-use super::word::{Block, Body, Kind, Row, Times};
+use super::word::{Block, Body, Kind, Row, Slot, Times};
 
 mod missing;
 mod twice;
@@ -343,9 +343,10 @@ impl<'a> Reader<'a> {
     }
 
     /// What braces would have to hold that a word may stand without, such as the side that
-    /// a door is hung at.
+    /// a door is hung at. Braces behind a choice may be those of another: `build slab` has none.
     fn bare(&mut self, block: &'static Block, (word, statement): (&'static Row, &'a Statement)) {
-        if !self.whole {
+        let is_choice = |slot: &Slot| matches!(slot.kind, Kind::Choice(_));
+        if !self.whole || word.takes.iter().any(is_choice) {
             return;
         }
         let (head, others) = (statement.head(), std::mem::take(self.sink));
