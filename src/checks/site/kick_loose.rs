@@ -49,7 +49,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 Grade::Choice,
                 "the usual room for the toes",
                 at,
-                tape.source(usual),
+                format!("set-back {}", tape.source(usual)),
             ));
         }
         sink.push(found);
