@@ -5,6 +5,7 @@
 
 mod assembling;
 mod behind_doors;
+mod beside_hand;
 mod board;
 mod body;
 mod bores;
