@@ -420,7 +420,7 @@ fn fronts_in_sequence_come_off_one_piece() {
     assert!(row_of_drawers.iter().any(|cell| cell.starts_with("crosscut")), "{row_of_drawers:?}");
     assert!(pair.iter().any(|cell| cell.starts_with("rip")), "{pair:?}");
     for row in [&row_of_drawers, &pair] {
-        assert!(row.iter().any(|cell| *cell == "21-1/8"), "{row:?}");
+        assert!(row.contains(&"21-1/8"), "{row:?}");
     }
     assert!(paper.contains("from one to the next: LE-F, RI-F."), "{paper}");
     // Those of another example are asked for nothing, and of lumber nothing can be asked.

@@ -584,17 +584,7 @@ impl Writer<'_> {
             self.is("finger pulls");
         }
         let build = self.build();
-        // Fronts of sheets, whose grain runs on. That goes with another choice, so that no
-        // piece changes but by it.
-        let ahead = self.choices.clone().next().map_or(0, |choice| choice >> 6);
-        let stock = match build == "build slab" && ahead % 3 < 2 {
-            true => {
-                self.is("fronts in sequence");
-                "ply; in-sequence"
-            }
-            false => "cherry",
-        };
-        self.line(&format!("fronts {{ stock {stock}; set {set}; {build}; hinge cup; {pull} }}"));
+        self.line(&format!("fronts {{ stock cherry; set {set}; {build}; hinge cup; {pull} }}"));
         if !has_fronts {
             self.drawn.ways = known;
         }
@@ -890,7 +880,6 @@ pub(super) const WAYS: &[&str] = &[
 
 /// What stands in fewer of them, and must be seen all the same.
 pub(super) const RARER: &[&str] = &[
-    "fronts in sequence",
     "no base",
     "leg under the bottom",
     "posts",

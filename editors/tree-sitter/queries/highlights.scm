@@ -11,32 +11,32 @@
 
 ; Words that begin a statement.
 ((statement word: (name) @keyword)
-  (#any-of? @keyword "accept" "across" "actual" "adjust" "adjustable" "allow" "apart" "around"
-    "aside" "at" "back" "banding" "base" "base-plate" "batten" "behind-front" "bit" "board-ends"
-    "boards" "bore" "bottom" "bottom-rail" "bottom-stock" "box" "box-high" "box-inside"
-    "box-outside" "box-up" "build" "butt" "by" "card" "case" "casework" "catch" "centers"
-    "centres" "clamp" "clamping" "clamps" "clear" "clearance" "closing" "coats" "countertop"
-    "cover" "covers" "cup" "cure" "currency" "cut" "cut-into" "dadoes" "day" "deep" "diagonals"
-    "diameter" "divider" "door" "door-thickness" "doors" "dovetails" "dowels" "down" "drawer"
-    "drawers" "edge-trim" "edges" "end" "ends" "falling" "false" "feed" "fence" "filler" "finger"
-    "finish" "first-cuts" "fit-front" "fixed" "fixing" "float" "flush" "flutes" "foot" "frame"
-    "from-back" "from-bottom" "from-edge" "from-end" "from-front" "from-left" "from-right"
-    "from-side" "from-top" "front" "fronts" "gap" "give" "grain" "gravity" "groove" "hangs"
-    "hardboard" "hardwax-oil" "held" "high" "hinge" "hinges" "hole" "hook" "hot" "humidity"
-    "hung" "job" "joint" "joints" "keep-out" "kerf" "lacquer" "land" "lay-out" "left" "leg"
-    "length" "lip" "load" "long" "lost" "lumber" "made" "mark" "mdf" "measured" "meeting"
-    "mid-rail" "middle" "miter" "mix" "mortise" "nailers" "notch" "note" "oil" "on" "on-hand"
-    "open" "open-time" "opening" "out" "over" "pack" "packer-stock" "packer-wide" "paint" "panel"
-    "panel-stock" "particleboard" "partition" "partitions" "pass" "pin-ahead" "pins" "pitch"
-    "place" "planer" "plate" "play" "plywood" "pockets" "pose" "posts" "pot-life" "prefinished"
-    "price" "pull" "pulls" "radial" "rail" "revision" "right" "rising" "rod" "room" "round-nose"
-    "run" "same" "sanding" "sawn" "screw" "screws" "scribe" "seam" "separate" "set" "set-back"
-    "set-in" "set-up" "shank" "share" "sheet" "shelf" "shelves" "shop" "shrinks" "side-mount"
-    "site" "sled" "slide" "space" "species" "speed" "spoiled" "square" "stages" "stands"
-    "stiffness" "stile" "stock" "stop" "straight" "stretchers" "studs" "supply" "swing" "takes"
-    "tangential" "tape" "temperature" "tenon" "thick" "thickness" "times" "toe-kick" "tolerance"
-    "top" "tray" "undermount" "units" "up" "use" "varnish" "water-lacquer" "wax" "wide" "width"
-    "with" "wooden" "worktop"))
+  (#any-of? @keyword "abrasive" "accept" "across" "actual" "adjust" "adjustable" "allow" "apart"
+    "around" "aside" "at" "back" "banding" "base" "base-plate" "batten" "behind-front" "bit"
+    "board-ends" "boards" "bore" "bottle" "bottom" "bottom-rail" "bottom-stock" "box" "box-high"
+    "box-inside" "box-outside" "build" "butt" "by" "can" "card" "case" "casework" "catch"
+    "centers" "centres" "clamp" "clamping" "clamps" "clear" "clearance" "closing" "coats"
+    "countertop" "cover" "covers" "cup" "cure" "currency" "cut" "cut-into" "dadoes" "day" "deep"
+    "diagonals" "diameter" "divider" "door" "door-thickness" "doors" "dovetails" "dowels" "down"
+    "drawer" "drawers" "edge-trim" "edges" "end" "ends" "falling" "false" "feed" "fence" "filler"
+    "finger" "finish" "first-cuts" "fit-front" "fixed" "fixing" "float" "flush" "flutes" "foot"
+    "frame" "from-back" "from-bottom" "from-edge" "from-end" "from-front" "from-left"
+    "from-right" "from-side" "from-top" "front" "fronts" "gap" "give" "glue" "grain" "gravity"
+    "groove" "hangs" "hardboard" "hardwax-oil" "held" "high" "hinge" "hinges" "hole" "hook" "hot"
+    "humidity" "hung" "in-sequence" "job" "joint" "joints" "keep-out" "kerf" "lacquer" "land"
+    "lasts" "lay-out" "left" "leg" "length" "lip" "load" "long" "lost" "lumber" "made" "mark"
+    "mdf" "measured" "meeting" "members" "mid-rail" "middle" "miter" "mix" "mortise" "nailers"
+    "notch" "note" "oil" "on" "on-hand" "open" "open-time" "opening" "out" "over" "pack"
+    "packer-stock" "packer-wide" "paint" "panel" "panel-stock" "particleboard" "partition"
+    "partitions" "pass" "pin-ahead" "pins" "pitch" "place" "planer" "plate" "play" "plywood"
+    "pockets" "pose" "posts" "pot-life" "prefinished" "price" "pull" "pulls" "radial" "rail"
+    "revision" "right" "rising" "rod" "room" "round-nose" "run" "same" "sanding" "sawn" "screw"
+    "screws" "scribe" "seam" "separate" "set" "set-back" "set-in" "set-up" "shank" "share"
+    "sheet" "shelf" "shelves" "shop" "shrinks" "side-mount" "site" "sled" "slide" "space"
+    "species" "speed" "spoiled" "square" "stages" "stands" "stiffness" "stile" "stock" "stop"
+    "straight" "stretchers" "studs" "supply" "swing" "takes" "tangential" "tape" "temperature"
+    "tenon" "thick" "thickness" "times" "toe-kick" "tolerance" "top" "tray" "undermount" "units"
+    "up" "use" "varnish" "water-lacquer" "wax" "wide" "width" "with" "wooden" "worktop"))
 
 ; New names.
 ((statement word: (name) @_word . (name) @variable)
@@ -144,9 +144,9 @@
 ((statement word: (_) (name) @keyword.operator)
   (#any-of? @keyword.operator "each" "on" "per" "to"))
 ((quantity) . (name) @type
-  (#any-of? @type "GPa" "board-foot" "ft" "ft2" "gal" "l" "m" "m2" "m3" "pack" "pair" "psi" "qt"
-    "sheet"))
+  (#any-of? @type "GPa" "board-foot" "fl-oz" "ft" "ft2" "gal" "l" "m" "m2" "m3" "ml" "pack"
+    "pair" "psi" "qt" "sheet"))
 ((name) @_per . (name) @type
   (#eq? @_per "per")
-  (#any-of? @type "C" "F" "GPa" "board-foot" "cm" "deg" "ft" "ft2" "gal" "h" "in" "kg" "l" "lb"
-    "m" "m2" "m3" "min" "mm" "pack" "pair" "psi" "qt" "sheet"))
+  (#any-of? @type "C" "F" "GPa" "board-foot" "cm" "deg" "fl-oz" "ft" "ft2" "gal" "h" "in" "kg"
+    "l" "lb" "m" "m2" "m3" "min" "ml" "mm" "pack" "pair" "psi" "qt" "sheet"))
