@@ -51,9 +51,9 @@ impl Writer<'_> {
             "",
         ]);
         self.line(top);
-        if !back.is_empty() && self.number(5) > 2 {
+        if !back.is_empty() && self.number(9) > 4 {
             self.chest();
-        } else if self.number(5) > 0 {
+        } else if self.number(10) > 0 {
             self.cupboard();
         } else {
             self.niches();
@@ -105,18 +105,18 @@ impl Writer<'_> {
             let end = if hung.is_empty() { "" } else { ";" };
             format!("{kind} c{} {{ share 1; {hung}{end} {shelf} }}", own.names)
         };
-        let (kind, hung) = self.one_of(&[("doors", ""), ("open", ""), ("door", "hung left")]);
-        if kind != "open" {
-            self.is("doors between posts");
-        }
+        let (kind, hung) =
+            self.one_of(&[("doors", ""), ("door", "hung left"), ("door", "hung right")]);
+        self.is("doors between posts");
         let first = shelved(self, kind, hung);
         let second = shelved(self, "open", "");
         let third = self.one_of(&[
             "",
             "rail { wide 1 in }",
             "divider",
-            "stile { wide 1-1/2 in; partition }",
             "divider { joint pocket }",
+            "stile { wide 1-1/2 in; partition }",
+            "divider",
         ]);
         match third {
             "" => self.line(&format!("down {{ {first} }} }}")),
@@ -130,16 +130,14 @@ impl Writer<'_> {
                 self.line(&format!("{list} {{ {second}; {third}; {first} }} }}"));
             }
         }
-        if kind != "open" {
-            let hinge = self.one_of(&["cup", "leaf"]);
-            let build = self.one_of(&[
-                "build slab",
-                "build panel { stile 2-1/4 in; rail 2-1/4 in; panel-stock thin }",
-            ]);
-            self.line(&format!(
-                "fronts {{ stock cherry; set inset; {build}; hinge {hinge}; pull knob }}"
-            ));
-        }
+        let hinge = self.one_of(&["leaf", "leaf", "leaf", "cup"]);
+        let build = self.one_of(&[
+            "build slab",
+            "build panel { stile 2-1/4 in; rail 2-1/4 in; panel-stock thin }",
+        ]);
+        self.line(&format!(
+            "fronts {{ stock cherry; set inset; {build}; hinge {hinge}; pull knob }}"
+        ));
     }
 
     /// Drawers on wood between guides, over web frames that the posts hold.
