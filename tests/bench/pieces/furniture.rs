@@ -84,7 +84,7 @@ impl Writer<'_> {
     /// Doors, shelves, and dividers between posts.
     fn cupboard(&mut self) {
         let joint = self.joint(&["dado", "dado", "pocket"]);
-        let back = self.one_of(&["", "; set-back 0 in", "; set-back 10 mm"]);
+        let back = self.one_of(&["", "", "; set-back 7 mm"]);
         self.line("partitions { stock ply; joint screw }");
         let pins = self.one_of(&["", "; pins { hole 5 mm; deep 10 mm; pitch 32 mm }"]);
         self.line(&format!("shelves {{ joint {joint}{back}{pins} }}"));
@@ -113,10 +113,9 @@ impl Writer<'_> {
         let third = self.one_of(&[
             "",
             "rail { wide 1 in }",
-            "divider",
+            "divider { joint dado }",
             "divider { joint pocket }",
             "stile { wide 1-1/2 in; partition }",
-            "divider",
         ]);
         match third {
             "" => self.line(&format!("down {{ {first} }} }}")),
