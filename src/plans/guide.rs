@@ -310,7 +310,8 @@ mod tests {
     #[test]
     fn an_edge_goes_to_the_table() {
         let edge = Board { face: Face::WidthEnd, across: mm(600), run: mm(600), through: true };
-        assert_eq!(set(200, 12, edge, 12).0, Guide::Table);
+        let groove = Channel { along: true, ..channel(mm(200), mm(12)) };
+        assert_eq!(guide(&groove, edge, mm(12), mm(150), Unit::Millimetre).guide, Guide::Table);
     }
 
     /// 40 wide with a bit of 12, each stroke 1.5 over the one before: 28 is left

@@ -124,7 +124,7 @@ impl Writer<'_> {
         ));
         self.stocks();
         self.hardware();
-        if matches!(self.number(44), 1 | 12 | 23) {
+        if matches!(self.number(88), 1 | 23 | 45) {
             self.furniture();
             return;
         }
@@ -887,7 +887,6 @@ pub(super) const RARER: &[&str] = &[
     "drawers between posts",
     "doors between posts",
     "shelf between posts",
-    "divider between posts",
     "web frame",
     "mid rail",
     "set on a case",

@@ -18,8 +18,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     accept: "",
     example: Example {
         base: Base::Posts,
-        sound: "open niche { share 1 } }\n  }\n\n  finish oil",
-        wrong: "open niche { share 1; shelf { adjustable 1 } } }\n  }\n\n  shelves { set-back 7/8 }\n  finish oil",
+        sound: "set-back 1/4; panel-stock thin } }\n  bottom     { joint pocket }\n  back       { stock thin; joint rabbet { deep 3/8 } }\n  top        { stretchers 2 { wide 3 }; joint pocket }\n  countertop { stock cherry; over 1 }\n\n  frame {\n    stock  cherry\n    joint  tenon { long 1 }\n    rail top     { wide 1-1/2 }\n    rail bottom  { wide 1-1/2 }\n    across { open niche { share 1 } }",
+        wrong: "panel-stock thin } }\n  bottom     { joint pocket }\n  back       { stock thin; joint rabbet { deep 3/8 } }\n  top        { stretchers 2 { wide 3 }; joint pocket }\n  countertop { stock cherry; over 1 }\n  shelves    { set-back 1/2 }\n\n  frame {\n    stock  cherry\n    joint  tenon { long 1 }\n    rail top     { wide 1-1/2 }\n    rail bottom  { wide 1-1/2 }\n    across { open niche { share 1; shelf { adjustable 1 } } }",
     },
     check: Check::Parts(check),
     sometimes: None,

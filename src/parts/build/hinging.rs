@@ -99,12 +99,18 @@ pub(super) fn beside(
     };
     let in_frame = (planes.frame.length + planes.carcass.length).half();
     let in_carcass = (planes.carcass.length + planes.inside.length).half();
-    // A post belongs to the carcass, and a divider has no stile before it.
+    // On posts the frame belongs to the carcass, and a divider has no stile before it.
     at(in_frame, Assembly::Frame(builder.id))
         .or_else(|| {
-            at(in_frame, Assembly::Carcass(builder.id)).filter(|own| is_post(builder, *own))
+            at(in_frame, Assembly::Carcass(builder.id))
+                .filter(|own| is_post(builder, *own) || is_stile(builder, *own))
         })
         .or_else(|| at(in_carcass, Assembly::Carcass(builder.id)))
+}
+
+/// True for a stile of the frame.
+fn is_stile(builder: &Builder<'_>, (holder, _): (PartId, Face)) -> bool {
+    builder.part(holder).is_some_and(|part| part.role == Role::Stile)
 }
 
 fn is_post(builder: &Builder<'_>, (holder, _): (PartId, Face)) -> bool {
@@ -143,7 +149,9 @@ fn plates(
         screws(builder, holder, face, leaf, plate, line(planes.carcass.length), heights);
         return;
     }
-    if builder.part(holder).is_some_and(|part| part.assembly == Assembly::Carcass(builder.id)) {
+    let of_carcass =
+        builder.part(holder).is_some_and(|part| part.assembly == Assembly::Carcass(builder.id));
+    if of_carcass && !is_stile(builder, (holder, face)) {
         // The door closes before the divider that it hangs on.
         screws(builder, holder, face, leaf, plate, planes.carcass.length + plate.back, heights);
         return;

@@ -170,7 +170,9 @@ fn stop<'a>(
     let board = own
         .iter()
         .filter(|part| match direction {
-            Direction::X => matches!(part.role, Role::End(_) | Role::Partition),
+            Direction::X => {
+                matches!(part.role, Role::End(_) | Role::Post(_) | Role::Partition)
+            }
             Direction::Y | Direction::Z => {
                 matches!(
                     part.role,
@@ -184,7 +186,8 @@ fn stop<'a>(
         .min_by_key(|part| beyond(part));
     let member = own
         .iter()
-        .filter(|part| matches!(part.assembly, Assembly::Frame(_)))
+        // On posts the frame belongs to the carcass.
+        .filter(|part| matches!(part.role, Role::Stile | Role::Rail))
         .filter(|part| covers(part, along, middle.along(along)) && beyond(part).is_zero())
         .find(|part| part.extent(Direction::Z).1 == front);
     let packing = board.map(&beyond);

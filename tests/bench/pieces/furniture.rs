@@ -51,9 +51,9 @@ impl Writer<'_> {
             "",
         ]);
         self.line(top);
-        if !back.is_empty() && self.number(5) > 2 {
+        if !back.is_empty() && self.number(9) > 4 {
             self.chest();
-        } else if self.number(5) > 0 {
+        } else if self.number(10) > 0 {
             self.cupboard();
         } else {
             self.niches();
@@ -84,7 +84,7 @@ impl Writer<'_> {
     /// Doors, shelves, and dividers between posts.
     fn cupboard(&mut self) {
         let joint = self.joint(&["dado", "dado", "pocket"]);
-        let back = self.one_of(&["", "; set-back 0 in", "; set-back 10 mm"]);
+        let back = self.one_of(&["", "", "; set-back 7 mm"]);
         self.line("partitions { stock ply; joint screw }");
         let pins = self.one_of(&["", "; pins { hole 5 mm; deep 10 mm; pitch 32 mm }"]);
         self.line(&format!("shelves {{ joint {joint}{back}{pins} }}"));
@@ -105,18 +105,17 @@ impl Writer<'_> {
             let end = if hung.is_empty() { "" } else { ";" };
             format!("{kind} c{} {{ share 1; {hung}{end} {shelf} }}", own.names)
         };
-        let (kind, hung) = self.one_of(&[("doors", ""), ("open", ""), ("door", "hung left")]);
-        if kind != "open" {
-            self.is("doors between posts");
-        }
+        let (kind, hung) =
+            self.one_of(&[("doors", ""), ("door", "hung left"), ("door", "hung right")]);
+        self.is("doors between posts");
         let first = shelved(self, kind, hung);
         let second = shelved(self, "open", "");
         let third = self.one_of(&[
             "",
             "rail { wide 1 in }",
-            "divider",
-            "stile { wide 1-1/2 in; partition }",
+            "divider { joint dado }",
             "divider { joint pocket }",
+            "stile { wide 1-1/2 in; partition }",
         ]);
         match third {
             "" => self.line(&format!("down {{ {first} }} }}")),
@@ -130,16 +129,14 @@ impl Writer<'_> {
                 self.line(&format!("{list} {{ {second}; {third}; {first} }} }}"));
             }
         }
-        if kind != "open" {
-            let hinge = self.one_of(&["cup", "leaf"]);
-            let build = self.one_of(&[
-                "build slab",
-                "build panel { stile 2-1/4 in; rail 2-1/4 in; panel-stock thin }",
-            ]);
-            self.line(&format!(
-                "fronts {{ stock cherry; set inset; {build}; hinge {hinge}; pull knob }}"
-            ));
-        }
+        let hinge = self.one_of(&["leaf", "leaf", "leaf", "cup"]);
+        let build = self.one_of(&[
+            "build slab",
+            "build panel { stile 2-1/4 in; rail 2-1/4 in; panel-stock thin }",
+        ]);
+        self.line(&format!(
+            "fronts {{ stock cherry; set inset; {build}; hinge {hinge}; pull knob }}"
+        ));
     }
 
     /// Drawers on wood between guides, over web frames that the posts hold.
