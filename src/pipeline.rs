@@ -1,8 +1,10 @@
 //! The stages in order: the front door for commands, tests and editors.
 //! Knows neither disk nor terminal.
 
+mod at_line;
 mod causes;
 mod near_misses;
+mod over_all;
 mod wrong_unit;
 
 pub use near_misses::{Change, Fewer, NearMiss, NearSetting, Saves, Way};
@@ -123,7 +125,8 @@ impl Compilation {
 /// The reason why the spec itself can't be read.
 pub fn check(files: &dyn SourceFiles, entry: &str) -> Result<Compilation, ReadError> {
     let compiled = wrong_unit::told(files, entry, check_once(files, entry)?);
-    Ok(causes::proved(files, entry, causes::told(files, entry, compiled)))
+    let compiled = over_all::told(files, entry, causes::told(files, entry, compiled));
+    Ok(at_line::told(causes::proved(files, entry, compiled)))
 }
 
 /// The same, each finding by itself.

@@ -95,6 +95,19 @@ fn a_screw_in_a_groove_is_told_of_every_drawer() {
     assert_eq!(with(&accepts("pull-meets-box", &["c.a", "c.b"])), [""; 0]);
 }
 
+/// What an editor offers is a blank to fill.
+#[test]
+fn nothing_is_accepted_without_a_reason() {
+    let with = |reason: &str| {
+        let rest = format!("accept pull-in-flute on c.a.front \"{reason}\"\n");
+        places(&spec("25", FLUTES, "from-edge 1-5/16", "", &rest), "pull-in-flute")
+    };
+    let all = ["c.a.front", "c.b.front", "c.left-hand.door"];
+    assert_eq!(with("your reason"), all);
+    assert_eq!(with(" "), all);
+    assert_eq!(with("seen by nobody"), all[1..]);
+}
+
 /// A short name that suits two places silences neither, and says which they are.
 #[test]
 fn a_name_of_several_places_accepts_none() {

@@ -112,12 +112,12 @@ fn strips_at_the_ends_go_on_first_and_those_along_cover_them() {
 
 /// Two ends of 34-1/2, a bottom of 23-1/16, a divider of 22-9/16 and twice 23/96 (a third
 /// of 23/32) in its dadoes, and a top of 22-9/16 and twice 3/8 in its rabbets, each with 1
-/// more: 71 + 24-1/16 + 24-1/24 + 24-5/16 = 143-5/12. A tenth more is 157.76, up to 14
-/// feet.
+/// more, and two ends of a kick of 4-1/2, also with 1 more each: 71 + 24-1/16 + 24-1/24 +
+/// 24-5/16 + 11 = 154-5/12. A tenth more is 169.86, up to 15 feet.
 #[test]
 fn a_roll_is_bought_with_a_tenth_for_waste() {
     let list = text(&example(), "cut-list");
-    assert!(list.contains("Buy 14 feet of banding 25/32 wide or more: 5 strips"), "{list}");
+    assert!(list.contains("Buy 15 feet of banding 25/32 wide or more: 7 strips"), "{list}");
     let own = EXAMPLES.iter().find(|own| own.slug == "edges").unwrap();
     let text = own.text.replace("banding 1/32", "banding 1/32; price 0.80 per ft");
     let (name, shared) = SHARED;
@@ -125,7 +125,7 @@ fn a_roll_is_bought_with_a_tenth_for_waste() {
     let priced = pipeline::check(&files, "a.case").unwrap();
     let list = papers::one(&priced, "buying-list", Format::Csv).unwrap();
     let row = list.lines().find(|line| line.starts_with("edging,")).unwrap();
-    assert!(row.contains(",14 ft,") && row.ends_with(",0.80 per ft,11.20"), "{row}");
+    assert!(row.contains(",15 ft,") && row.ends_with(",0.80 per ft,12.00"), "{row}");
 }
 
 /// Nothing is cut into a board before its edges are covered.
@@ -150,7 +150,8 @@ fn edges_come_before_joints() {
     assert!(seen >= 5, "{seen}");
 }
 
-/// Behind a face frame only what stands back from it shows its edge.
+/// Behind a face frame only what stands back from it shows its edge, and below it the ends of
+/// the kick.
 #[test]
 fn the_frame_covers_the_edges_behind_it() {
     let text = spec("first.case")
@@ -164,7 +165,7 @@ fn the_frame_covers_the_edges_behind_it() {
         .filter(|part| !part.strips.is_empty())
         .map(|part| part.path.as_str())
         .collect();
-    assert_eq!(edged, ["cupboard.store.shelf"]);
+    assert_eq!(edged, ["cupboard.kick", "cupboard.store.shelf"]);
 }
 
 /// The console stands between its walls or not: a countertop of sheet is lipped where it
@@ -286,4 +287,44 @@ case niche {
     assert_eq!(divider.width.length, inches(17 * 64 + 3, 64));
     assert_eq!(divider.core()[1].length, inches(16 * 64 + 51, 64));
     assert_eq!(bench::complaints(&packet(&compiled).to_string()), Vec::<String>::new());
+}
+
+/// The kick is 24 long and seen at both ends. Each has the banding of its case, 1/32 thick, so
+/// its core is 23-15/16. A strip is 1 longer than the 4 of the kick with 1/2 left on for the
+/// floor. Beside a wall its end is bare, and so are both where only the boards say what is on
+/// their edges. The front and the back of a separate base are covered like a kick.
+#[test]
+fn the_ends_of_a_kick_that_are_seen_are_covered_as_the_ends_over_them() {
+    let compiled = example();
+    let kick = part(&compiled, "store.kick");
+    assert_eq!(kick.length.length, inches(24, 1));
+    assert_eq!(kick.core()[0].length, inches(383, 16));
+    let size = ["11/2", "25/32", "1/32"].map(str::to_owned);
+    let both = ["left end", "right end"].map(|face| (face.to_owned(), size.clone()));
+    assert_eq!(strips(&compiled, "store.kick"), both);
+    assert!(!text(&compiled, "assembly-order").contains("of KICK are seen"));
+    let own = EXAMPLES.iter().find(|own| own.slug == "edges").unwrap();
+    let with = |changes: &[(&str, &str)]| {
+        let mut text = own.text.to_owned();
+        for (from, to) in changes {
+            assert!(text.contains(from), "{from}");
+            text = text.replacen(from, to, 1);
+        }
+        let files = MemoryFiles::one("a.case", &text).with(SHARED.0, SHARED.1);
+        pipeline::check(&files, "a.case").expect("readable")
+    };
+    let walled = with(&[("fixing wall", "left wall; fixing wall")]);
+    assert_eq!(strips(&walled, "store.kick"), both[1..]);
+    let bare = with(&[("  edges tape\n", "  ends { edges tape }\n")]);
+    assert_eq!(strips(&bare, "store.kick"), []);
+    assert!(text(&bare, "assembly-order").contains("both ends of KICK are seen"));
+    let base = with(&[("cut-into ends", "separate")]);
+    for (path, high) in [("store.base-front", "5"), ("store.base-back", "5")] {
+        let size = [high, "25/32", "1/32"].map(str::to_owned);
+        let both = ["left end", "right end"].map(|face| (face.to_owned(), size.clone()));
+        assert_eq!(strips(&base, path), both);
+    }
+    for compiled in [compiled, walled, bare, base] {
+        assert_eq!(bench::built(&compiled), Vec::<String>::new());
+    }
 }

@@ -38,6 +38,37 @@ fn a_wall_stops_a_door_before_its_hinges_do() {
     assert_lines(&compile(&bare), &[told]);
 }
 
+/// The right door of the cupboard hangs 1-3/4 + 3/32 = 1.844 from the tower beside it, which
+/// reaches 23-13/16 − 18 = 5.8125 farther forward: past square it meets the tower's corner at
+/// an angle whose tangent is 1.844 / 5.8125, 17.6 degrees. A hinge whose path nobody gave is
+/// taken at its word to 1/16 in: 1.906 / 5.8125, 18.2 degrees. That another case, which
+/// stands on the cupboard, is written between the two changes nothing.
+#[test]
+fn a_deeper_case_stops_a_door_past_a_case_on_top() {
+    let plain = |name: &str, how: &str| {
+        format!(
+            "case {name} {{\n{how}\nstock ply; bottom {{ joint dado {{ deep 1/4 }} }}\nback {{ stock thin; joint rabbet {{ deep 3/8 }} }}\ntop {{ panel; joint dado {{ deep 1/4 }} }}\nframe none; across {{ open all {{ share 1 }} }}\n}}\n"
+        )
+    };
+    let upper = plain("upper", "on cupboard; wide 36; deep 10; high 30");
+    let tower = plain(
+        "tower",
+        "wide 20; deep 23-13/16; high 34-1/2; base { toe-kick; high 4; set-back 3; cut-into ends }",
+    );
+    let text = |swing: &str| {
+        let own = spec("first.case").replace("swing 105 deg", swing);
+        compile(&format!("{own}\n{upper}{tower}"))
+    };
+    let told = |angle: u32| {
+        format!(
+            "The hinges of the right door of store in cupboard open to 155 degrees, but it strikes the side of tower at about {angle}: fit a door stop, or a limiter for its hinges, before it swings there."
+        )
+    };
+    assert_lines(&text("swing 155 deg"), &[&told(108)]);
+    let known = "swing 155 deg; pose { at 0 deg }; pose { at 155 deg }";
+    assert_lines(&text(known), &[&told(107)]);
+}
+
 /// The sides of the alcove's boxes are 12 thick and the boards beside them 18; a screw
 /// stays 3 short of the far face of either.
 #[test]
@@ -565,7 +596,9 @@ fn the_rows_of_every_shelf_are_level_and_free() {
             let level = |part: &Part, first: Length| part.extent(Direction::Y).0 + first;
             assert_eq!(level(left.part, left.first), level(right.part, right.first), "{at}");
             for (one, other) in left.rows.iter().zip(right.rows) {
-                let behind = |part: &Part, row: Length| part.extent(Direction::Z).0 + row;
+                let behind = |part: &Part, row: Option<Length>| {
+                    row.map(|row| part.extent(Direction::Z).0 + row)
+                };
                 assert_eq!(behind(left.part, *one), behind(right.part, other), "{at}");
             }
             assert!(left.part.extent(Direction::X).1 < right.part.extent(Direction::X).0, "{at}");
@@ -575,7 +608,8 @@ fn the_rows_of_every_shelf_are_level_and_free() {
             strikes_nothing(&at, rows, work.parts);
             for (shelf, place) in &rows.shelves {
                 let (front, back) = shelf.extent(Direction::Z);
-                for row in left.rows.map(|row| left.part.extent(Direction::Z).0 + row) {
+                let rows_at = left.rows.into_iter().flatten();
+                for row in rows_at.map(|row| left.part.extent(Direction::Z).0 + row) {
                     assert!(front < row && row < back, "{at}");
                 }
                 let hole = level(left.part, left.first) + rows.pins.pitch * i64::from(place - 1);
@@ -605,7 +639,7 @@ fn strikes_nothing(at: &str, rows: &PinRows<'_>, parts: &Parts) {
         for height in rows.heights() {
             assert!(rows.opening.y < height, "{at}");
             assert!(height < rows.opening.y + rows.opening.high.length, "{at}");
-            for row in board.rows {
+            for row in board.rows.into_iter().flatten() {
                 let (front, back) = part.extent(Direction::Z);
                 let z = if board.from_back { back - row } else { front + row };
                 for feature in &part.features {
@@ -853,4 +887,27 @@ fn pin_rows_count_from_the_edge_that_both_boards_have() {
     assert_eq!(rows.len(), 2, "{lines:#?}");
     let order = papers::one(&compiled, "assembly-order", Format::Text).expect("the order");
     assert!(order.contains("always on the bottom end and on the back edge"), "{order}");
+}
+
+/// An opening 5 high, and a box of 5 − 7/8 = 4-1/8: left alone it stands 7/16 up, in the middle
+/// of what is left. With `box-up 9/16` it stands there, and 5/16 is free over it.
+#[test]
+fn a_box_stands_as_high_as_its_slide_says() {
+    let first = spec("first.case");
+    let above = |text: &str| {
+        let compiled = compile(text);
+        let found: Vec<_> = compiled.diagnostics.iter().map(|own| own.slug).collect();
+        assert_eq!(found, Vec::<&str>::new());
+        let work = compiled.workings().expect("a piece");
+        let above = work.fitting().drawers[0].box_above;
+        let parts = work.parts.all.iter().filter(|part| part.role == Role::DrawerSide);
+        let opening = work.fitting().drawers[0].opening;
+        let feet: Vec<Length> = parts.map(|part| part.extent(Direction::Y).0 - opening.y).collect();
+        (above, feet)
+    };
+    let middle = Length::inches(7, 16);
+    assert_eq!(above(&first), (Some(middle), vec![middle; 2]));
+    let sheet = first.replace("box-high opening - 7/8", "box-high opening - 7/8; box-up 9/16");
+    let up = Length::inches(9, 16);
+    assert_eq!(above(&sheet), (Some(up), vec![up; 2]));
 }

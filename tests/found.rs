@@ -526,6 +526,25 @@ fn a_countertop_does_not_hide_what_opens_under_it() {
     assert_eq!(found.fixes[0].edits[0].text, "over 1/2");
 }
 
+/// 14 past the ends of a case that is 12 wide and 24 deep is more than a third of 14 + 12 +
+/// 14 = 40, and 14 past its doors is not of 14 + 24 + 14 = 52. The one figure is told once for
+/// each end, and not for the doors too; a figure of its own for the front is.
+#[test]
+fn one_overhang_is_told_as_what_is_worst() {
+    let top = "top { stretchers 2 { wide 4 }; joint pocket }";
+    let told = |over: &str| {
+        let own = format!("{top}\n  countertop {{ stock maple; over {over} }}");
+        let text = spec("first.case").replace("wide 36; deep 18", "wide 12; deep 24");
+        let compiled = compile(&text.replace(top, &own));
+        let own = compiled.diagnostics.into_iter().filter(|own| own.slug == "overhang");
+        own.map(|own| own.title).collect::<Vec<_>>()
+    };
+    let one = told("14");
+    assert!(!one.is_empty() && one.iter().all(|own| own.contains("a third")), "{one:?}");
+    let two = told("14 { front 5 }");
+    assert!(two.iter().any(|own| own.contains("past the doors and drawers")), "{two:?}");
+}
+
 /// With a gap of 3 the door ends 3 before a case that stands as far forward, and half of
 /// that before a wall. A hinge that needs as much swings free.
 #[test]

@@ -2,7 +2,7 @@
 
 use casewright::measure::Length;
 use casewright::model::Build;
-use casewright::parts::{Face, FeatureKind, Part};
+use casewright::parts::{Bore, Face, FeatureKind, Part};
 use casewright::pipeline::Compilation;
 use casewright::revision::{self, Named};
 
@@ -90,6 +90,30 @@ fn the_mortise_of_a_mid_rail_runs_between_its_grooves() {
     let rail = part(&compiled, "mid-rail");
     assert!(!rail.features.iter().any(|own| own.kind == FeatureKind::Haunch));
     assert_eq!(bench::built(&compiled), Vec::<String>::new());
+}
+
+/// Its middle at 1035, the mid rail has a mortise from 1000 to 1070. The third of five hinges
+/// would stand in the middle between 130 and 2060 − 130, at 1030; its cup of 35 keeps 3/16 in,
+/// 4.7625, from a mortise, so it goes down to 1000 − 4.7625 − 17.5 = 977.7375, or to 977.5 on
+/// a tape of halves. Up to 1092.5 it would be farther. The others stay, and with a mid rail
+/// at 900 all do. A door's own hinges go where they are written, though a mortise is there.
+#[test]
+fn a_hinge_steps_aside_for_a_mid_rail() {
+    let heights = |mid: &str| -> Vec<Length> {
+        let compiled = compile(&wardrobe(&format!("tenon 30 mm; {mid}")));
+        assert_eq!(slugs(&compiled), Vec::<&str>::new());
+        assert_eq!(bench::built(&compiled), Vec::<String>::new());
+        let stile = part(&compiled, "left-stile");
+        let cups = stile.features.iter().filter(|own| own.kind == FeatureKind::Bore(Bore::Cup));
+        cups.map(|own| own.center().0).collect()
+    };
+    let even = [260, 1160, 2060, 2960, 3860].map(mm);
+    assert_eq!(heights("mid-rail { wide 90 mm; from-bottom 900 mm }"), even);
+    let aside = [260, 1160, 1955, 2960, 3860].map(mm);
+    assert_eq!(heights("mid-rail { wide 90 mm; from-bottom 1035 mm }"), aside);
+    let low = "tenon 30 mm; mid-rail { wide 90 mm; from-bottom 300 mm }";
+    let written = wardrobe(low).replace("hinge   cup\n", "hinge   cup { from-bottom 300 mm }\n");
+    assert!(slugs(&compile(&written)).contains(&"bore-meets-joint"));
 }
 
 /// Rules take a mid rail as it stands: beside another they leave 6 for a panel at least,

@@ -19,6 +19,7 @@ mod behind;
 mod bench;
 mod board_plan;
 mod bounds;
+mod bare;
 mod braces;
 mod broken;
 mod buying;

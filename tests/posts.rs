@@ -17,6 +17,13 @@ fn made(text: &str) -> Parts {
     compiled.parts.expect("parts")
 }
 
+/// A short piece of the reference with what it uses written into it.
+fn example(slug: &str) -> String {
+    let read = |name: &str| spec(&format!("examples/{name}.case"));
+    let shared = read("shop");
+    read(slug).replace("use \"shop.case\"\n", &shared.replace("units in\n", ""))
+}
+
 fn paper(text: &str, name: &str) -> String {
     let packet = papers::packet(&compile(text)).expect("papers");
     packet.into_iter().find(|file| file.name == name).expect("the paper").text
@@ -208,4 +215,102 @@ fn a_web_is_screwed_to_a_post_where_it_meets_it() {
         );
         assert_eq!(own["centers"].as_array().map(Vec::len), Some(1));
     }
+}
+
+/// The example of a cupboard: its posts are 1-3/4 square, and its ends are flush with their
+/// inside faces.
+///
+/// A shelf lies behind the frame of 3/4 and stands back 1/4 more: its front edge is 1 behind
+/// the front faces. The groove of the panel, 3/8 deep, begins 1-3/4 − 3/8 = 1-3/8 behind them,
+/// and it lies (3/4 − 13/64) / 2 = 35/128, less than a hole is deep, behind the inside face: so
+/// the row stays 2 mm before it, in the middle between 1 and 1-3/8 less 2 mm.
+///
+/// In a back post the groove reaches 3/8 from its front face. The back, 13/64, takes screws
+/// that go in 5/8: the row lies in the middle between 1-3/4 − 3/8 less 2 mm, and 13/64 + 5/8
+/// and 2 mm more, counted from the back face. The 2 mm cancel: (1-3/8 + 53/64) / 2 = 141/128.
+#[test]
+fn a_row_of_pins_stands_in_each_post() {
+    let text = example("cupboard-on-posts");
+    let compiled = compile(&text);
+    let work = compiled.workings().expect("a piece");
+    let [rows] = work.pin_rows() else { panic!("{:?}", work.pin_rows().len()) };
+    let found: Vec<_> = rows
+        .boards
+        .iter()
+        .map(|own| (own.part.mark.as_str(), own.part.face_name(own.face), own.rows))
+        .collect();
+    let inside = || "inside face".to_owned();
+    let front = [Some(inches(19, 16) - Length::mm(1)), None];
+    let back = [None, Some(inches(141, 128))];
+    let expected = [
+        ("LFP", inside(), front),
+        ("LKP", inside(), back),
+        ("RFP", inside(), front),
+        ("RKP", inside(), back),
+    ];
+    assert_eq!(found, expected);
+    // Two posts, less 1/16 on each side: 32 − 2 × 1-3/4 − 1/8.
+    let parts = compiled.parts.as_ref().expect("parts");
+    assert_eq!(size(parts, "cupboard.store.shelf")[0], inches(227, 8));
+}
+
+/// Each leaf hangs on the post beside it, and its hinges are 3 from the ends of the leaf:
+/// 3 + 3/32 above an opening that begins 7 + 1-1/2 above the floor, 11-19/32 up the post.
+#[test]
+fn doors_hang_on_the_front_posts() {
+    let compiled = compile(&example("cupboard-on-posts"));
+    let work = compiled.workings().expect("a piece");
+    let hinges = &work.fitting().hinges;
+    let first: Vec<_> = hinges
+        .iter()
+        .filter(|own| own.number == 1)
+        .map(|own| (own.holder.mark.as_str(), own.on_holder))
+        .collect();
+    assert_eq!(first, [("LFP", inches(371, 32)), ("RFP", inches(371, 32))]);
+}
+
+/// A fixed shelf goes 1/4 into the inside faces of the posts: 24 − 2 × 1-3/4 + 2 × 1/4 = 21.
+/// In a front post its dado begins where the shelf does, 1 behind the front face, and runs out
+/// at the back face; in a back post it stops before the back of 0.205.
+#[test]
+fn a_shelf_is_let_into_the_posts() {
+    let text = spec("fern-bank-stand.case")
+        .replace("open niche { share 1 }", "open niche { share 1; shelf { fixed 1 } }")
+        .replace("  frame {", "  shelves { joint dado { deep 1/4 } }\n  frame {")
+        + "\naccept shelf-short on stand.niche \"a basket stands there\"\n";
+    let parts = made(&text);
+    assert_eq!(size(&parts, "stand.niche.shelf")[0], inches(21, 1));
+    let dado = |path: &str| {
+        let post = part(&parts, path);
+        let dado = post.features.iter().find(|own| own.kind == FeatureKind::Dado);
+        let dado = dado.expect("a dado");
+        let channel = post.channel(dado);
+        (dado.v, dado.deep, channel.along, post.face_name(channel.datum))
+    };
+    let top = || "top end".to_owned();
+    let quarter = inches(1, 4);
+    let front = (inches(1, 1), inches(7, 4));
+    assert_eq!(dado("stand.front-left-post"), (front, quarter, false, top()));
+    let back = (Length::ZERO, inches(1545, 1000));
+    assert_eq!(dado("stand.back-left-post"), (back, quarter, false, top()));
+}
+
+/// A floor of solid wood has no glue at the rails of the ends, and 1/8 to swell before the
+/// back posts: its notches there are 3/4 by 1-3/4 − 13/64 + 1/8.
+#[test]
+fn a_floor_of_solid_wood_moves_toward_the_back() {
+    let compiled = compile(&example("nightstand"));
+    let parts = compiled.parts.as_ref().expect("parts");
+    let bottom = part(parts, "stand.bottom");
+    let deep = bottom.width.length;
+    let behind: Vec<_> = bottom
+        .features
+        .iter()
+        .filter(|own| own.kind == FeatureKind::Notch && own.v.1 == deep)
+        .map(|own| (own.u.1 - own.u.0, own.v.1 - own.v.0))
+        .collect();
+    assert_eq!(behind, [(inches(3, 4), inches(107, 64)); 2]);
+    let order = paper(&example("nightstand"), "assembly-order.txt");
+    assert!(order.contains("B to LEBRL and REBRL: pocket screws, no glue"));
+    assert!(order.contains("BRL to B: butt joint, glued"));
 }

@@ -162,3 +162,43 @@ fn no_finish_goes_on_what_lies_at_the_wall() {
     let order = paper("first.case", "assembly-order");
     holds(&order, &["no coat goes on the wall side of K and the underside of UP-XB"]);
 }
+
+/// The top of the sink's case is 18 thick and its doors lie 15 over it: 3 are left under the
+/// countertop, which reaches out over them, and stand among the gaps.
+#[test]
+fn the_gap_under_a_countertop_is_told() {
+    let gaps = paper("gate-cottage-laundry.case", "gaps");
+    let rows: Vec<String> = gaps
+        .lines()
+        .map(|line| line.split_whitespace().collect::<Vec<_>>().join(" "))
+        .filter(|line| line.contains(" top countertop "))
+        .collect();
+    let all = ["pots, left door", "pots, right door", "upper, front", "towels, door"];
+    assert_eq!(rows.len(), all.len(), "{rows:#?}");
+    for (row, front) in rows.iter().zip(all) {
+        assert!(row.contains(&format!("{front} top countertop 3.00 3.00")), "{row}");
+    }
+}
+
+/// A door that strikes the wall needs something that stops it, which is bought; what is cut
+/// from offcuts is not. The corners of rabbeted boxes are held while their glue sets, and a
+/// miter has blocks of a size.
+#[test]
+fn what_holds_and_stops_is_told_where_it_is_bought_and_made() {
+    let list = paper("gate-cottage-laundry.case", "buying-list");
+    holds(&list, &["1  door stops, or limiters for the hinges: the left door of pots in sink"]);
+    let none = paper("first.case", "buying-list");
+    assert!(!none.contains("limiters"), "{none}");
+    let fitting = paper("fern-bank-stand.case", "fitting");
+    assert!(!fitting.contains("Order both"), "{fitting}");
+    let order = paper("first.case", "assembly-order");
+    holds(&order, &["a rabbet is open toward its end", "of the drawer boxes ease the upper edges"]);
+    let dovetailed = paper("orchard-lane-chest.case", "assembly-order");
+    assert!(!dovetailed.contains("a rabbet is open toward its end"));
+    let packet = crate::support::packet(&compile(&spec("tide-cottage-press.case")));
+    let all = packet["operations"].as_array().expect("operations");
+    let blocks = all.iter().find(|own| own["kind"] == "glue blocks").expect("blocks");
+    assert_eq!(blocks["block"]["print"], "50");
+    // Two seams of a case 1900 mm high or so, with a pair for each foot of either.
+    assert_eq!(blocks["pairs"], 12);
+}

@@ -362,3 +362,138 @@ fn what_follows_from_a_figure_is_told_with_it() {
     assert!(slugs.contains(&"part-too-large"), "{slugs:?}");
     assert!(!slugs.contains(&"figure-odd") && !slugs.contains(&"accept-unused"), "{slugs:?}");
 }
+
+/// A demo piece or an example with one text in place of another, and the line where that is.
+fn slipped(name: &str, sound: &str, slip: &str) -> (Compilation, usize) {
+    let text = spec(name);
+    assert!(text.contains(sound), "{name}: {sound}");
+    let line = text[..text.find(sound).expect("it stands there")].matches('\n').count();
+    let text = text.replacen(sound, slip, 1);
+    let shop = if name.starts_with("examples/") { "examples/shop.case" } else { "shop.case" };
+    let files = MemoryFiles::one("a.case", &text).with("shop.case", &spec(shop));
+    (pipeline::check(&files, "a.case").expect("readable"), line)
+}
+
+/// The only error or warning, which stands at the line of the slip.
+fn at_its_line(name: &str, sound: &str, slip: &str) -> Diagnostic {
+    let (compiled, line) = slipped(name, sound, slip);
+    let told = told(&compiled);
+    let [found] = told.as_slice() else { panic!("{name}, {slip}: {told:#?}") };
+    let at = compiled.sources.position(found.primary.span).line;
+    assert_eq!(at, line + 1, "{name}, {slip}: {found:#?}");
+    (*found).clone()
+}
+
+/// A digit lost over all: frameless and framed, a run and a case in it, on the wall, on posts,
+/// and under a countertop. What is offered leaves no error.
+#[test]
+fn a_digit_lost_over_all_is_one_message_at_its_line() {
+    for (name, sound, slip, offered) in [
+        ("first.case", "wide 36;", "wide 6;", "60"),
+        ("first.case", "wide 36;", "wide 3;", "30"),
+        ("first.case", "high 34-1/2", "high 3", "30"),
+        ("alcove-shelves.case", "wide 1200", "wide 120", "1200"),
+        ("alcove-shelves.case", "deep 450", "deep 40", "540"),
+        ("alcove-shelves.case", "high 900", "high 90", "900"),
+        ("gate-cottage-laundry.case", "wide 2450", "wide 450", "2450"),
+        ("gate-cottage-laundry.case", "wide 580", "wide 80", "180"),
+        ("mill-row-island.case", "deep 26", "deep 6", "16"),
+        ("mill-row-island.case", "wide 54", "wide 5", "50"),
+        ("examples/countertop.case", "wide 36", "wide 6", "60"),
+        ("examples/hung-on-the-wall.case", "wide 36", "wide 6", "60"),
+        ("examples/posts.case", "high 26", "high 6", "60"),
+    ] {
+        let found = at_its_line(name, sound, slip);
+        let offers: Vec<&str> =
+            found.fixes.iter().flat_map(|fix| &fix.edits).map(|edit| edit.text.as_str()).collect();
+        let is_it = |text: &&&str| text.split(' ').any(|word| word == offered);
+        assert!(offers.iter().any(|text| is_it(&text)), "{name}, {slip}: {offers:?}");
+    }
+}
+
+/// 5 with a digit too many, or twice: what takes all the room is told, not what is left none.
+#[test]
+fn a_digit_too_many_in_a_list_is_told_where_it_stands() {
+    for (name, sound, slip, meant) in [
+        ("first.case", "high 5 }", "high 55 }", "high 5"),
+        ("first.case", "high 5 }", "high 50 }", "high 5"),
+        ("orchard-lane-chest.case", "high 5-1/2", "high 55-1/2", "high 5-1/2"),
+        ("orchard-lane-chest.case", "high 5-1/2", "high 66", "high 6"),
+        ("gate-cottage-laundry.case", "high 180", "high 1180", "high 180"),
+        ("gate-cottage-laundry.case", "wide 800", "wide 8000", "wide 800"),
+    ] {
+        let found = at_its_line(name, sound, slip);
+        assert_eq!(found.slug, "no-room");
+        let offered = found.fixes.iter().flat_map(|fix| &fix.edits);
+        assert!(offered.into_iter().any(|edit| edit.text == meant), "{slip}: {found:#?}");
+    }
+}
+
+/// 800 − 3 × 18 = 746: the books leave 25 of 721 and 24 of 722. What is written so is meant so.
+#[test]
+fn a_niche_that_is_left_nothing_is_told() {
+    let slot = |books: &str, slot: &str| {
+        let list = format!(
+            "partitions {{ joint dado {{ deep 6 }} }}\n  across {{ open books {{ {books}; shelf {{ fixed 4 }} }}; divider; open slot {{ {slot} }} }}"
+        );
+        let sound = "across { open books { share 1; shelf { fixed 4 } } }";
+        slugs(&compile(&changed("alcove-shelves.case", sound, &list))).contains(&"opening-slight")
+    };
+    assert!(slot("wide 722", "share 1") && !slot("wide 721", "share 1"));
+    assert!(!slot("share 1", "wide 24"));
+}
+
+/// 1-1/2 beside 1-3/4 is uneven, 1-9/16 is not, and 7/8 is meant so; nor is what is scribed to a
+/// wall or has only one neighbor.
+#[test]
+fn a_stile_without_its_fraction_is_told() {
+    let uneven = |left: &str, beside: &str| {
+        let sound = "stile left  { wide 1-3/4 }";
+        let text = changed("first.case", sound, &format!("stile left {{ wide {left} }}"));
+        let text = text.replacen("site { left open;", &format!("site {{ left {beside};"), 1);
+        slugs(&compile(&text)).contains(&"stiles-uneven")
+    };
+    assert!(uneven("1", "open") && uneven("1-1/2", "open") && uneven("2", "open"));
+    assert!(!uneven("1-9/16", "open") && !uneven("7/8", "open"));
+    assert!(!uneven("2-1/4", "wall { scribe 1/2 }"));
+}
+
+/// Two fronts share 1-1/2 of rail and leave 3/32: each reaches over (1-1/2 − 3/32) / 2 = 45/64,
+/// down to 11/16 on the tape. The lower edge of the upper one may have a figure of its own:
+/// beside 1/2 it has 1-1/2 − 3/32 − 1/2 = 29/32.
+#[test]
+fn fronts_that_meet_are_told_at_the_overlay_that_brings_them_together() {
+    for (set, meant) in [("{ by 7/8 }", "by 11/16"), ("{ by 1/2; bottom 1-1/4 }", "bottom 29/32")] {
+        let found = at_its_line("first.case", "set inset;", &format!("set overlay {set};"));
+        let offered: Vec<&str> =
+            found.fixes.iter().flat_map(|fix| &fix.edits).map(|edit| edit.text.as_str()).collect();
+        assert_eq!((found.slug, offered), ("fronts-collide", vec![meant]), "{set}");
+    }
+}
+
+/// What lacks its unit, its zero, or its hyphen, or stands twice, is told with what mends it.
+#[test]
+fn small_slips_are_mended() {
+    let first = |sound: &str, slip: &str| {
+        mended(&changed("first.case", sound, slip), Grade::Choice)
+            == changed("first.case", sound, sound)
+    };
+    assert!(first("cure 24 h; open-time", "cure 24; open-time"));
+    assert!(first("swing 105 deg", "swing 105"));
+    assert!(first("humidity 40%;", "humidity 40;"));
+    assert!(first("opening - 1-5/8", "opening - 15/8"));
+    assert!(first("room 15-3/4", "room 51-3/4"));
+    let point = changed("first.case", "gap 3/32;", "gap .1;");
+    assert_eq!(mended(&point, Grade::Sure), changed("first.case", "gap 3/32;", "gap 0.1;"));
+    let twice = changed("first.case", "revision A\n", "revision A; revision A\n");
+    assert_eq!(mended(&twice, Grade::Sure), spec("first.case"));
+    let units = changed("first.case", "revision A\n", "revision A; revision B\n");
+    assert_eq!(mended(&units, Grade::Choice), spec("first.case"));
+    // A case whose openings stand in itself has no face frame.
+    let frameless = spec("alcove-shelves.case").replacen("  frame none\n", "", 1);
+    let compiled = compile(&frameless);
+    let offered = compiled.diagnostics.iter().flat_map(|own| &own.fixes);
+    let offered: Vec<&str> = offered.map(|fix| fix.title.as_str()).collect();
+    assert_eq!(offered, ["the case has no face frame"]);
+    assert!(compile(&mended(&frameless, Grade::Choice)).is_sound());
+}

@@ -266,6 +266,61 @@ fn every_gap_of_the_sheet_is_told() {
     assert_eq!(rows, 19);
 }
 
+/// Where each case balances is told with each of its parts, and so is the whole: the three
+/// figures of every line of the paper. What a part brings to it is its share of the weight
+/// times the place of its own center.
+#[test]
+fn every_balance_of_the_papers_is_told() {
+    for (name, compiled) in demo_pieces() {
+        let mut told = all(&compiled, Subject::Balance);
+        told.retain(|why| why.sizes.iter().any(|sum| sum.about == [Subject::Balance]));
+        let weights = paper(&compiled, "weights");
+        let lines = weights.lines().skip_while(|line| !line.starts_with("== Where it balances"));
+        let lines = lines.skip(2).take_while(|line| line.starts_with("  "));
+        let mut rows: Vec<Vec<String>> = lines
+            .map(|line| line.split("  ").map(str::trim).filter(|own| !own.is_empty()))
+            .map(|cells| cells.skip(1).map(str::to_owned).collect())
+            .collect();
+        rows.retain(|row: &Vec<String>| {
+            row.len() == 3 && row.iter().all(|own| own.starts_with(char::is_numeric))
+        });
+        let mut figures: Vec<Vec<String>> = told
+            .iter()
+            .map(|why| why.sizes.iter().filter(|sum| sum.about == [Subject::Balance]))
+            .map(|sums| sums.map(|sum| sum.paper.clone()).collect())
+            .collect();
+        rows.sort();
+        figures.sort();
+        assert!(!rows.is_empty(), "{name}: {weights}");
+        assert_eq!(rows, figures, "{name}");
+        for sum in told.iter().flat_map(|why| &why.sizes) {
+            for term in &sum.terms {
+                let TermFrom::Worked { how, .. } = &term.from else { continue };
+                let Some((share, arm)) = how.split_once(", its center at ") else { continue };
+                let figure = |text: &str| -> Option<f64> {
+                    text.trim_start_matches('−').split(' ').next()?.parse().ok()
+                };
+                let Some((own, whole)) = share.split_once(" of ") else { continue };
+                let (Some(own), Some(whole), Some(arm)) = (figure(own), figure(whole), figure(arm))
+                else {
+                    continue;
+                };
+                let Value::Length(by) = term.value else { panic!("{sum:?}") };
+                let by = by.to_mm_f64();
+                let by = if compiled.piece.as_ref().unwrap().tape().unit.is_metric() {
+                    by
+                } else {
+                    by / 25.4
+                };
+                assert!(
+                    (own * arm / whole - by).abs() < 0.02 * (1.0 + arm.abs() / 100.0),
+                    "{name}: {how}: {by}"
+                );
+            }
+        }
+    }
+}
+
 /// Each weight that is lifted, and each line of the hinges.
 #[test]
 fn every_weight_and_hinge_of_the_papers_is_told() {

@@ -63,6 +63,7 @@ export class Pieces {
   /** The name is the maker's from now on. */
   named() {
     delete this.own.given;
+    this.keep();
   }
 
   /** The name that the job gives a file that was given one: nothing where it has it, or is the

@@ -26,6 +26,15 @@ pub(super) const RULE: Rule = Rule {
     sometimes: None,
 };
 
+/// What stands for the reason until the maker has written one.
+const BLANK: &str = "your reason";
+
+/// True where a reason is written. Without one nothing is silenced.
+fn has_reason(accept: &Accept) -> bool {
+    let reason = accept.reason.trim();
+    !reason.is_empty() && reason != BLANK
+}
+
 /// Takes out the warnings that are accepted, and reports every `accept` that
 /// silences none: what stands, and what is accepted with the place of its `accept`.
 #[must_use]
@@ -43,8 +52,11 @@ pub fn accept(
     };
     let (mut standing, mut accepted) = (Vec::with_capacity(diagnostics.len()), Vec::new());
     for found in diagnostics {
-        match accepted_by(&found) {
-            Some(by) => accepted.push((found, by)),
+        match accepted_by(&found).map(|by| (by, &accepts[by])) {
+            Some((by, accept)) if has_reason(accept) => accepted.push((found, by)),
+            Some((_, accept)) => {
+                standing.push(found.label(accept.span, "write why you accept it"));
+            }
             None => standing.push(found),
         }
     }
@@ -72,7 +84,7 @@ pub fn accepting(sources: &Sources, found: &Diagnostic) -> Option<Fix> {
     let (file, spec) = sources.iter().next()?;
     let end = spec.text.len();
     let before = if spec.text.ends_with(['\n', '\r']) || end == 0 { "" } else { "\n" };
-    let text = format!("{before}accept {} on {subject} \"your reason\"\n", found.slug);
+    let text = format!("{before}accept {} on {subject} \"{BLANK}\"\n", found.slug);
     let title = format!("accept it on {subject}, and write your reason");
     Some(Fix::new(Grade::Choice, title, Span::new(file, end, end), text))
 }

@@ -220,6 +220,13 @@ pub(super) const RULES: &[Rule] = &[
             "set-back 0.3; cut-into",
         )
     },
+    reading(
+        "size-doubtful",
+        "A case is less than 12 in (305 mm) wide or high over all, less than 9 in (229 mm) deep, or measured in another unit than the file, and all that can't be built in it can be with the size that was probably meant. What comes of the size is told with it, and not by itself.",
+        "A digit that is missing over all would be reported at every board and front that has no room, and nowhere as what it is.",
+        "wide 36; deep 18",
+        "wide 6; deep 18",
+    ),
     Rule {
         severity: Severity::Warning,
         accept: "There is no need: it is read the right way round. Turn it around.",

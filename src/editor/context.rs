@@ -83,18 +83,18 @@ pub fn context(text: &str, byte: u32, unit: Unit) -> Context {
         Some(start) => scan.at_word(start, unit),
         None => scan.closed_to_offers(),
     };
-    if let Some(frame) = scan.frames.pop() {
-        context.of.clone_from(&frame.name);
-        context.written = frame.written.clone();
+    if let Some(mut frame) = scan.frames.pop() {
+        context.of = frame.name.take();
+        context.written = std::mem::take(&mut frame.written);
         context.written.extend(behind(text.get(end..).unwrap_or(""), frame));
     }
     context
 }
 
-/// The words of the statements that follow in the block of this frame.
+/// The words of the statements that follow in the block of this frame, which has none yet.
 fn behind(text: &str, frame: Frame) -> Vec<&'static Row> {
     let mut scan = Scan::of(text, false);
-    scan.frames = vec![Frame { written: Vec::new(), ..frame }];
+    scan.frames = vec![frame];
     // What stands at the cursor is not whole, and neither is the rest of its word.
     scan.head = Some((0, None));
     scan.ends_at_stray = true;

@@ -36,16 +36,18 @@ pub fn hints(compiled: &Compilation, names: &Names, file: FileId) -> Vec<Hint> {
     .collect()
 }
 
-/// The text for each thing that has sizes, by its whole name.
+/// The text for each thing that has sizes, by its whole name; a list without a name has that of
+/// what it stands in, which comes before it.
 fn sizes(compiled: &Compilation) -> BTreeMap<&str, (String, String)> {
     let Some(piece) = &compiled.piece else {
         let Some(standing) = &compiled.standing else { return BTreeMap::new() };
-        let known = standing.sizes.iter().map(|own| {
+        let mut known = BTreeMap::new();
+        for own in &standing.sizes {
             let size = |axis| own.along(axis).map(|known| (&known.size, known.holds));
             let both = [Axis::Across, Axis::Down].map(size);
-            (own.path.as_str(), text(&standing.tape, both))
-        });
-        return known.collect();
+            known.entry(own.path.as_str()).or_insert_with(|| text(&standing.tape, both));
+        }
+        return known;
     };
     let tape = piece.tape();
     let mut all = BTreeMap::new();
@@ -57,7 +59,7 @@ fn sizes(compiled: &Compilation) -> BTreeMap<&str, (String, String)> {
         all.insert(case.path.as_str(), text(tape, both));
         for opening in case.openings.iter().filter(|own| own.parent.is_some()) {
             let both = [Axis::Across, Axis::Down].map(|axis| Some((opening.along(axis), true)));
-            all.insert(opening.path.as_str(), text(tape, both));
+            all.entry(opening.path.as_str()).or_insert_with(|| text(tape, both));
         }
     }
     all

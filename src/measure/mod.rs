@@ -13,6 +13,7 @@ mod readings;
 mod scale;
 mod slips;
 mod span;
+mod stretches;
 mod tape;
 mod unit;
 
@@ -29,9 +30,10 @@ pub use quantity::{
 pub use readings::date_readings;
 pub use scale::Scale;
 pub use slips::{
-    HYPHEN_MISSING, IF_DOUBLED, IF_POINT_OFF, IF_TURNED, MeantInches, is_on_rule, meant_inches,
-    turned, undoubled,
+    HYPHEN_MISSING, IF_DIGIT_LOST, IF_DOUBLED, IF_MEANT, IF_POINT_OFF, IF_TURNED, MeantInches,
+    is_on_rule, meant_inches, turned, undoubled,
 };
 pub use span::{FileId, Span, Spanned};
+pub use stretches::between;
 pub use tape::{MEASURED, Printed, Tape};
 pub use unit::{SPELLINGS, Unit};

@@ -20,6 +20,12 @@ pub const HYPHEN_MISSING: &str = "if its hyphen is missing";
 /// Said of a figure with a digit too many: `77` for `7`.
 pub const IF_DOUBLED: &str = "if a digit is doubled";
 
+/// Said of a figure that is right but for its unit.
+pub const IF_MEANT: &str = "if that is what you meant";
+
+/// Said of a figure whose first digit is missing: `26` for `6`.
+pub const IF_DIGIT_LOST: &str = "if its first digit is missing";
+
 /// The finest part of an inch that a rule has.
 const FINEST: i64 = 64;
 
@@ -56,16 +62,18 @@ pub fn meant_inches(count: Exact, has_fraction: bool) -> Vec<MeantInches> {
     all
 }
 
-/// A whole number without the second of two digits that are alike and stand side by side:
-/// `7` for `77`, `140` for `1440`.
+/// A number without the second of two digits that are alike and stand side by side before its
+/// fraction: `7` for `77`, `140` for `1440`, `1-1/2` for `11-1/2`.
 #[must_use]
 pub fn undoubled(count: Exact) -> Option<Exact> {
-    let digits = count.is_whole().then(|| count.numer().to_string())?;
+    let whole = Exact::int(count.floor());
+    let digits = count.floor().to_string();
     let pairs = digits.as_bytes().windows(2);
     // Noughts in a row are most often meant.
     let at = pairs.into_iter().position(|pair| pair[0] == pair[1] && pair[0] != b'0')?;
     let (before, after) = (digits.get(..at)?, digits.get(at + 1..)?);
-    format!("{before}{after}").parse().ok().map(Exact::int)
+    let undoubled = format!("{before}{after}").parse().ok().map(Exact::int)?;
+    Some(undoubled + (count - whole))
 }
 
 /// `18` for `1/8`, `158` for `1-5/8`.
@@ -152,6 +160,7 @@ mod tests {
         assert_eq!(meant(1440, 1), ["144", "14400", "140"]);
         assert_eq!(meant(31, 2), ["3-1/2", "1/2"]);
         assert_eq!(meant(117, 16), ["11-7/16", "5/16"]);
+        assert_eq!(meant(23, 2), ["1-1/2", "1/2"]);
         // What is written with a fraction has no point that could be a place off.
         assert_eq!(meant(19, 4), ["3/4"]);
         assert_eq!(meant(18, 1), ["180", "1/8"]);

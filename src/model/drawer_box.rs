@@ -7,7 +7,7 @@ use crate::vocabulary::Origin;
 
 use super::case::Case;
 use super::front::Set;
-use super::hardware::{Runs, Slide};
+use super::hardware::{Hardware, Runs, Slide};
 use super::lower::Lower;
 use super::opening::{Axis, Opening, OpeningKind};
 use super::piece::Piece;
@@ -67,7 +67,8 @@ impl Piece {
                 let (inside, outside) = slide.box_width.inside_and_outside(&wide, &thick);
                 let most = slide.box_high.size(tall);
                 // A lower box keeps its lower edge where its slide holds it.
-                let above = (&opening.high - &most).half();
+                let middle = || (&opening.high - &most).half();
+                let above = slide.box_up.clone().unwrap_or_else(middle);
                 let (high, deep) = (own(&most), slide.length.clone());
                 Some(DrawerBox { outside, inside, high, most, deep, above })
             }
@@ -112,6 +113,20 @@ impl Piece {
         let over = fronts.filter(|front| matches!(front.set, Set::Overlay(_)));
         let thick = over.map(|front| self.thickness(front.stock));
         thick.max_by_key(|thick| thick.length).unwrap_or_default()
+    }
+}
+
+impl Opening {
+    /// From the lower edge of the opening of a drawer, so high, to the middle of its box: that
+    /// stands as high as its slide says, else in the middle of what that leaves it.
+    #[must_use]
+    pub fn box_middle(&self, slide: &Hardware, high: &Size) -> Size {
+        let most = slide.box_high.size(high);
+        let own = self.box_high().unwrap_or(&most);
+        match &slide.box_up {
+            Some(up) => up + own.half(),
+            None => (high - &most + own).half(),
+        }
     }
 }
 

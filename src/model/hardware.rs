@@ -136,6 +136,8 @@ pub struct Hardware {
     pub box_width: BoxWidth,
     /// The drawer's greatest height.
     pub box_high: BoxRule,
+    /// From the lower edge of its opening to that of the box, where the sheet says so.
+    pub box_up: Option<Size>,
     /// What is cut out of the drawer's back: wide, high.
     pub notch: Option<(Length, Length)>,
     /// The hole for its hook in the drawer's back.
@@ -180,7 +182,7 @@ fn hardware(
     ctx: &mut Lower,
 ) -> Option<Hardware> {
     use words::slide::{
-        ADJUST, BEHIND_FRONT, BOX_HIGH, HOOK, LENGTH, LOAD, NOTCH, PRICE, ROOM, UP,
+        ADJUST, BEHIND_FRONT, BOX_HIGH, BOX_UP, HOOK, LENGTH, LOAD, NOTCH, PRICE, ROOM, UP,
     };
 
     let (across, _) = body.which::<Across>()?;
@@ -195,6 +197,7 @@ fn hardware(
         room: ctx.positive(body, ROOM, &format!("room of {name}")).known()?,
         box_width: width,
         box_high: box_rule(body, BOX_HIGH, name, ctx)?,
+        box_up: ctx.size(body, BOX_UP, &format!("box height of {name}")),
         notch: body.one(NOTCH).and_then(Said::body).and_then(|notch| {
             let wide = notch.get(words::notch::WIDE)?.value;
             Some((wide, notch.get(words::notch::HIGH)?.value))

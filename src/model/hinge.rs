@@ -109,6 +109,17 @@ impl Hinge {
         if self.swing_written { self.swing } else { self.swing.min(Angle::SQUARE) }
     }
 
+    /// How far its door may come into another thing before that counts: 1/16 in on a cup hinge
+    /// whose path nobody has given, which is taken at its word only so far (common practice,
+    /// no source); else a hair, so that what touches goes free.
+    #[must_use]
+    pub fn mercy(&self) -> Length {
+        match &self.kind {
+            HingeKind::Cup { poses, .. } if poses.is_empty() => Length::inches(1, 16),
+            HingeKind::Cup { .. } | HingeKind::Butt { .. } => Length::mm(1) / 100,
+        }
+    }
+
     /// What a door `thick` thick, set so, turns about on this hinge.
     #[must_use]
     pub fn pivot(&self, set: &Set, thick: Length) -> Pivot {

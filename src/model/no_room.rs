@@ -2,14 +2,15 @@
 
 use crate::diagnostics::{Diagnostic, Fix, Grade, Sum};
 use crate::measure::{
-    Exact, IF_DOUBLED, IF_POINT_OFF, IF_TURNED, Length, Span, Unit, meant_inches, turned, undoubled,
+    Exact, IF_DIGIT_LOST, IF_DOUBLED, IF_POINT_OFF, IF_TURNED, Length, Span, Unit, meant_inches,
+    turned, undoubled,
 };
 
 use super::layout::{Solution, Value};
 use super::lower::Lower;
 use super::opening::Axis;
 use super::openings::{Draft, Drafts};
-use super::size::Size;
+use super::size::{Fact, Size};
 
 /// Openings that come out as nothing or less.
 pub(super) fn report(drafts: &Drafts<'_>, solution: &Solution, ctx: &mut Lower) {
@@ -91,7 +92,51 @@ fn explained(mut diagnostic: Diagnostic, size: &Size, at: Span, ctx: &Lower) -> 
         }
     }
     diagnostic.fixes.extend(slips(size, ctx));
+    if let Some(over_all) = too_small(size, ctx) {
+        // What everything is taken from is at fault, not what comes out of it last.
+        let whole = over_all.origin.span();
+        let labels = &mut diagnostic.labels;
+        if let Some(label) = labels.iter_mut().find(|label| Some(label.span) == whole) {
+            std::mem::swap(&mut diagnostic.primary, label);
+        }
+        diagnostic.fixes.extend(lost_digits(over_all, size, ctx));
+    }
     diagnostic.sum(sum)
+}
+
+/// The figure that all else is taken from, where what is taken comes to more than twice as
+/// much, and leaving out any one of the takers would not do.
+fn too_small<'a>(size: &'a Size, ctx: &'a Lower) -> Option<&'a Fact> {
+    let taken: Vec<_> = ctx.facts.of(size).map(|(fact, k)| (fact, fact.length * k)).collect();
+    let (whole, rest): (Vec<_>, Vec<_>) = taken.into_iter().partition(|(_, own)| own.is_positive());
+    let [(whole, there)] = whole.as_slice() else { return None };
+    let is_small = *there + size.length <= Length::ZERO;
+    let no_one = rest.iter().all(|(_, own)| !(size.length - *own).is_positive());
+    (is_small && no_one && whole.word.is_some()).then_some(*whole)
+}
+
+/// The figures that leave room where a point is a place off, or the first digit is missing.
+fn lost_digits(whole: &Fact, size: &Size, ctx: &Lower) -> Vec<Fix> {
+    let (tape, one) = (&ctx.tape, ctx.tape.unit.either(Length::inches(1, 1), Length::mm(1)));
+    let (Some(at), Some(word)) = (whole.origin.span(), whole.word) else { return Vec::new() };
+    let mut place = one;
+    while place <= whole.length {
+        place = place * 10;
+    }
+    let first = (1..10).map(|digit| (whole.length + place * digit, IF_DIGIT_LOST));
+    let is_enough = |(length, _): &(Length, _)| {
+        ctx.facts.of(size).any(|(fact, factor)| {
+            std::ptr::eq(fact, whole)
+                && (size.length + (*length - whole.length) * factor).is_positive()
+        })
+    };
+    let tenfold = Some((whole.length * 10, IF_POINT_OFF)).filter(is_enough);
+    let all = tenfold.into_iter().chain(first.into_iter().find(is_enough));
+    let told = |(length, if_so)| {
+        let figure = tape.source(length);
+        Fix::new(Grade::Choice, format!("{figure}, {if_so}"), at, format!("{word} {figure}"))
+    };
+    all.map(told).collect()
 }
 
 /// What takes most beside it may take a share, too, in place of its figure.

@@ -1,7 +1,7 @@
 //! What goes with posts, and what does not yet.
 
 use crate::diagnostics::{Diagnostic, Sum};
-use crate::measure::Span;
+use crate::measure::{Length, Span};
 use crate::trade;
 use crate::vocabulary::{BoardBuild, Entries, JointKind, Said, Side, words};
 
@@ -9,7 +9,7 @@ use super::case::{Case, Exposure};
 use super::id::SlideId;
 use super::joinery::Joinery;
 use super::lower::Lower;
-use super::opening::{Member, MemberKind, OpeningKind};
+use super::opening::{Axis, Member, MemberKind, OpeningKind};
 use super::posts::Posts;
 use super::read_case::Shared;
 
@@ -53,6 +53,7 @@ pub(super) fn fits(
     let mut refused = Refused::default();
     beside(case, posts, &mut refused);
     joints(case, posts, &mut refused, ctx);
+    lying(case, &mut refused);
     let on_wood = openings(case, shared, &mut refused);
     // A web frame that can't be held as is said is told already.
     let shelves = body.one(words::case::SHELVES).and_then(Said::body);
@@ -97,13 +98,7 @@ fn openings(case: &Case, shared: &Shared<'_>, refused: &mut Refused) -> bool {
     for opening in &case.openings {
         let (what, note) = match &opening.kind {
             OpeningKind::List(..) => continue,
-            OpeningKind::Open if opening.shelves.is_none() => continue,
-            OpeningKind::Open => {
-                ("nothing carries a shelf between paneled ends yet", "take the shelves out")
-            }
-            OpeningKind::Door(_) | OpeningKind::Doors => {
-                ("doors don't hang on posts yet", "write `open` in its place")
-            }
+            OpeningKind::Open | OpeningKind::Door(_) | OpeningKind::Doors => continue,
             OpeningKind::Drawer { slide: Some(slide), .. } if is_wooden(*slide, shared) => {
                 on_wood = true;
                 continue;
@@ -126,7 +121,7 @@ fn openings(case: &Case, shared: &Shared<'_>, refused: &mut Refused) -> bool {
 fn members(case: &Case, refused: &mut Refused) {
     for member in &case.members {
         let (what, note) = match &member.kind {
-            MemberKind::Rail(None) | MemberKind::Stile(_) => continue,
+            MemberKind::Rail(None) | MemberKind::Stile(_) | MemberKind::Divider(_) => continue,
             MemberKind::Rail(Some(shelf)) => {
                 match (&shelf.board.web, ends_at_posts(case, member)) {
                     (Some(_), true) => continue,
@@ -134,16 +129,9 @@ fn members(case: &Case, refused: &mut Refused) {
                         "a web frame in a case on posts goes from end to end",
                         "let the rail before it run from post to post",
                     ),
-                    (None, _) => (
-                        "nothing carries a shelf between paneled ends yet",
-                        "write `build web` in `shelves` for drawers that run on it, or `shelf none` in this rail",
-                    ),
+                    (None, _) => continue,
                 }
             }
-            MemberKind::Divider(_) => (
-                "dividers can't stand or lie between posts yet",
-                "write a `rail` or a `stile` in its place",
-            ),
         };
         refused.add(what, note, member.span);
     }
@@ -222,6 +210,46 @@ pub(super) fn nothing_on(cases: &[Case], ctx: &mut Lower) {
                     .label(posts.span, "the posts")
                     .note("write it as a piece of its own, in a file of its own"),
             );
+        }
+    }
+}
+
+/// Reports shelves and lying dividers that are not joined as posts can hold them.
+fn lying(case: &Case, refused: &mut Refused) {
+    let Some(root) = case.openings.first() else { return };
+    let at_post = |x: Length, wide: Length| x == root.x || x + wide == root.x + root.wide.length;
+    let mut held = |joint: &Joinery, span: Span| {
+        let is_held = match joint.kind {
+            JointKind::Pocket | JointKind::Dado => true,
+            JointKind::Rabbet
+            | JointKind::Screw
+            | JointKind::Tenon
+            | JointKind::Dowel
+            | JointKind::Dovetail
+            | JointKind::Butt => false,
+        };
+        if !is_held {
+            refused.add(
+                "a shelf between posts is held by pocket screws, or in dadoes",
+                "write `joint pocket`, or `joint dado` where the ends are set back",
+                joint.span.unwrap_or(span),
+            );
+        }
+    };
+    for member in case.members.iter().filter(|own| at_post(own.x, own.long.length)) {
+        match &member.kind {
+            MemberKind::Rail(Some(shelf)) if shelf.board.web.is_none() => {
+                held(&shelf.board.joint, member.span);
+            }
+            MemberKind::Divider(board) if member.axis == Axis::Down => {
+                held(&board.joint, member.span);
+            }
+            MemberKind::Rail(_) | MemberKind::Stile(_) | MemberKind::Divider(_) => {}
+        }
+    }
+    for opening in case.openings.iter().filter(|own| at_post(own.x, own.wide.length)) {
+        if opening.shelves.as_ref().is_some_and(|set| set.fixed > 0) {
+            held(&case.shelves.joint, opening.span);
         }
     }
 }

@@ -11,7 +11,6 @@ use super::cut_round::CutRound;
 use super::drawer_box::OnWood;
 use super::edge::{Edge, Edges};
 use super::front::{Fronts, Set};
-use super::hardware::Hardware;
 use super::hole::Hole;
 use super::id::{CaseId, Leaf, MemberId, OpeningId, SlideId};
 use super::insertion::Insertion;
@@ -316,15 +315,6 @@ impl Opening {
     pub fn wide_for_slides(&self) -> Size {
         let [left, right] = &self.clear;
         self.as_built(Axis::Across) - left - right
-    }
-
-    /// From the lower edge of the opening of a drawer, so high, to the middle of its box.
-    #[must_use]
-    pub fn box_middle(&self, slide: &Hardware, high: &Size) -> Size {
-        match self.box_high() {
-            Some(own) => (high - slide.box_high.size(high) + own).half(),
-            None => high.half(),
-        }
     }
 
     /// True for a drawer box without a front.

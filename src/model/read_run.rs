@@ -243,12 +243,19 @@ fn complete((name, run): (&str, &Entry), things: &[Thing<'_>], ctx: &mut Lower) 
     ];
     for (lack, row) in asked {
         let word = row.word;
-        let example =
-            if word == words::case::FRAME.spelling() { "frame none" } else { row.example };
-        let note = format!("for example, `{example}` in the run, for all its cases");
+        // Openings that stand in the cases themselves have no frame around them.
+        let none = run.body().filter(|_| word == words::case::FRAME.spelling()).map(|body| {
+            let at = Insertion::of(body, words::run::FRAME);
+            at.says("frame none", "cases without face frames")
+        });
+        let note = format!("for example, `{}` in the run, for all its cases", row.example);
         let mut report = |who: &str, at, label: String| {
             let title = format!("{who} needs `{word}`");
-            ctx.sink.push(Diagnostic::error("word-missing", title, at, label).note(note.clone()));
+            let found = Diagnostic::error("word-missing", title, at, label);
+            ctx.sink.push(match none.clone() {
+                Some(none) => found.fix(none),
+                None => found.note(note.clone()),
+            });
         };
         if lack.len() == all {
             report(name, run.head, format!("neither this run nor its cases say `{word}`"));

@@ -1,6 +1,6 @@
 //! The list of openings that is the elevation of a case.
 
-use crate::diagnostics::Diagnostic;
+use crate::diagnostics::{Diagnostic, Fix, Grade};
 use crate::vocabulary::words::frame::Root;
 use crate::vocabulary::{Entries, Entry};
 
@@ -19,15 +19,23 @@ pub(super) fn find<'a>(
         (true, _) => (case, "the frameless case"),
         (false, Some(frame)) => (frame, "the frame"),
         (false, None) => {
-            ctx.sink.push(
-                Diagnostic::error(
-                    "block-missing",
-                    "the frame needs its members",
-                    frame_entry.head,
-                    "`{ … }` is missing after this",
-                )
-                .note("write `frame none` for a frameless case"),
+            let found = Diagnostic::error(
+                "block-missing",
+                "the frame needs its members",
+                frame_entry.head,
+                "`{ … }` is missing after this",
             );
+            // Openings that stand in the case itself have no frame around them.
+            let is_frameless = case.in_order().any(|entry| entry.kind::<Root>().is_some());
+            ctx.sink.push(match is_frameless {
+                true => found.fix(Fix::new(
+                    Grade::Choice,
+                    "the case has no face frame",
+                    frame_entry.head,
+                    "frame none",
+                )),
+                false => found.note("write `frame none` for a frameless case"),
+            });
             return None;
         }
     };

@@ -6,9 +6,10 @@ use std::collections::BTreeMap;
 use crate::diagnostics::{counted, listed};
 use crate::measure::{Exact, Length};
 use crate::model::Stock;
+use crate::parts::front_told;
 use crate::plans::Workings;
 use crate::plans::buying::{Amount, Boards, Bought, What};
-use crate::plans::fitting::Rail;
+use crate::plans::fitting::{Rail, at_wall};
 use crate::plans::hardware::Kind;
 use crate::trade;
 
@@ -175,6 +176,7 @@ pub(super) fn lines(source: &Source<'_, '_>) -> Vec<Line> {
     let mut lines: Vec<Line> = bought.filter_map(|own| line(source, own)).collect();
     lines.extend(rails(source));
     lines.extend(catches(source));
+    lines.extend(door_stops(source));
     lines.extend(liquids::lines(source));
     lines.extend(abrasives::lines(source));
     lines.extend(supplies::lines(source));
@@ -198,6 +200,16 @@ fn catches(source: &Source<'_, '_>) -> Vec<Line> {
         }
     }
     counts.into_iter().map(|(kind, count)| unpriced(count, kind.to_owned())).collect()
+}
+
+/// What keeps doors from what they would strike before their hinges stop them.
+fn door_stops(source: &Source<'_, '_>) -> Option<Line> {
+    let doors: Vec<String> = at_wall(source.work)
+        .iter()
+        .map(|own| front_told(source.work.piece, own.front.id))
+        .collect();
+    let what = || format!("door stops, or limiters for the hinges: {}", listed(&doors));
+    (!doors.is_empty()).then(|| unpriced(doors.len(), what()))
 }
 
 /// Hanging rails with their cups.

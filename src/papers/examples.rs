@@ -41,6 +41,8 @@ examples! {
     "web-frames"
     "dadoes-by-saw"
     "posts"
+    "cupboard-on-posts"
+    "nightstand"
     "fluted-fronts"
     "edges"
     "countertop"

@@ -62,7 +62,7 @@ pub(crate) use buying_list::{ToBuy, to_buy};
 pub use examples::{EXAMPLES, Example, SHARED};
 pub use measuring::form as measuring_form;
 pub use reference::{reference, reference_page};
-pub use weights::lifted;
+pub use weights::{lifted, near};
 
 pub(crate) use emit::filters;
 use figures::Figures;

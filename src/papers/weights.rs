@@ -309,7 +309,8 @@ fn balance(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>) 
 }
 
 /// A place at the nearest mark of the tape: no wood is known more closely.
-fn near(mm: f64, tape: &Tape) -> Length {
+#[must_use]
+pub fn near(mm: f64, tape: &Tape) -> Length {
     let exact = Length::mm(1) * Exact::ratio((mm * 100.0).round() as i64, 100);
     tape.print(exact).shown
 }

@@ -2,7 +2,7 @@
 
 use crate::measure::Length;
 
-use super::feature::Feature;
+use super::feature::{Feature, FeatureKind};
 use super::part::Part;
 use super::space::Face;
 
@@ -43,10 +43,14 @@ impl Part {
 }
 
 impl Feature {
-    /// True where it runs along its part's length; a square one does too.
+    /// True where it runs along its part's length; a square one does too. A dado in the
+    /// narrow face of a post runs across it, however short it is: it takes the corner of a
+    /// lying board.
     #[must_use]
     pub fn runs_along(&self) -> bool {
-        self.u.1 - self.u.0 >= self.v.1 - self.v.0
+        let across = self.kind == FeatureKind::Dado
+            && matches!(self.face, Face::WidthStart | Face::WidthEnd);
+        !across && self.u.1 - self.u.0 >= self.v.1 - self.v.0
     }
 
     /// Its extent across its run.
@@ -66,20 +70,30 @@ impl Face {
     /// The two sides of a channel's run on this face: what its distance may
     /// count from.
     fn sides_of_run(self, along: bool) -> (Self, Self) {
-        match (self.is_broad(), along) {
-            (true, true) => (Self::WidthStart, Self::WidthEnd),
-            (true, false) => (Self::LengthStart, Self::LengthEnd),
-            (false, _) => (Self::ThickStart, Self::ThickEnd),
+        match (self, along) {
+            (Self::ThickStart | Self::ThickEnd, true)
+            | (Self::LengthStart | Self::LengthEnd, false) => (Self::WidthStart, Self::WidthEnd),
+            (Self::ThickStart | Self::ThickEnd | Self::WidthStart | Self::WidthEnd, false) => {
+                (Self::LengthStart, Self::LengthEnd)
+            }
+            (Self::WidthStart | Self::WidthEnd | Self::LengthStart | Self::LengthEnd, true) => {
+                (Self::ThickStart, Self::ThickEnd)
+            }
         }
     }
 
     /// Where a channel's run on this face begins and ends.
     #[must_use]
     pub fn ends_of_run(self, along: bool) -> (Self, Self) {
-        match self {
-            Self::ThickStart | Self::ThickEnd if along => (Self::LengthStart, Self::LengthEnd),
-            Self::WidthStart | Self::WidthEnd => (Self::LengthStart, Self::LengthEnd),
-            _ => (Self::WidthStart, Self::WidthEnd),
+        match (self, along) {
+            (Self::ThickStart | Self::ThickEnd | Self::WidthStart | Self::WidthEnd, true) => {
+                (Self::LengthStart, Self::LengthEnd)
+            }
+            (Self::ThickStart | Self::ThickEnd, false)
+            | (Self::LengthStart | Self::LengthEnd, true) => (Self::WidthStart, Self::WidthEnd),
+            (Self::WidthStart | Self::WidthEnd | Self::LengthStart | Self::LengthEnd, false) => {
+                (Self::ThickStart, Self::ThickEnd)
+            }
         }
     }
 }

@@ -141,6 +141,19 @@ impl Feature {
         places.map(|place| self.v.0 + place).collect()
     }
 
+    /// True for what leaves a hollow that a bore can break into.
+    #[must_use]
+    pub fn leaves_hollow(&self) -> bool {
+        self.is_channel()
+            || matches!(
+                self.kind,
+                FeatureKind::Mortise
+                    | FeatureKind::Notch
+                    | FeatureKind::Slot
+                    | FeatureKind::Pockets(..)
+            )
+    }
+
     /// True for a channel or step that a saw or router cuts to a fence.
     #[must_use]
     pub fn is_channel(&self) -> bool {

@@ -3,6 +3,7 @@
 //! Must not know anything of paper.
 
 mod behind_block;
+mod below;
 mod build;
 mod channel;
 mod clash;
@@ -20,6 +21,7 @@ mod marks;
 mod named;
 mod part;
 mod path;
+mod reach;
 mod screw_rows;
 mod short_names;
 mod space;
@@ -41,6 +43,7 @@ pub use marks::Marks;
 pub use named::{Meant, meant, near, suits};
 pub use part::{Assembly, Grain, Part, Parts, Rough, Spare};
 pub use path::{box_told, front_path, front_told, opening_told, path_of, title, web_told};
+pub use reach::{Reach, is_behind_hinges, reaches};
 pub use screw_rows::{ScrewRow, screw_rows};
 pub use space::{Cuboid, Direction, Face, Placement, Point, keep_out_space};
 pub use stacked::{StackRow, footprint, stack_bottom, stack_carriers, stack_rests, stack_rows};

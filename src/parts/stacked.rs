@@ -1,6 +1,6 @@
 //! Where a case that stands on another one is screwed down on it, through its bottom.
 
-use crate::measure::{Length, Unit};
+use crate::measure::{Length, Unit, between};
 use crate::model::{Case, CaseId, Climate, Piece};
 use crate::trade;
 
@@ -174,10 +174,7 @@ fn cuts(part: &Part, z: Length, unit: Unit) -> Vec<(Length, Length)> {
     let features = part.features.iter().filter(|own| own.kind != FeatureKind::Slot);
     let hollows = features.flat_map(|own| part.hollows(own));
     let meets = |own: &Cuboid| low < own.to.y && own.from.z - beside < z && z < own.to.z + beside;
-    let mut cuts: Vec<(Length, Length)> =
-        hollows.filter(meets).map(|own| (own.from.x, own.to.x)).collect();
-    cuts.sort_unstable();
-    cuts
+    hollows.filter(meets).map(|own| (own.from.x, own.to.x)).collect()
 }
 
 /// The screws of a bay: evenly along it, or where one of them would come down into a cut,
@@ -189,11 +186,7 @@ fn in_wood(bay: (Length, Length), cuts: &[(Length, Length)], unit: Unit) -> Vec<
     if !even.iter().any(is_cut) {
         return vec![even];
     }
-    let (mut stretches, mut from) = (Vec::new(), bay.0);
-    for cut in cuts.iter().chain([&(bay.1, bay.1)]) {
-        stretches.push((from, cut.0.min(bay.1)));
-        from = from.max(cut.1);
-    }
+    let stretches = between(bay, cuts.iter().copied());
     let wide = stretches.into_iter().filter(|(from, to)| *to - *from > beside.twice());
     wide.map(|stretch| trade::countertop_screws(stretch, false, unit)).collect()
 }

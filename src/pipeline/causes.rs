@@ -8,16 +8,18 @@ use crate::model::SourceFiles;
 use crate::syntax::{Item, Statement};
 use crate::vocabulary::words;
 
-use super::{Compilation, found_with};
+use super::{Compilation, at_line, found_with};
 
 /// What is found of a figure by itself.
 pub(super) const OF_FIGURES: &[&str] = &["unit-slip", "figure-impossible", "figure-odd"];
 
 /// True for a finding of a figure from which others may follow: what is found of it by itself,
-/// and what a slide takes off its opening.
+/// what a slide takes off its opening, and what a board is planed to.
 fn is_of_figure(slug: &str) -> bool {
-    OF_FIGURES.contains(&slug) || slug == "slide-odd"
+    OF_FIGURES.contains(&slug) || ["slide-odd", PLANED_THIN].contains(&slug)
 }
+
+const PLANED_THIN: &str = "planed-thin";
 
 /// How many figures are looked into; where more are wrong, each stands for itself.
 const MOST: usize = 4;
@@ -70,7 +72,7 @@ pub(super) fn proved(
         let mends = |fix: &Fix| {
             let after = found_with(files, entry, &compiled, fix).unwrap_or_default();
             let is_fresh = |own: &Diagnostic| {
-                own.severity == Severity::Error
+                (own.severity == Severity::Error || OF_FIGURES.contains(&own.slug))
                     && compiled.diagnostics.iter().all(|known| !same(known, own))
             };
             !after.iter().any(|own| is_fresh(own) || same(own, found))
@@ -140,7 +142,7 @@ impl Place {
     }
 }
 
-fn is_case(statement: &Statement) -> bool {
+pub(super) fn is_case(statement: &Statement) -> bool {
     let word = statement.word.text();
     word == words::file::CASE.spelling() || word == words::file::RUN.spelling()
 }
@@ -218,10 +220,12 @@ fn fold(
     let only = |place: usize| going.len() <= 1 && going.iter().all(|it| *it == place);
     // What is too large for a sheet says less than the figure that was probably meant.
     let is_meant = |place: usize| all[place].slug == "part-too-large" && !figure.fixes.is_empty();
+    // What boards are planed to is told by a rule of its own.
+    let is_rule = figure.slug == PLANED_THIN;
     // Where nothing else follows, the rule that it breaks says more than its range.
     let told_by = |place: &usize| {
         let around = is_odd && only(*place);
-        *place != at && !is_meant(*place) && stands.is_told_by(&all[*place], around)
+        *place != at && !is_rule && !is_meant(*place) && stands.is_told_by(&all[*place], around)
     };
     let brings_errors =
         |but: usize| going.iter().any(|it| *it != but && all[*it].severity == Severity::Error);
@@ -263,6 +267,14 @@ fn fold(
         let known: Vec<_> = cause.fixes.iter().map(text).collect();
         cause.fixes.extend(fixes.into_iter().filter(|fix| !known.contains(&text(fix))));
     }
+    if !cause_is_figure {
+        at_line::put(cause, stands.figure);
+    }
+    tell_with(cause, &gone);
+}
+
+/// Adds to the finding of a figure what follows from it.
+pub(super) fn tell_with(cause: &mut Diagnostic, gone: &[Diagnostic]) {
     if gone.iter().any(|found| found.severity == Severity::Error) {
         cause.severity = Severity::Error;
     }

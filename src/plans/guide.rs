@@ -113,7 +113,9 @@ pub(super) fn guide(
     let hold = trade::narrowest_routed(unit);
     // A narrow board is held in scrap for a cut that no fence reaches.
     let beyond = nearest.iter().any(|side| *side > trade::farthest_fence(unit));
-    let stands = board.face.is_broad() && (board.run >= hold || beyond);
+    // A cut across a post is made like one across a board.
+    let across = matches!(board.face, Face::WidthStart | Face::WidthEnd) && !channel.along;
+    let stands = (board.face.is_broad() || across) && (board.run >= hold || beyond);
     let first = near.iter().min().copied().unwrap_or_default();
     let last = far.last().copied().unwrap_or_default();
     // What lies so near its datum that the base hangs off goes over the table

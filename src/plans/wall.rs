@@ -1,6 +1,6 @@
 //! What carries the wall screws of each case, and how long they are.
 
-use crate::measure::{Length, Unit};
+use crate::measure::{Length, Unit, between};
 use crate::model::{Case, KeepOut, KeepOutId, Piece, RailSide, Side};
 use crate::parts::{Direction, Part, PartId, Parts, Role};
 use crate::plans::operations::Wall;
@@ -83,22 +83,12 @@ pub fn row(piece: &Piece, parts: &Parts, case: &Case, side: RailSide) -> Vec<(Le
 fn whole(piece: &Piece, parts: &Parts, case: &Case, back: &Part) -> Vec<(Length, Length)> {
     let ((from, to), top) = (back.extent(Direction::X), back.extent(Direction::Y).1);
     let low = top - case.nailers.wide.length;
-    let mut cuts: Vec<(Length, Length)> = behind(piece, parts, case)
-        .into_iter()
-        .filter_map(|(id, own)| {
-            let spare = piece.clear_of_back(case, id);
-            let meets = own.up - spare < top && low < own.up + own.high + spare;
-            meets.then(|| (own.from_left - spare, own.from_left + own.wide + spare))
-        })
-        .collect();
-    cuts.sort_unstable();
-    let (mut stretches, mut at) = (Vec::new(), from);
-    for (start, end) in cuts.into_iter().chain([(to, to)]) {
-        stretches.push((at, start.min(to)));
-        at = at.max(end);
-    }
-    stretches.retain(|(from, to)| from < to);
-    stretches
+    let cuts = behind(piece, parts, case).into_iter().filter_map(|(id, own)| {
+        let spare = piece.clear_of_back(case, id);
+        let meets = own.up - spare < top && low < own.up + own.high + spare;
+        meets.then(|| (own.from_left - spare, own.from_left + own.wide + spare))
+    });
+    between((from, to), cuts)
 }
 
 /// How many studs, so far apart, may stand where a row is not: in its gaps, around a pipe for

@@ -193,6 +193,14 @@ pub(super) fn junk(file: FileId, line: &str, at: Span) -> Diagnostic {
             "the text opens here",
         )
         .note("a text must end on the line where it starts; write `\\n` for a new line in it"),
+        '.' if rest[1..].starts_with(|d: char| d.is_ascii_digit()) => {
+            // `5 .6` may be `5.6`.
+            let before = line.get(..from).unwrap_or("").trim_end();
+            let is_alone = !before.ends_with(|d: char| d.is_ascii_digit());
+            let grade = if is_alone { Grade::Sure } else { Grade::Choice };
+            syntax("a figure can't begin with its point", here, "a zero is missing before this")
+                .fix(Fix::new(grade, "write a zero before the point", span(from, from), "0"))
+        }
         '\'' => syntax("put a text in double quotes", here, "a single quote"),
         '-' if rest[1..].trim_start().starts_with(|d: char| d.is_ascii_digit()) => syntax(
             "a minus needs a space on both sides, and a mixed number has none",

@@ -10,6 +10,14 @@ pub fn joint_clamps(long: Length) -> u32 {
     every(long, 12).max(if long > Length::inches(8, 1) { 2 } else { 1 })
 }
 
+/// How long either leg of a clamping block for a miter is, which is sawn as a wedge of a right
+/// angle, and how long it stands along the seam: 2 in, 50 mm, so that the jaw of a clamp has
+/// room on it (common practice, no source).
+#[must_use]
+pub fn clamping_block(unit: Unit) -> Length {
+    unit.either(Length::inches(2, 1), Length::mm(50))
+}
+
 /// How many clamps close a panel glued up of boards: one for each 8 in of its
 /// length, never fewer than two (common practice, no source).
 #[must_use]

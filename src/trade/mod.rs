@@ -58,8 +58,8 @@ pub use finishes::{
     finish_named, finish_needed, mixed,
 };
 pub use gluing::{
-    Staves, clamping, driving, glue_needed, joint_clamps, milliliters, panel_clamps, shaving,
-    spreading, spreading_flat, staves,
+    Staves, clamping, clamping_block, driving, glue_needed, joint_clamps, milliliters,
+    panel_clamps, shaving, spreading, spreading_flat, staves,
 };
 pub use joints::{
     behind_mortise, dovetail_slope, dowel_reach, finger_room, is_hard, least_between_grooves,

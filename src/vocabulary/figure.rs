@@ -2,10 +2,10 @@
 
 use crate::diagnostics::{Diagnostic, Fix, Grade};
 use crate::measure::{
-    Exact, HYPHEN_MISSING, IF_DOUBLED, IF_POINT_OFF, Length, Span, Tape, Temperature, Unit,
-    is_on_rule, meant_inches, undoubled,
+    Exact, HYPHEN_MISSING, IF_DOUBLED, IF_MEANT, IF_POINT_OFF, Length, Span, Tape, Temperature,
+    Unit, is_on_rule, meant_inches, undoubled,
 };
-use crate::syntax::{Argument, Expr, ExprKind, Number, NumberUnit};
+use crate::syntax::{Argument, BinaryOp, Expr, ExprKind, Number, NumberUnit};
 
 use super::range::{Range, is_length, measure};
 use super::value::Value;
@@ -47,6 +47,9 @@ pub(super) fn judge(
     unit: Unit,
     place: impl FnOnce() -> String,
 ) -> Option<Diagnostic> {
+    if let Some(found) = in_a_sum((block, row, kind), arguments, unit) {
+        return Some(found.subject(place()));
+    }
     let can_be = row.can_be?;
     let figures = written(value, arguments, unit);
     let is_out = |range: Range| figures.iter().flatten().find(|it| !range.holds(it.measure));
@@ -137,6 +140,54 @@ fn top_heavy(
         found = found.fix(fix);
     }
     Some(found)
+}
+
+/// `opening - 15/8`, which is 1-7/8 and may have been meant to be 1-5/8.
+fn in_a_sum(
+    (block, row, kind): (&Block, &Row, Kind),
+    arguments: &[Argument],
+    file: Unit,
+) -> Option<Diagnostic> {
+    if !is_length(kind) || matches!(kind, Kind::Nominal) {
+        return None;
+    }
+    let (expr, number) = arguments.iter().find_map(|argument| match argument {
+        Argument::Expr(expr @ Expr { kind: ExprKind::Binary(..), .. }) => summand(expr),
+        Argument::Expr(_) | Argument::Text { .. } | Argument::Date { .. } => None,
+    })?;
+    let behind = match number.unit {
+        Some(NumberUnit::Length(own)) => own,
+        _ => file,
+    };
+    let meant = meant_inches(number.value, true);
+    let meant = meant.iter().find(|it| it.if_so == HYPHEN_MISSING)?;
+    if behind != Unit::Inch {
+        return None;
+    }
+    let (numer, denom) = (number.value.numer(), number.value.denom());
+    let title =
+        format!("`{}` of {} has {numer}/{denom} in it, which is odd", row.word, block.title);
+    let mut found = Diagnostic::warning("figure-odd", title, expr.span, "is this what you meant?")
+        .note(format!("it comes to {}", number.value));
+    for (count, if_so) in [(meant.inches, meant.if_so), (number.value, IF_MEANT)] {
+        let text = inches(count, number.unit);
+        let fix = Fix::new(Grade::Choice, format!("{text}, {if_so}"), expr.span, text);
+        found = found.fix(fix);
+    }
+    Some(found)
+}
+
+/// The first figure that is added or taken away and is more than one as a mere fraction.
+fn summand(expr: &Expr) -> Option<(&Expr, Number)> {
+    match &expr.kind {
+        ExprKind::Number(number) => number.is_top_heavy.then_some((expr, *number)),
+        ExprKind::Negative(inner) => summand(inner),
+        ExprKind::Binary(BinaryOp::Add | BinaryOp::Subtract, left, right) => {
+            summand(left).or_else(|| summand(right))
+        }
+        // What multiplies or divides is a number and no length.
+        ExprKind::Binary(BinaryOp::Multiply | BinaryOp::Divide, ..) | ExprKind::Name(_) => None,
+    }
 }
 
 /// What is said of figures in a unit that can't be.
@@ -341,9 +392,6 @@ fn in_tenths(length: Length) -> Option<Length> {
     let is_off = !near.is_positive() || (near - length).abs() > Length::mm(1) / 50;
     (!is_off && near != length).then_some(near)
 }
-
-/// What is said of a figure that is right but for its unit.
-const IF_MEANT: &str = "if that is what you meant";
 
 /// How many figures are offered of one slip of inches.
 const MOST: usize = 2;

@@ -23,9 +23,11 @@ use super::value::Value;
 use super::word::{Block, Body, Kind, Row, Times};
 
 mod missing;
+mod twice;
 mod unknown;
 
 use missing::{listed, missing, named, names, offered, one_of_missing};
+use twice::twice;
 use unknown::{unit_in_words, unknown};
 
 /// The unit of bare numbers that a file states: `job { units … }`, or `units …`
@@ -108,7 +110,7 @@ impl<'a> Reader<'a> {
             if entry.word.times != Times::Many
                 && let Some(first) = entries.iter().find(|e| e.word.word == entry.word.word)
             {
-                self.sink.push(twice(first, &entry));
+                self.sink.push(twice(first, &entry, items));
                 continue;
             }
             entries.push(entry);
@@ -302,7 +304,11 @@ impl<'a> Reader<'a> {
         let head = statement.head();
         let example = || example::of(home, word, self.unit);
         match (word.body, &statement.block) {
-            (Body::None, None) | (Body::May(_), None) => Some(None),
+            (Body::None, None) => Some(None),
+            (Body::May(block), None) => {
+                self.bare(block(), (word, statement));
+                Some(None)
+            }
             (Body::None, Some(block)) => {
                 self.sink.push(
                     Diagnostic::error(
@@ -334,6 +340,26 @@ impl<'a> Reader<'a> {
                 Some(Some(body))
             }
         }
+    }
+
+    /// What braces would have to hold that a word may stand without, such as the side that
+    /// a door is hung at.
+    fn bare(&mut self, block: &'static Block, (word, statement): (&'static Row, &'a Statement)) {
+        if !self.whole {
+            return;
+        }
+        let (head, others) = (statement.head(), std::mem::take(self.sink));
+        let behind = Span { start: head.end, ..head };
+        self.around.push((word, statement));
+        self.complete(block, &[], &[], head, behind);
+        self.around.pop();
+        let found = std::mem::replace(self.sink, others);
+        self.sink.extend(found.into_sorted().into_iter().map(|mut own| {
+            for edit in own.fixes.iter_mut().flat_map(|fix| &mut fix.edits) {
+                edit.text = format!(" {{ {} }}", edit.text.trim().trim_end_matches(';'));
+            }
+            own
+        }));
     }
 
     /// A word as it stands here: its figure may usually be another beside some other word.
@@ -457,14 +483,4 @@ fn extra(block: &Block, word: &Row, first: &Argument, span: Span, unit: Unit) ->
         }
         false => fault,
     })
-}
-
-fn twice(first: &Entry, second: &Entry) -> Diagnostic {
-    Diagnostic::error(
-        "word-twice",
-        format!("`{}` is written twice", second.word.word),
-        second.head,
-        "written again here",
-    )
-    .label(first.head, "written here first")
 }

@@ -45,12 +45,16 @@ pub(super) fn read_one(kind: Kind, arguments: &[Argument], unit: Unit) -> Taken 
         Kind::Size => Value::Size(SizeExpr { expr: expr(kind, first)?.clone(), unit }),
         Kind::Number => Value::Number(above_zero(kind, first, unit)?),
         Kind::Count(most) => Value::Count(count(kind, most, first, unit)?),
-        Kind::Percent => Value::Percent(percent(kind, first)?),
-        Kind::Angle | Kind::Temperature | Kind::Duration | Kind::Mass => quantity(kind, first)?,
+        Kind::Percent => {
+            Value::Percent(percent(kind, first).map_err(|fault| of_hundred(fault, first))?)
+        }
+        Kind::Angle | Kind::Temperature | Kind::Duration | Kind::Mass => {
+            quantity(kind, first, unit)?
+        }
         Kind::PercentRange => return several::percent_range(kind, arguments),
         Kind::LengthRange => return several::length_range(kind, arguments, unit),
         Kind::Ratio => return several::ratio(kind, arguments, unit),
-        Kind::Load => return several::load(kind, arguments),
+        Kind::Load => return several::load(kind, arguments, unit),
         Kind::Stiffness => return several::stiffness(kind, arguments),
         Kind::Price(units) => return several::price(kind, units, arguments, unit),
         Kind::Feed => return several::feed(kind, arguments, unit),
@@ -117,8 +121,9 @@ fn count(kind: Kind, most: u32, argument: &Argument, unit: Unit) -> Result<u32, 
     }
 }
 
-/// A number with a unit of its kind behind it.
-fn quantity(kind: Kind, argument: &Argument) -> Result<Value, Fault> {
+/// A number with a unit of its kind behind it; one without is offered those of a file that
+/// counts in `unit`.
+fn quantity(kind: Kind, argument: &Argument, unit: Unit) -> Result<Value, Fault> {
     let with_unit = number(argument).and_then(|it| Some((it.value, it.unit?)));
     match (kind, with_unit) {
         (Kind::Angle, Some((value, NumberUnit::Degree))) => Ok(Value::Angle(Angle(value))),
@@ -134,8 +139,35 @@ fn quantity(kind: Kind, argument: &Argument) -> Result<Value, Fault> {
         }
         (Kind::Mass, Some((value, NumberUnit::Pound))) => Ok(Value::Mass(Mass::pounds(value))),
         (Kind::Mass, Some((value, NumberUnit::Kilogram))) => Ok(Value::Mass(Mass(value))),
-        _ => Err(wrong(kind, argument.span())),
+        _ => Err(without_unit(kind, argument, unit)),
     }
+}
+
+/// What is told of a quantity that is none of its kind: where only its unit is missing, each
+/// that it may have, those that go with `unit` first.
+fn without_unit(kind: Kind, argument: &Argument, unit: Unit) -> Fault {
+    let mut fault = wrong(kind, argument.span());
+    if !matches!(number(argument), Some(Number { unit: None, .. })) {
+        return fault;
+    }
+    let units: &[NumberUnit] = match (kind, unit.is_metric()) {
+        (Kind::Mass, false) => &[NumberUnit::Pound, NumberUnit::Kilogram],
+        (Kind::Mass, true) => &[NumberUnit::Kilogram, NumberUnit::Pound],
+        (Kind::Temperature, false) => &[NumberUnit::Fahrenheit, NumberUnit::Celsius],
+        (Kind::Temperature, true) => &[NumberUnit::Celsius, NumberUnit::Fahrenheit],
+        (Kind::Duration, _) => &[NumberUnit::Hour, NumberUnit::Minute],
+        (Kind::Angle, _) => &[NumberUnit::Degree],
+        (_, _) => &[],
+    };
+    "its unit is missing".clone_into(&mut fault.primary.text);
+    let span = argument.span();
+    let behind = Span { start: span.end, ..span };
+    for unit in units {
+        let text = format!(" {}", unit.name());
+        let title = format!("write `{}` behind it", unit.name());
+        fault.fixes.push(Fix::new(Grade::Choice, title, behind, text));
+    }
+    fault
 }
 
 fn expr(kind: Kind, argument: &Argument) -> Result<&Expr, Fault> {
@@ -177,6 +209,18 @@ fn percent(kind: Kind, argument: &Argument) -> Result<Percent, Fault> {
         }
         _ => Err(wrong(kind, argument.span())),
     }
+}
+
+/// The same fault with the sign that a bare number of up to a hundred lacks.
+fn of_hundred(mut fault: Fault, argument: &Argument) -> Fault {
+    let is_share = |own: &Number| own.unit.is_none() && own.value <= Exact::int(100);
+    if number(argument).is_some_and(|own| is_share(&own)) {
+        let span = argument.span();
+        "its sign is missing".clone_into(&mut fault.primary.text);
+        let behind = Span { start: span.end, ..span };
+        fault.fixes.push(Fix::new(Grade::Choice, "write `%` behind it", behind, "%"));
+    }
+    fault
 }
 
 /// A bare fraction (`4/4`, `3/4`) means inches whatever the job's unit is, as the

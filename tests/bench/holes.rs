@@ -5,7 +5,7 @@ use super::board::{Board, Sort, whole};
 use super::packet::{JointKind, Packet, Work};
 use super::wood::{Space, common};
 
-/// What touches a board is no farther from it: 0.02 in.
+/// What touches a board is no farther from it, in millimeters.
 const TOUCHES: f64 = 0.5;
 
 /// What is wrong with the round holes of the boards as they stand.
@@ -17,19 +17,21 @@ pub(super) fn wrong(packet: &Packet, boards: &[Board<'_>]) -> Vec<String> {
     let laid = |mark: &str| {
         packet.joints.iter().any(|joint| joint.kind == JointKind::Laid && joint.part == mark)
     };
+    let touches = packet.job.unit.mm(TOUCHES);
     let mut wrong = Vec::new();
     for board in boards {
         let holes = board.cuts.iter().filter(|cut| cut.sort == Sort::Bore);
         for hole in holes.filter(|cut| is_round(cut.operation)) {
             let mut long = hole.space;
-            long[hole.face.axis][0] -= TOUCHES;
-            long[hole.face.axis][1] += TOUCHES;
+            long[hole.face.axis][0] -= touches;
+            long[hole.face.axis][1] += touches;
             let way = board.placed(&long);
             let others = boards.iter().filter(|other| other.part.mark != board.part.mark);
             for other in others.filter(|other| !laid(&other.part.mark)) {
                 let wood = other.placed(&whole(other.exact));
                 let Some(met) = common(&way, &wood) else { continue };
-                let open = other.cuts.iter().any(|cut| holds(&other.placed(&cut.space), &met));
+                let open =
+                    other.cuts.iter().any(|cut| holds(&other.placed(&cut.space), &met, touches));
                 if !open {
                     wrong.push(format!(
                         "{}: its round hole comes out on {}",
@@ -42,9 +44,9 @@ pub(super) fn wrong(packet: &Packet, boards: &[Board<'_>]) -> Vec<String> {
     wrong
 }
 
-/// True where one box lies within another.
-fn holds(outer: &Space, inner: &Space) -> bool {
+/// True where one box lies within another, or so near it.
+pub(super) fn holds(outer: &Space, inner: &Space, near: f64) -> bool {
     (0..3).all(|axis| {
-        outer[axis][0] <= inner[axis][0] + TOUCHES && inner[axis][1] <= outer[axis][1] + TOUCHES
+        outer[axis][0] <= inner[axis][0] + near && inner[axis][1] <= outer[axis][1] + near
     })
 }

@@ -176,7 +176,10 @@ impl<'a, 'p> Room<'a, 'p> {
         if openings.is_empty() {
             return Some("there is no opening to tilt it through".to_owned());
         }
-        let level_with = |other: &Space| other[2][0] < own[2][1] && own[2][0] < other[2][1];
+        // What it only touches, such as a frame that has swollen, is not beside it.
+        let touch = self.tolerance;
+        let level_with =
+            |other: &Space| other[2][0] + touch < own[2][1] && own[2][0] + touch < other[2][1];
         // Once in, it lies between what is joined there, still with one end up.
         let is_loose = |mark: &str| {
             let mut joints = self.packet.joints.iter();

@@ -277,6 +277,8 @@ pub(super) enum Work {
     ScrewLine(ScrewLine),
     #[serde(rename = "bore rows")]
     Rows(Rows),
+    #[serde(rename = "set slides")]
+    Slides(Slides),
     Fasten(Fasten),
     Scribe(Scribe),
     #[serde(rename = "fit filler")]
@@ -297,6 +299,7 @@ pub(super) enum Work {
         alias = "finish",
         alias = "fit",
         alias = "fix cases",
+        alias = "glue blocks",
         alias = "keep space",
         alias = "push in",
         alias = "lay frame",
@@ -309,7 +312,6 @@ pub(super) enum Work {
         alias = "set front",
         alias = "set hinge",
         alias = "set on base",
-        alias = "set slides",
         alias = "spacers",
         alias = "stand off rail",
         alias = "stand off wall",
@@ -397,7 +399,27 @@ pub(super) struct ScrewLine {
     pub(super) bored: Option<u32>,
 }
 
-/// Two rows of holes for pins in a face of a board.
+/// The slides of a drawer, and where its box is on them.
+#[derive(Debug, Deserialize)]
+pub(super) struct Slides {
+    pub(super) opening: String,
+    /// From the lower edge of the opening to the line of the slide, and from the top of the
+    /// case's bottom.
+    pub(super) above_opening: Figure,
+    pub(super) above_bottom: Option<Figure>,
+    /// From the lower edge of the opening to that of the box, and from there to the line.
+    pub(super) box_above: Option<Figure>,
+    pub(super) up_box: Option<Figure>,
+    pub(super) on: Vec<SlideOn>,
+}
+
+/// What a slide is screwed to.
+#[derive(Debug, Deserialize)]
+pub(super) struct SlideOn {
+    pub(super) board: String,
+}
+
+/// One or two rows of holes for pins in a face of a board.
 #[derive(Debug, Deserialize)]
 pub(super) struct Rows {
     pub(super) part: String,
@@ -408,9 +430,10 @@ pub(super) struct Rows {
     pub(super) places: u32,
     #[serde(default)]
     pub(super) left_out: Vec<u32>,
-    pub(super) rows: [Figure; 2],
+    pub(super) rows: Vec<Figure>,
     pub(super) diameter: Bought,
     pub(super) deep: Bought,
+    pub(super) shelves: Vec<(String, u32)>,
 }
 
 /// Screws, pins, or clips of one kind.

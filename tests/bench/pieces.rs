@@ -124,7 +124,7 @@ impl Writer<'_> {
         ));
         self.stocks();
         self.hardware();
-        if self.number(44) == 1 {
+        if matches!(self.number(44), 1 | 12 | 23) {
             self.furniture();
             return;
         }
@@ -365,8 +365,16 @@ impl Writer<'_> {
             self.is("hinge plates");
         }
         self.line(&format!("hinge cup {{ cup 35 mm; bore 12 mm; from-edge 4 mm; gap 1.5 mm; door-thickness 15 mm to 26 mm; {plate} }}"));
-        self.line("slide under { undermount; length 12 in; room 12-1/2 in; box-inside opening - 42 mm; box-high opening - 22 mm; notch { wide 35 mm; high 13 mm } }");
-        self.line("slide beside { side-mount; length 12 in; room 12-1/2 in; box-outside opening - 1 in; box-high opening - 3/4 in }");
+        // The height of the boxes goes by what is written so far, so that no piece changes but
+        // by it.
+        let written: usize = self.drawn.text.bytes().map(usize::from).sum();
+        let (under, beside) =
+            [("", ""), ("box-up 14 mm; ", "box-up 1/2 in; "), ("box-up 3/8 in; ", "")][written % 3];
+        if !under.is_empty() {
+            self.is("box at a written height");
+        }
+        self.line(&format!("slide under {{ undermount; length 12 in; room 12-1/2 in; box-inside opening - 42 mm; box-high opening - 22 mm; {under}notch {{ wide 35 mm; high 13 mm }} }}"));
+        self.line(&format!("slide beside {{ side-mount; length 12 in; room 12-1/2 in; {beside}box-outside opening - 1 in; box-high opening - 3/4 in }}"));
         self.line("slide wood { wooden { play 1/16 in } }");
         self.line("pull knob { screw 5/32 in }");
         self.line("pull bar { centers 96 mm; screw 5 mm }");
@@ -828,6 +836,7 @@ pub(super) const WAYS: &[&str] = &[
     "face frame",
     "no frame",
     "mitered end",
+    "box at a written height",
     "inset fronts",
     "overlay fronts",
     "slab fronts",
@@ -876,6 +885,9 @@ pub(super) const RARER: &[&str] = &[
     "posts",
     "boards notched around posts",
     "drawers between posts",
+    "doors between posts",
+    "shelf between posts",
+    "divider between posts",
     "web frame",
     "mid rail",
     "set on a case",

@@ -7,6 +7,7 @@ use super::board::{Board, Cut, Sort, whole};
 use super::compare::{self, Tolerance};
 use super::figures::said;
 use super::gates::Stop;
+use super::holes::holds;
 use super::joining::{Fixed, Room};
 use super::mating::{Mated, mated};
 use super::off::Off;
@@ -15,10 +16,10 @@ use super::packet::{
 };
 use super::planks::FromBoard;
 use super::sawing::Rough;
-use super::wood::{NOTHING, common};
+use super::wood::{NOTHING, Space, common};
 use super::{
-    Report, bores, boxes, front_screws, holes, keep_outs, leg_blocks, lines, opening, planks,
-    pockets, rails, sawing, screws, scribing, season, shapes, stacked, stops, strokes,
+    Report, bores, boxes, front_screws, holes, keep_outs, leg_blocks, lines, opening, pins, planks,
+    pockets, rails, sawing, screws, scribing, season, shapes, slides, stacked, stops, strokes,
 };
 
 /// Plays a packet through, with wood and machines that are off. `sheets` says how
@@ -109,6 +110,7 @@ fn name(packet: &Packet, index: usize) -> String {
         Work::Fasten(_) => "drive the screws".to_owned(),
         Work::ScrewLine(_) => "strike the line of the screws".to_owned(),
         Work::Rows(_) => "bore the rows of pins".to_owned(),
+        Work::Slides(_) => "set the slides".to_owned(),
         Work::Scribe(_) => "scribe".to_owned(),
         Work::FitFiller(_) => "fit the filler".to_owned(),
         Work::Find(_) => "find in the house".to_owned(),
@@ -322,6 +324,11 @@ impl<'p> Play<'p> {
             Work::Rows(work) => {
                 self.find(index, &work.part);
             }
+            Work::Slides(work) => {
+                for carrier in &work.on {
+                    self.find(index, &carrier.board);
+                }
+            }
             Work::Rail(work) => {
                 for cup in &work.on {
                     self.find(index, &cup.part);
@@ -443,7 +450,12 @@ impl<'p> Play<'p> {
         let others = self.built.with(&[part]).into_iter().filter(|other| *other != part);
         let met = |other: usize| {
             let other = &self.boards[other];
-            common(&way, &other.placed(&whole(other.exact))).is_some()
+            // Beside a tenon its rail is cut away.
+            let is_gone = |met: &Space| {
+                let gone = |cut: &Cut| holds(&other.placed(&cut.space), met, NOTHING);
+                other.cuts.iter().any(gone)
+            };
+            common(&way, &other.placed(&whole(other.exact))).is_some_and(|met| !is_gone(&met))
         };
         is_through && ends[0] != ends[1] && !others.into_iter().any(met)
     }
@@ -575,6 +587,8 @@ impl<'p> Play<'p> {
         self.complaints.extend(stuck);
         self.complaints.extend(stops::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(leg_blocks::wrong(self.packet, &self.boards, self.tolerance()));
+        self.complaints.extend(slides::wrong(self.packet, &self.boards, self.tolerance()));
+        self.complaints.extend(pins::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(screws::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(pockets::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(bores::behind_blocks(self.packet, &self.boards, self.tolerance()));

@@ -5,7 +5,8 @@ use std::collections::BTreeSet;
 
 use super::board::{Board, whole};
 use super::figures::said;
-use super::packet::{Face, Fasten, Held, Packet, Rows, ScrewLine, Work};
+use super::packet::{Face, Fasten, Held, Packet, ScrewLine, Work};
+use super::pins;
 use super::wood::{Space, common};
 
 /// A screw of #8 is 4 mm wide, and its core 3; it holds nothing that it does not reach by
@@ -37,12 +38,10 @@ pub(super) fn wrong(packet: &Packet, boards: &[Board<'_>], tolerance: f64) -> Ve
             }
             _ => None,
         })
-        .flat_map(|(rows, board)| match holes(board, rows) {
-            Ok(holes) => holes.into_iter().map(|hole| (board.name(), hole)).collect(),
-            Err(what) => {
-                wrong.push(format!("{}: its rows of pins: {what}", board.name()));
-                Vec::new()
-            }
+        .flat_map(|(rows, board)| {
+            // What is wrong with them is told by themselves.
+            let holes = pins::holes(board, rows).unwrap_or_default();
+            holes.into_iter().map(|(_, hole)| (board.name(), hole))
         })
         .collect();
     for (name, screw) in &driven {
@@ -61,34 +60,6 @@ pub(super) fn wrong(packet: &Packet, boards: &[Board<'_>], tolerance: f64) -> Ve
         wrong.extend(met.map(|(other, _)| format!("{one}: they meet {other}")));
     }
     wrong
-}
-
-/// The holes of two rows of pins, in the piece.
-fn holes(board: &Board<'_>, rows: &Rows) -> Result<Vec<Space>, String> {
-    let face = board.face(&rows.face)?;
-    let [end, edge] = [board.face(&rows.from[0])?, board.face(&rows.from[1])?];
-    let axes: BTreeSet<usize> = [face.axis, edge.axis, end.axis].into();
-    if axes.len() != 3 {
-        return Err("they do not lie in the face".to_owned());
-    }
-    let radius = rows.diameter.exact / 2.0;
-    let numbers = (0..rows.places).filter(|number| !rows.left_out.contains(&(number + 1)));
-    let places = numbers.flat_map(|number| {
-        let up = rows.first.print + rows.pitch.exact * f64::from(number);
-        rows.rows.iter().map(move |row| (up, row.print))
-    });
-    let hole = |(up, across): (f64, f64)| {
-        let mut hole: Space = whole(board.exact);
-        let [up, across] = [board.counted(end, [up; 2])[0], board.counted(edge, [across; 2])[0]];
-        hole[end.axis] = [up - radius, up + radius];
-        hole[edge.axis] = [across - radius, across + radius];
-        hole[face.axis] = match face.is_end {
-            true => [board.exact[face.axis] - rows.deep.exact, board.exact[face.axis]],
-            false => [0.0, rows.deep.exact],
-        };
-        board.placed(&hole)
-    };
-    Ok(places.map(hole).collect())
 }
 
 /// Why the holes of a line can't be bored when it says: the line counts from edges that

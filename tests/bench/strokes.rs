@@ -84,7 +84,7 @@ fn try_run(
     routed.wrong.extend(match setting.guide {
         Guide::Near | Guide::Far => hand.straight_edge(piece),
         Guide::Table => hand.fence(piece),
-        Guide::Lines => hand.by_hand(),
+        Guide::Lines => hand.by_hand(piece),
         Guide::Saw => sawn::wrong(&hand, piece, &strokes),
     });
 
@@ -288,13 +288,23 @@ impl Hand<'_> {
         wrong
     }
 
-    /// A bit wider than 1 in belongs on the table, and so does a narrow face.
-    fn by_hand(&self) -> Vec<String> {
+    /// A bit wider than 1 in belongs on the table, and so does a narrow face, unless it lies
+    /// between two strips that bear the base.
+    fn by_hand(&self, piece: &Piece) -> Vec<String> {
         let mut wrong = Vec::new();
         if self.tool.diameter.exact > self.mm(BY_HAND) + NOTHING {
             wrong.push("so wide a bit is not run by hand".to_owned());
         }
-        let face = [self.datum.axis, self.run].map(|axis| self.board.exact[axis]);
+        let strips = |axis: usize| {
+            let own = piece.supports.iter().filter_map(move |strip| {
+                let side = self.board.face(&strip.along).ok()?;
+                (side.axis == axis).then_some((side.is_end, strip.wide.print))
+            });
+            let own: Vec<(bool, f64)> = own.collect();
+            let both = [false, true].iter().all(|end| own.iter().any(|(side, _)| side == end));
+            if both { own.iter().map(|(_, wide)| wide).sum() } else { 0.0 }
+        };
+        let face = [self.datum.axis, self.run].map(|axis| self.board.exact[axis] + strips(axis));
         if face.iter().any(|size| *size < self.mm(BEARS) - NOTHING) {
             wrong.push("the face is too narrow for the router to stand on".to_owned());
         }
@@ -324,7 +334,7 @@ impl Hand<'_> {
     }
 
     fn straight_edge(&self, piece: &Piece) -> Vec<String> {
-        let mut wrong = self.by_hand();
+        let mut wrong = self.by_hand(piece);
         let across = self.board.exact[self.datum.axis];
         for set in &self.setting.set {
             let held = match self.setting.guide {

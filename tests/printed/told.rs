@@ -96,6 +96,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         "stand off rail" => (Told::Step, &["by"]),
         "set on base" => (Told::Step, &["block", "most"]),
         "block leg" => (Told::Step, &["square", "long", "screws"]),
+        "glue blocks" => (Told::Step, &["pairs", "block"]),
         "lay frame" => (Told::Step, &["stiles", "pairs", "cauls"]),
         "close with strips" => (Told::Step, &[]),
         "lay on" => (Told::Step, &["free", "ends", "past", "rows"]),

@@ -14,8 +14,8 @@
   (#any-of? @keyword "abrasive" "accept" "across" "actual" "adjust" "adjustable" "allow" "apart"
     "around" "aside" "at" "back" "banding" "base" "base-plate" "batten" "behind-front" "bit"
     "board-ends" "boards" "bore" "bottle" "bottom" "bottom-rail" "bottom-stock" "box" "box-high"
-    "box-inside" "box-outside" "build" "butt" "by" "can" "card" "case" "casework" "catch"
-    "centers" "centres" "clamp" "clamping" "clamps" "clear" "clearance" "closing" "coats"
+    "box-inside" "box-outside" "box-up" "build" "butt" "by" "can" "card" "case" "casework"
+    "catch" "centers" "centres" "clamp" "clamping" "clamps" "clear" "clearance" "closing" "coats"
     "countertop" "cover" "covers" "cup" "cure" "currency" "cut" "cut-into" "dadoes" "day" "deep"
     "diagonals" "diameter" "divider" "door" "door-thickness" "doors" "dovetails" "dowels" "down"
     "drawer" "drawers" "edge-trim" "edges" "end" "ends" "falling" "false" "feed" "fence" "filler"
@@ -144,9 +144,9 @@
 ((statement word: (_) (name) @keyword.operator)
   (#any-of? @keyword.operator "each" "on" "per" "to"))
 ((quantity) . (name) @type
-  (#any-of? @type "GPa" "board-foot" "fl-oz" "ft" "ft2" "gal" "l" "m" "m2" "m3" "ml" "pack"
-    "pair" "psi" "qt" "sheet"))
+  (#any-of? @type "GPa" "board-foot" "ft" "ft2" "gal" "l" "m" "m2" "m3" "pack" "pair" "psi" "qt"
+    "sheet"))
 ((name) @_per . (name) @type
   (#eq? @_per "per")
-  (#any-of? @type "C" "F" "GPa" "board-foot" "cm" "deg" "fl-oz" "ft" "ft2" "gal" "h" "in" "kg"
-    "l" "lb" "m" "m2" "m3" "min" "ml" "mm" "pack" "pair" "psi" "qt" "sheet"))
+  (#any-of? @type "C" "F" "GPa" "board-foot" "cm" "deg" "ft" "ft2" "gal" "h" "in" "kg" "l" "lb"
+    "m" "m2" "m3" "min" "mm" "pack" "pair" "psi" "qt" "sheet"))

@@ -166,21 +166,9 @@ fn over_the_edge(part: &Part, bore: &Feature, kind: Bore) -> Length {
     }
 }
 
-/// True for what leaves a hollow that a bore can break into.
-fn is_hollow(joint: &Feature) -> bool {
-    joint.is_channel()
-        || matches!(
-            joint.kind,
-            FeatureKind::Mortise
-                | FeatureKind::Notch
-                | FeatureKind::Slot
-                | FeatureKind::Pockets(..)
-        )
-}
-
 /// How far a bore and a joint share space: the least of the three overlaps.
 fn shared(part: &Part, bore: &Feature, kind: Bore, joint: &Feature) -> Option<Length> {
-    if !is_hollow(joint) {
+    if !joint.leaves_hollow() {
         return None;
     }
     // The groove of a panel beside a cup is asked with the door's edge.

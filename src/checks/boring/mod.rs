@@ -6,6 +6,7 @@ mod finger_blind;
 mod hole_blocked;
 mod hole_near_edge;
 mod pin_rows_meet;
+mod pins_off_post;
 mod pull_in_panel;
 mod pull_meets_box;
 mod pull_near_edge;
@@ -23,6 +24,7 @@ pub(super) const RULES: &[&Rule] = &[
     &bore_meets_joint::RULE,
     &bore_web::RULE,
     &pin_rows_meet::RULE,
+    &pins_off_post::RULE,
     &pull_in_panel::RULE,
     &pull_meets_box::RULE,
     &pull_near_edge::RULE,

@@ -1,7 +1,10 @@
 //! `edges` that no edge gets.
 
+use std::collections::BTreeSet;
+
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
+use crate::measure::Span;
 use crate::model::{Case, Edged, Edging, Piece, Stock};
 use crate::parts::{Part, asked_edging};
 use crate::plans::Workings;
@@ -24,11 +27,11 @@ pub(in crate::checks) const RULE: Rule = Rule {
 };
 
 fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let strips = work.parts.all.iter().flat_map(|part| &part.strips);
+    let strips: BTreeSet<Span> = strips.map(|strip| strip.span).collect();
     for case in &work.piece.cases {
         let parts = work.parts.of_case(case.id);
-        let used = |edging: &Edging| {
-            parts.iter().flat_map(|part| &part.strips).any(|strip| strip.span == edging.span)
-        };
+        let used = |edging: &Edging| strips.contains(&edging.span);
         let top = work.piece.top_over(case.id);
         let of_run = top.filter(|top| top.run.is_some() && top.row.first == case.id);
         let of_run = of_run.and_then(|top| match &top.spec.edges {

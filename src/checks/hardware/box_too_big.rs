@@ -1,9 +1,9 @@
 //! A drawer box that does not go into its opening, or has no room inside.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Fix, Grade, Severity, Sink, Sum};
+use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
 use crate::measure::{Length, Span, Tape};
-use crate::model::{Axis, Opening, OpeningKind, Piece, Runs};
+use crate::model::{Axis, Opening, OpeningKind, Piece, Runs, Size};
 use crate::trade;
 
 use super::swings::written;
@@ -11,7 +11,7 @@ use super::swings::written;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "box-too-big",
     severity: Severity::Error,
-    finds: "A drawer box is as wide or as high as its opening, higher than its slide lets it be, or it has no useful room inside.",
+    finds: "A drawer box is as wide or as high as its opening, higher than its slide lets it be, held so high that it comes to the upper edge, or it has no useful room inside.",
     why: "The slide's figures, the thickness of the drawer sides, and the opening don't go together. The box won't go in, or it holds nothing.",
     source: "Plane geometry.",
     formula: "",
@@ -32,6 +32,52 @@ fn needs(least: Length, lower: Length, tape: &Tape) -> Sum {
         true => sum,
         false => sum.plus(lower, "back below sides", tape),
     }
+}
+
+/// A box that its slide holds so high that it comes to the upper edge of its opening.
+fn too_high(
+    piece: &Piece,
+    opening: &Opening,
+    (up, high): (&Size, Length),
+    (tall, upward): (&Size, Span),
+) -> Diagnostic {
+    let tape = piece.tape();
+    let span = piece.facts.written(up).unwrap_or(opening.span);
+    let left = tall.length - high;
+    let middle = tape.down(left.half());
+    let mut found = RULE
+        .finding(
+            format!(
+                "the box of {} is held {} up, and its opening is only {} higher than it",
+                opening.path,
+                tape.figure(up.length),
+                tape.figure(left)
+            ),
+            span,
+            format!("{} up", tape.figure(up.length)),
+        )
+        .subject(&opening.path)
+        .label(upward, "the slide's height")
+        .label(
+            opening.size_spans[1].unwrap_or(opening.span),
+            format!("opening {}", tape.text(tall.length)),
+        )
+        .because("the box strikes the upper edge of its opening")
+        .sum(
+            Sum::new("left over the box", left - up.length, tape)
+                .plus(tall.length, "opening", tape)
+                .minus(high, "box", tape)
+                .minus(up.length, "box-up", tape),
+        );
+    if middle.is_positive() {
+        found = found.fix(Fix::new(
+            Grade::Choice,
+            "set the box in the middle of what is left",
+            span,
+            format!("box-up {}", tape.source(middle)),
+        ));
+    }
+    found.note("compare `box-up` and `box-high` with the slide's sheet: together they leave the room over the box")
 }
 
 /// The statement that an opening has its width from, as far as one says it: its own, or
@@ -147,6 +193,14 @@ fn check(piece: &Piece, sink: &mut Sink) {
                         )
                         .sum(Sum::new("over by", high - most, tape)),
                 );
+                continue;
+            }
+            let raised = slide.hardware().and_then(|slide| slide.box_up.as_ref());
+            let top = raised.map_or(high, |up| up.length + high);
+            if let Some(up) = raised.filter(|_| high >= least && high < tall.length)
+                && top >= tall.length
+            {
+                sink.push(too_high(piece, opening, (up, high), (&tall, upward)));
                 continue;
             }
             if high >= tall.length || high < least {

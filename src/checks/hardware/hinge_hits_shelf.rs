@@ -4,10 +4,8 @@ use crate::checks::once::Once;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink, Sum};
 use crate::measure::{Length, Tape};
-use crate::model::Piece;
-use crate::parts::{Assembly, Direction, Part, Role};
+use crate::parts::{self, Assembly, Direction, Part, Reach, Role};
 use crate::plans::Workings;
-use crate::plans::fitting::reach::{Reach, reaches};
 
 use super::slide_room;
 
@@ -22,7 +20,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     example: Example {
         base: Base::First,
         sound: "shelf { adjustable 1 }",
-        wrong: "shelf { fixed 1 }; front { hinges 3 }",
+        wrong: "shelf { fixed 5 }",
     },
     check: Check::Parts(check),
     sometimes: None,
@@ -33,30 +31,15 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     let tape = piece.tape();
     for case in &piece.cases {
         let own = parts.of_case(case.id);
-        let fixed: Vec<&Part> = own
-            .iter()
-            .filter(|part| {
-                matches!(
-                    part.role,
-                    Role::FixedShelf
-                        | Role::WebRail
-                        | Role::WebRunner
-                        | Role::Divider
-                        | Role::Packer
-                        | Role::Bottom
-                        | Role::Top
-                        | Role::Stretcher
-                ) || part.role.is_of_runs()
-                    || is_of_drawer_behind(piece, part)
-            })
-            .collect();
+        let fixed: Vec<&Part> =
+            own.iter().filter(|part| parts::is_behind_hinges(piece, part)).collect();
         let mut once = Once::default();
-        for hinge in own.iter().flat_map(reaches) {
+        for hinge in own.iter().flat_map(parts::reaches) {
             let hit = fixed.iter().find(|part| part.cuboid().overlaps(&hinge.space));
             let first = |board: &&&Part| once.is_first((&hinge.part.path, board.span));
             let Some(board) = hit.filter(first) else { continue };
             let stands = board.cuboid();
-            let center = (hinge.space.from.y + hinge.space.to.y).half();
+            let center = hinge.center();
             let needs = hinge.space.size(Direction::Y).half();
             let gap = (stands.from.y - center).max(center - stands.to.y).max(Length::ZERO);
             sink.push(
@@ -81,22 +64,6 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             );
         }
     }
-}
-
-/// True for the box or front of a tray or drawer, which stands right behind the closed
-/// door.
-fn is_of_drawer_behind(piece: &Piece, part: &Part) -> bool {
-    let opening = match part.assembly {
-        Assembly::DrawerBox(opening) => opening,
-        Assembly::Front(front) => front.opening,
-        Assembly::Base(_)
-        | Assembly::Carcass(_)
-        | Assembly::Frame(_)
-        | Assembly::Countertop(_)
-        | Assembly::Filler(..)
-        | Assembly::Loose(_) => return false,
-    };
-    piece.door_before(opening).is_some()
 }
 
 /// What else helps than another place of the hinge.

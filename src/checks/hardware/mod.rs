@@ -1,5 +1,6 @@
 //! Hinges, slides and what they need.
 
+mod shelf_short;
 mod shelf_stuck;
 mod shelf_unheld;
 mod shelves_crowded;
@@ -22,6 +23,7 @@ mod hinges_close;
 mod leaf_in_the_way;
 mod leaf_too_narrow;
 mod open_doors_meet;
+mod opening_slight;
 mod overlay_past_case;
 mod pull_behind_leaf;
 mod rod_room;
@@ -68,6 +70,7 @@ pub(super) const RULES: &[&Rule] = &[
     &leaf_in_the_way::RULE,
     &leaf_too_narrow::RULE,
     &open_doors_meet::RULE,
+    &opening_slight::RULE,
     &overlay_past_case::RULE,
     &overlays_differ::RULE,
     &pull_behind_leaf::RULE,
@@ -82,6 +85,7 @@ pub(super) const RULES: &[&Rule] = &[
     &slide_unheld::RULE,
     &stop_unheld::RULE,
     &too_few_hinges::RULE,
+    &shelf_short::RULE,
     &shelf_stuck::RULE,
     &shelf_unheld::RULE,
     &shelves_crowded::RULE,

@@ -1,17 +1,17 @@
 //! A slide that makes its box far narrower or lower than its opening, or hardly at all, or
-//! that needs less room than it is long.
+//! whose room does not go with its length.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
-use crate::measure::{Exact, Length, Unit, is_on_rule, meant_inches};
+use crate::measure::{Exact, Length, Unit, is_on_rule, meant_inches, turned, undoubled};
 use crate::model::{BoxRule, BoxWidth, Hardware, Piece, Slide};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "slide-odd",
     severity: Severity::Warning,
-    finds: "A slide takes more or less off the width or the height of its opening than any sheet asks for, or its `room` is less than its `length`. A slide in a used file counts only where a drawer runs on it.",
-    why: "The box is cut by this figure. Too little off and the box jams between its slides; too much and the slides don't reach it. A slide needs at least its own length behind the front, so that a smaller `room` is another figure or a slip.",
-    source: "Common practice, from slide makers' sheets: 3/4 to 2-1/2 in (19 to 64 mm) off the inside width, 1/4 to 2-1/2 in (6 to 64 mm) off the outside width, 1/8 to 4 in (3 to 100 mm) off the height.",
+    finds: "A slide takes more or less off the width or the height of its opening than any sheet asks for, or its `room` is less than its `length` or far more. A slide in a used file counts only where a drawer runs on it.",
+    why: "The box is cut by this figure. Too little off and the box jams between its slides; too much and the slides don't reach it. A slide needs at least its own length behind the front, and hardly more, so that another `room` is another figure or a slip.",
+    source: "Common practice, from slide makers' sheets: 3/4 to 2-1/2 in (19 to 64 mm) off the inside width, 1/4 to 2-1/2 in (6 to 64 mm) off the outside width, 1/8 to 4 in (3 to 100 mm) off the height, and up to 3 in (75 mm) more room than the slide is long.",
     formula: "",
     accept: "Accept it if the slide's own sheet gives this figure.",
     example: Example {
@@ -33,7 +33,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
             continue;
         }
         let Some(hardware) = slide.hardware() else { continue };
-        sink.extend(longer_than_room(piece, slide, hardware));
+        sink.extend(room_and_length(piece, slide, hardware));
         let width = match &hardware.box_width {
             BoxWidth::Inside(rule) => (rule, "box-inside", (3, 4), (5, 2)),
             BoxWidth::Outside(rule) => (rule, "box-outside", (1, 4), (5, 2)),
@@ -105,10 +105,14 @@ fn look(
     sink.push(found);
 }
 
-/// A slide that is longer than the room that it is said to need.
-fn longer_than_room(piece: &Piece, slide: &Slide, hardware: &Hardware) -> Option<Diagnostic> {
+/// A slide that is longer than the room that it is said to need, or far shorter.
+fn room_and_length(piece: &Piece, slide: &Slide, hardware: &Hardware) -> Option<Diagnostic> {
     let tape = piece.tape();
     let (room, long) = (hardware.room.length, hardware.length.length);
+    let more = tape.unit.either(Length::inches(3, 1), Length::mm(75));
+    if room > long + more {
+        return Some(more_room_than_needed(piece, slide, hardware));
+    }
     if room >= long {
         return None;
     }
@@ -139,4 +143,39 @@ fn longer_than_room(piece: &Piece, slide: &Slide, hardware: &Hardware) -> Option
         hardware.room_span,
         format!("room {}", tape.source(meant)),
     )))
+}
+
+/// A slide that is said to need far more room than it is long.
+fn more_room_than_needed(piece: &Piece, slide: &Slide, hardware: &Hardware) -> Diagnostic {
+    let tape = piece.tape();
+    let (room, long) = (hardware.room.length, hardware.length.length);
+    let title = format!(
+        "{} is {} long, and its `room` is {}",
+        slide.name,
+        tape.figure(long),
+        tape.figure(room)
+    );
+    let mut found = RULE
+        .finding(title, hardware.room_span, format!("room {}", tape.figure(room)))
+        .sum(
+            Sum::new("more by", room - long, tape)
+                .plus(room, "room", tape)
+                .minus(long, "length", tape),
+        )
+        .because("a slide needs its own length behind the front, and up to an inch or two more")
+        .subject(&slide.name);
+    // Two digits turned around, one doubled, a point a place off, a digit too many in front.
+    let most = long + tape.unit.either(Length::inches(2, 1), Length::mm(50));
+    let count = room.in_unit(tape.unit);
+    let fraction = count - Exact::int(count.floor());
+    let around = turned(Exact::int(count.floor())).map(|whole| whole + fraction);
+    let fewer = [100, 200, 300, 1000, 10, 20, 30].map(|less| count - Exact::int(less));
+    let meant = [around, undoubled(count), Some(count * Exact::ratio(1, 10))].into_iter().flatten();
+    let meant = meant.chain(fewer).map(|count| Length::new(count, tape.unit));
+    if let Some(meant) = meant.into_iter().find(|meant| (long..=most).contains(meant)) {
+        let title = format!("a room of {}", tape.figure(meant));
+        let text = format!("room {}", tape.source(meant));
+        found = found.fix(Fix::new(Grade::Choice, title, hardware.room_span, text));
+    }
+    found
 }

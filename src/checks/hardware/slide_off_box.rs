@@ -10,8 +10,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     severity: Severity::Error,
     finds: "The height that is written for a slide puts its lower edge below or above the sides of its box, or it puts an undermount slide above the underside of the drawer's bottom.",
     why: "A side-mount slide is screwed to the side of the box, and an undermount slide runs under its bottom. At another height there is nothing to screw to, or the box stands in the way.",
-    source: "Plane geometry. A box stands in the middle of the height of its opening.",
-    formula: "The box starts at half of what its opening is higher than the box. A side-mount slide lies between there and the box's upper edge, and an undermount slide no higher than the groove for the bottom.",
+    source: "Plane geometry. A box stands as high as its slide says with `box-up`, else in the middle of the height of its opening.",
+    formula: "The box starts at `box-up`, or at half of what its opening is higher than the box. A side-mount slide lies between there and the box's upper edge, and an undermount slide no higher than the groove for the bottom.",
     accept: "",
     example: Example { base: Base::Alcove, sound: "up           96", wrong: "up           5" },
     check: Check::Piece(check),
@@ -29,7 +29,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
             let Some(up) = &slide.up else { continue };
             let high = opening.as_built(Axis::Down);
             let own = slide.box_high.size(high).length;
-            let foot = (high.length - own).half();
+            let foot = slide.box_up.as_ref().map_or((high.length - own).half(), |up| up.length);
             let (least, most, what) = match slide.undermount {
                 true => {
                     (Length::ZERO, foot + boxes.groove_up.length, "the underside of its bottom")

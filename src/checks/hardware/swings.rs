@@ -5,8 +5,7 @@ use std::ops::Range;
 use crate::diagnostics::{Diagnostic, Fix, Grade, Sum};
 use crate::measure::{Angle, Exact, Length, Span, Tape};
 use crate::model::{
-    Axis, Case, Hinge, HingeKind, Item, Member, MemberKind, OpeningId, OpeningKind, Piece, Side,
-    Size,
+    Axis, Case, Item, Member, MemberKind, OpeningId, OpeningKind, Piece, Side, Size,
 };
 use crate::parts::{Cuboid, Direction, Front};
 use crate::plans::fitting::patch;
@@ -65,7 +64,7 @@ fn door<'a>(piece: &'a Piece, front: &'a Front<'a>) -> Option<Door<'a>> {
         swing: Hung::new(leaf, (x, -space.from.z), hung == Side::Right, open),
         open,
         swing_written: hinge.swing_written,
-        mercy: mercy(hinge),
+        mercy: hinge.mercy(),
         aside: turns.aside_when_square(),
     })
 }
@@ -85,15 +84,6 @@ impl Door<'_> {
     }
 }
 
-/// A cup hinge whose path nobody has given is taken at its word only to 1/16 in
-/// (common practice, no source); else a hair, so that what touches goes free.
-fn mercy(hinge: &Hinge) -> Length {
-    match &hinge.kind {
-        HingeKind::Cup { poses, .. } if poses.is_empty() => Length::inches(1, 16),
-        _ => Length::mm(1) / 100,
-    }
-}
-
 impl Door<'_> {
     /// The leaf, and its pull where it has one.
     pub(super) fn bodies(&self) -> impl Iterator<Item = (Body, &Cuboid)> {
@@ -108,11 +98,16 @@ impl Door<'_> {
         from < self.swing.x() + around && self.swing.x() - around < to
     }
 
-    /// The cases that it may come near, its own among them. Cases stand left to
-    /// right.
+    /// From the first to the last of the cases that it may come near, its own among them.
+    /// Cases stand left to right, but those that stand on others come anywhere among them.
     pub(super) fn near_cases(&self, piece: &Piece) -> Range<usize> {
         let around = self.around();
         let (from, to) = (self.swing.x() - around, self.swing.x() + around);
+        if piece.stacked().next().is_some() {
+            let is_near = |case: &Case| from < case.x + case.wide.length && case.x < to;
+            let first = piece.cases.iter().position(is_near).unwrap_or_default();
+            return first..piece.cases.iter().rposition(is_near).map_or(first, |last| last + 1);
+        }
         let first = piece.cases.partition_point(|case| case.x + case.wide.length <= from);
         first..piece.cases.partition_point(|case| case.x < to).max(first)
     }

@@ -59,6 +59,13 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         if one.span != other.span {
             diagnostic = diagnostic.label(other.span, "and this one");
         }
+        if let Some(case) = piece.case(one.case)
+            && one.role == Role::Stretcher
+            && other.role == Role::Stretcher
+        {
+            let label = format!("{} deep", tape.figure(case.deep.length));
+            diagnostic = diagnostic.label(case.deep_span, label);
+        }
         let both = [one, other];
         let is_front = |part: &&Part| {
             matches!(part.assembly, Assembly::Front(_)) || part.role == Role::HoldingBlock

@@ -1,7 +1,9 @@
 //! Lumber planed to a sliver of its rough thickness.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Severity, Sink};
+use crate::diagnostics::{Fix, Grade, Severity, Sink};
+use crate::measure::{Length, Unit, is_on_rule};
+use crate::model::Stock;
 use crate::plans::Workings;
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -50,6 +52,26 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             }
             None => found,
         };
+        let found = match with_whole(stock) {
+            Some(meant) => {
+                let figure = tape.source(meant);
+                let title = format!("{figure}, if its whole inch is missing");
+                let text = format!("thickness {figure}");
+                found.fix(Fix::new(Grade::Choice, title, stock.thickness_span, text))
+            }
+            None => found,
+        };
         sink.push(super::thicker_board(found, stock));
     }
+}
+
+/// `1-1/4` for `1/4` of boards that are 6/4 rough: with so many whole inches more it is at
+/// least two thirds of them.
+fn with_whole(stock: &Stock) -> Option<Length> {
+    let (thick, inch) = (stock.thickness.length, Length::inches(1, 1));
+    if thick >= inch || !is_on_rule(thick.in_unit(Unit::Inch)) {
+        return None;
+    }
+    let more = (1..4).map(|whole| thick + inch * whole);
+    more.into_iter().find(|meant| *meant < stock.nominal && *meant * 3 >= stock.nominal * 2)
 }

@@ -40,7 +40,9 @@ pub(super) fn look(piece: &Piece, parts: &Parts, climate: &Climate, sink: &mut S
 /// True for boards that screws alone hold together.
 fn is_by_screws(joint: &Joint) -> bool {
     match joint.sort {
-        JointSort::Wood(kind) => kind == JointKind::Screw,
+        JointSort::Wood(kind) => {
+            kind == JointKind::Screw || (kind == JointKind::Pocket && !joint.glued)
+        }
         JointSort::Planted => true,
         JointSort::Miter
         | JointSort::Floating

@@ -12,10 +12,13 @@ mod countertop_blocked;
 mod filler_narrow;
 mod filler_open;
 mod keep_out_hit;
+mod kick_loose;
 mod nailer_lost;
 mod no_scribe;
 mod nothing_to_screw;
+mod scribe_meets_mortise;
 mod space_too_small;
+mod stiles_uneven;
 mod keep_out_beyond;
 
 use crate::checks::rule::Rule;
@@ -33,9 +36,12 @@ pub(super) const RULES: &[&Rule] = &[
     &filler_open::RULE,
     &keep_out_beyond::RULE,
     &keep_out_hit::RULE,
+    &kick_loose::RULE,
     &nailer_lost::RULE,
     &no_scribe::RULE,
     &nothing_to_screw::RULE,
+    &scribe_meets_mortise::RULE,
     &scribe_too_wide::RULE,
     &space_too_small::RULE,
+    &stiles_uneven::RULE,
 ];

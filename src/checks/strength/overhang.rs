@@ -67,8 +67,9 @@ fn a_place_off(piece: &Piece, by: &Size, most: Length) -> Option<Fix> {
 }
 
 /// It reaches so far past doors and drawers that they are lost under it, or past both ends
-/// by one figure that was probably meant for something else.
-fn far(piece: &Piece, top: &OnTop, path: &str, sink: &mut Sink) {
+/// by one figure that was probably meant for something else. A figure that is told for more
+/// than a third is not told again.
+fn far(piece: &Piece, (top, path): (&OnTop, &str), told: &[Option<Span>], sink: &mut Sink) {
     let (tape, over) = (piece.tape(), &top.over);
     let most = most(tape.unit);
     let [left, right] = &over.sides;
@@ -82,6 +83,9 @@ fn far(piece: &Piece, top: &OnTop, path: &str, sink: &mut Sink) {
         return;
     };
     let at: Option<Span> = piece.facts.written(by);
+    if told.contains(&at) {
+        return;
+    }
     let found = RULE
         .finding(
             format!(
@@ -108,9 +112,9 @@ fn check(piece: &Piece, sink: &mut Sink) {
         let is_over = |((_, by, across), carried): &(Reach<'_>, Length)| {
             by.length * 3 > by.length + across.length + *carried
         };
-        if !sides(top).first().is_some_and(is_over) {
-            far(piece, top, &case.path, sink);
-        }
+        let told = sides(top).into_iter().filter(is_over);
+        let told: Vec<Option<Span>> = told.map(|((_, by, _), _)| piece.facts.written(by)).collect();
+        far(piece, (top, &case.path), &told, sink);
         for ((side, by, across), carried) in sides(top).into_iter().filter(is_over) {
             let whole = by.length + across.length + carried;
             let at: Option<Span> = piece.facts.written(by);

@@ -8,8 +8,8 @@ use crate::plans::weights::Lifted;
 
 use super::teller::Teller;
 use super::{
-    Subject, Thing, Why, boards, cuts, gaps, glue, hanging, rods, screws, setups, slides, steps,
-    stops, weights,
+    Subject, Thing, Why, balance, boards, cuts, gaps, glue, hanging, rods, screws, setups, slides,
+    steps, stops, weights,
 };
 
 /// What is answered.
@@ -235,6 +235,8 @@ impl Asked<'_, '_> {
         whole.extend(steps::whole(tell));
         let lifted: Vec<Lifted> = work.weights().lifted.keys().copied().collect();
         whole.extend(weights::of_lifted(tell, "weight of the whole", &lifted));
+        let space = work.weights().whole_space();
+        whole.extend(balance::of(tell, "the whole balances", &lifted, space));
         found.push(Why { name: "the piece".to_owned(), thing: Thing::Piece, sizes: whole });
         found
     }
@@ -286,7 +288,10 @@ impl Asked<'_, '_> {
         let countertop =
             weights::of_lifted(tell, "weight of the countertop", countertop.as_slice());
         let lifted = own.into_iter().chain(shelves).chain(covers).chain(base).chain(countertop);
-        lifted.chain(weights::tips(tell, case.id)).collect()
+        let empty = Lifted::Case(case.id);
+        let space = tell.work.weights().space(&empty).copied();
+        let balances = balance::of(tell, "balances when empty", &[empty], space);
+        lifted.chain(balances).chain(weights::tips(tell, case.id)).collect()
     }
 
     fn of_opening(&self, path: &str) -> Vec<super::Sum> {

@@ -2,7 +2,7 @@
 //! far they may be off. And what the year does to each board.
 
 use crate::measure::{Exact, Length};
-use crate::model::{Axis, Size, StockId};
+use crate::model::{Axis, Set, Size, StockId};
 use crate::parts::{Direction, Front, Part};
 use crate::plans::seasons::{Against, Edge, Gap, Swell};
 use crate::trade;
@@ -59,7 +59,8 @@ fn of_gap(tell: &Teller<'_>, gap: &Gap<'_>, seen: &Front<'_>) -> Vec<Sum> {
         let figure = (Value::Length(gapes), paper);
         sums.push(tell.figure(&about, told(&format!("{} day", day.word())), figure, terms));
     }
-    if gap.edge == Edge::Top {
+    // An overlay front is set by its lines, whatever is left at its top.
+    if gap.edge == Edge::Top && gap.front.fronts.set == Set::Inset {
         let closes = (gap.fitted - gap.dampest).max(Length::ZERO);
         let least = trade::least_gap();
         let how = "under this it rubs (common practice, no source)";

@@ -2,7 +2,8 @@
 
 use crate::measure::Length;
 use crate::model::{Case, HingeKind, Opening, Set, Size};
-use crate::parts::{self, Direction, Part};
+use crate::parts::{self, Direction, Part, Role};
+use crate::plans::fitting::backs::goes_in;
 use crate::plans::fitting::pins::RowBoard;
 use crate::plans::fitting::{HungAt, PinRows};
 use crate::vocabulary::words;
@@ -180,11 +181,44 @@ impl Rows<'_, '_> {
             tell.length(&about, word("first hole"), first, &foot),
         ];
         let edge = fact(pins.from_edge, "row of pins", FROM_EDGE);
-        for (row, what) in rows.iter().zip(["front row", "back row"]) {
-            let line = pick(*row, self.lines((board, from_back), &edge));
-            sums.push(tell.length(&about, word(what), *row, &line));
+        for (row, what) in rows.into_iter().zip(["front row", "back row"]) {
+            let Some(row) = row else { continue };
+            let line = match matches!(board.role, Role::Post(_)) {
+                true => pick(row, self.in_post(board, from_back).into_iter()),
+                false => pick(row, self.lines((board, from_back), &edge)),
+            };
+            sums.push(tell.length(&about, word(what), row, &line));
         }
         sums
+    }
+
+    /// Where a row may lie in a post: in the middle between the front of the shelf, the back of
+    /// an inset door, or the panel's groove before it, and the back of the post or the shelf, or
+    /// the groove behind it.
+    fn in_post(&self, post: &Part, from_back: bool) -> Vec<Size> {
+        let (tell, case) = (self.tell, self.case);
+        let (start, rear) = (post.side(Direction::Z, from_back), post.side(Direction::Z, true));
+        let head = post.side(Direction::Z, false);
+        let (mut near, mut far) = (vec![head.clone()], vec![rear.clone()]);
+        if let Some((shelf, _)) = self.rows.shelves.first() {
+            near.push(shelf.side(Direction::Z, false));
+            let rear = shelf.side(Direction::Z, true);
+            let how = "the screws of a back go 5/8 in or 16 mm in, and 2 mm of wood stay before them (common practice, no source)";
+            let screws = goes_in(tell.piece.tape().unit) + Length::mm(2);
+            far.push(&rear - tell.custom(screws, "before the screws of the back", how));
+            far.push(rear);
+        }
+        if let Some(fronts) = &self.rows.opening.front {
+            near.push(&head + tell.piece.thickness(fronts.stock));
+        }
+        if let Some(posts) = &case.posts {
+            let how = "2 mm of wood stay beside the groove of a panel (common practice)";
+            let wood = tell.custom(Length::mm(2), "wood beside the groove", how);
+            near.push(&head + &posts.ends.groove + &wood);
+            far.push(rear - &posts.ends.groove - wood);
+        }
+        let rows = near.iter().flat_map(|near| far.iter().map(move |far| (near + far).half()));
+        rows.map(|line| if from_back { &start - line } else { line - &start }).collect()
     }
 
     /// Where a row may lie behind the front edge of its board, or before its back edge: behind

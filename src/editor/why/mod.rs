@@ -2,6 +2,7 @@
 //! term comes from.
 
 mod asked;
+mod balance;
 mod boards;
 mod cuts;
 mod notches;

@@ -57,6 +57,8 @@ pub enum Subject {
     Movement,
     /// Weights.
     Weight,
+    /// Where what is lifted balances.
+    Balance,
     /// What holds a case back, and what tips it.
     Tip,
     /// Diagonals that show a case square.
@@ -75,7 +77,7 @@ pub enum Subject {
 
 impl Subject {
     /// All of them.
-    pub const ALL: [Self; 33] = [
+    pub const ALL: [Self; 34] = [
         Self::Size,
         Self::Joint,
         Self::Dado,
@@ -102,6 +104,7 @@ impl Subject {
         Self::Gap,
         Self::Movement,
         Self::Weight,
+        Self::Balance,
         Self::Tip,
         Self::Diagonal,
         Self::Finish,
@@ -141,6 +144,7 @@ impl Subject {
             Self::Gap => "gap",
             Self::Movement => "movement",
             Self::Weight => "weight",
+            Self::Balance => "balance",
             Self::Tip => "tip",
             Self::Diagonal => "diagonal",
             Self::Finish => "finish",

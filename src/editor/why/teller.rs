@@ -61,7 +61,16 @@ impl<'c> Teller<'c> {
         let hinge = self.piece.hinge(fronts.hinge?.0)?;
         let ends = self.hinge_ends(fronts, hinge);
         let count = self.piece.hinges_on(opening, fronts);
-        Some((opening, hinge, parts::hinge_heights(leaf.along(Direction::Y), &ends, count)))
+        let mut heights = parts::hinge_heights(leaf.along(Direction::Y), &ends, count);
+        let foot = leaf.extent(Direction::Y).0;
+        for (height, cup) in heights.iter_mut().zip(parts::reaches(leaf)) {
+            let by = cup.center() - foot - height.length;
+            if !by.is_zero() {
+                let how = "the nearest place that is clear of the joints of its door, of what its plate is screwed to, and of the boards behind it: common practice, no source";
+                *height = &*height + self.custom(by, "stepping aside", how);
+            }
+        }
+        Some((opening, hinge, heights))
     }
 
     /// From the bottom of a door to its lowest hinge, and from its top to the uppermost:

@@ -3,7 +3,6 @@
 
 use serde::Serialize;
 
-use crate::measure::Length;
 use crate::model::{Set, Side, Stock};
 use crate::parts::{Direction, Front, Part};
 use crate::plans::fitting::{self, Fastening, HungAt, Long, OntoBox, PinRows, Spacer, Struck};
@@ -33,7 +32,7 @@ pub(super) struct Rows<'d> {
     left_out: &'d [u32],
     #[serde(skip_serializing_if = "Vec::is_empty")]
     no_shelf: Vec<NoShelf<'d>>,
-    rows: [Figure; 2],
+    rows: Vec<Figure>,
     diameter: Figure,
     deep: Figure,
     shelves: Vec<(&'d str, u32)>,
@@ -275,7 +274,7 @@ impl<'d> Maker<'d, '_> {
                     NoShelf { hinge, nailer, places: &own.places }
                 })
                 .collect(),
-            rows: own.rows.map(|row| self.figure(row)),
+            rows: own.rows.into_iter().flatten().map(|row| self.figure(row)).collect(),
             diameter: self.hardware(rows.pins.hole),
             deep: self.hardware(rows.pins.deep),
             shelves: rows.shelves.iter().map(|(shelf, at)| (&*shelf.mark, *at)).collect(),
@@ -296,7 +295,7 @@ impl<'d> Maker<'d, '_> {
             stock: stock.map_or("", |stock| &stock.name),
             size: own.size.each_ref().map(|size| self.figure(size.length)),
             over: self.figure(own.over),
-            gap: self.figure(fronts.map_or(Length::ZERO, |fronts| fronts.gap.length)),
+            gap: self.figure(own.gap),
             set_back: self.figure(own.set_back.length),
             screws: own.screws(self.work.piece.tape().unit).map(|(count, _)| count),
             lines: self.lines.at(said.into_iter().chain([own.opening.span])),

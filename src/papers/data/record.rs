@@ -366,6 +366,8 @@ pub(super) enum What<'d> {
     },
     #[serde(rename = "block leg")]
     LegBlock(bases::LegBlocked<'d>),
+    #[serde(rename = "glue blocks")]
+    Blocks { parts: Vec<&'d str>, pairs: u32, block: Figure },
     #[serde(rename = "lay frame")]
     FrameOn(done::FrameLaid<'d>),
     #[serde(rename = "take off")]

@@ -236,6 +236,9 @@ impl<'d> Maker<'d, '_> {
                 most: self.at_most(*most),
             },
             Doing::LegBlock(joint) => What::LegBlock(self.leg_blocked(*joint)?),
+            Doing::Blocks { parts, pairs, block } => {
+                What::Blocks { parts: self.marks(parts), pairs: *pairs, block: self.figure(*block) }
+            }
             Doing::FrameOn(own) => What::FrameOn(self.frame_laid(own)),
             Doing::TakeOff(parts) => What::TakeOff { parts: self.marks(parts) },
             Doing::Sand(own) => What::Sand(self.sanded(own)),

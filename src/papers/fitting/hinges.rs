@@ -1,6 +1,5 @@
 //! Where every hinge goes.
 
-use crate::model::Set;
 use crate::parts::front_told;
 use crate::plans::fitting::{HungAt, at_wall};
 use crate::trade::Body;
@@ -43,14 +42,6 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[HungAt<'_>], blocks: &mut V
     overlays(source, all, blocks);
     plates(source, all, blocks);
     beside_walls(source, blocks);
-    let inset = |hung: &&HungAt<'_>| {
-        let opening = hung.leaf.opening().and_then(|id| source.work.piece.opening(id));
-        let fronts = opening.and_then(|opening| opening.front.as_ref());
-        fronts.is_some_and(|fronts| fronts.set == Set::Inset)
-    };
-    if all.iter().filter(inset).any(|hung| hung.butt) {
-        blocks.push(Block::Note("An inset door on butt hinges needs a stop, set back from the face by the door's thickness, and a catch. Order both.".into()));
-    }
     blocks.push(Block::Proof(vec![format!(
         "no door springs back when you close it; one that does is hinge-bound, so look for {}",
         match all.iter().any(|hung| hung.butt) {

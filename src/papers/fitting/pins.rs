@@ -1,6 +1,8 @@
 //! Rows of holes for shelf pins.
 
 use crate::diagnostics::{counted, listed};
+use crate::parts::Role;
+use crate::plans::fitting::pins::RowBoard;
 use crate::plans::fitting::{PinRows, Struck};
 
 use super::super::Source;
@@ -12,7 +14,11 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[PinRows<'_>], blocks: &mut 
         return;
     }
     blocks.push(Block::Heading("Shelf pins".into()));
-    blocks.push(Block::Note("Bore these rows while the boards lie flat, before the case is closed. A front row and a back row go into each board. Where the boards end at different heights the first hole has its own distance from the bottom end of each, so that all four rows are level in the case.".into()));
+    let where_to = match all.iter().any(PinRows::in_posts) {
+        true => "A front row and a back row go into a board, and one row into a post.",
+        false => "A front row and a back row go into each board.",
+    };
+    blocks.push(Block::Note(format!("Bore these rows while the boards lie flat, before the case is closed. {where_to} Where the boards end at different heights the first hole has its own distance from the bottom end of each, so that all four rows are level in the case.")));
     if all.iter().any(|rows| rows.pins.span.is_none()) {
         blocks.push(Block::Note("No sheet of the shelf pins is entered, so the hole, its depth, the steps, and the distances from the edges are the usual ones. Check them against the pins that you bought.".into()));
     }
@@ -83,7 +89,8 @@ fn table(source: &Source<'_, '_>, rows: &PinRows<'_>, bored: usize) -> Table {
     };
     for board in &rows.boards {
         let part = board.part;
-        let [front, back] = board.rows.map(|row| figures.text(row));
+        let row = |row: Option<_>| row.map_or_else(String::new, |row| figures.text(row));
+        let [front, back] = board.rows.map(row);
         table.rows.push(vec![
             part.mark.clone(),
             words::name(part, source.work.piece),
@@ -93,16 +100,28 @@ fn table(source: &Source<'_, '_>, rows: &PinRows<'_>, bored: usize) -> Table {
             back,
         ]);
     }
-    let edge = match rows.boards.iter().all(|board| board.from_back) {
-        true => "back edge, which the boards have in one plane".to_owned(),
+    let from = match rows.boards.iter().all(|board| board.from_back) {
+        true => "its back edge, which the boards have in one plane".to_owned(),
         false => {
             let parts = rows.boards.iter().map(|board| board.part);
-            format!("front edge{}", super::long_points(parts))
+            format!("its front edge{}", super::long_points(parts))
         }
     };
+    let is_post = |own: &RowBoard<'_>| matches!(own.part.role, Role::Post(_));
+    let (end, from) = match (rows.in_posts(), rows.boards.iter().all(is_post)) {
+        (false, _) => ("the bottom end of the board", from),
+        (true, true) => (
+            "the bottom end of the post",
+            "the front face of a front post and from the back face of a back post".to_owned(),
+        ),
+        (true, false) => (
+            "the bottom end",
+            "the front face of a front post, the back face of a back post, or the front edge of a board".to_owned(),
+        ),
+    };
     table.foot = format!(
-        "the first hole counts from the bottom end of the board, and the rows count from its {edge}; {} in all",
-        counted(bored * 2 * rows.boards.len(), "hole")
+        "the first hole counts from {end}, and the rows count from {from}; {} in all",
+        counted(bored * rows.boards.iter().map(RowBoard::count).sum::<usize>(), "hole")
     );
     table
 }

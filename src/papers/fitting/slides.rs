@@ -77,8 +77,8 @@ fn play(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>) {
         return;
     }
     blocks.push(Block::Heading("Boxes in their openings".into()));
-    if all.iter().any(|drawer| drawer.hardware.undermount) {
-        blocks.push(Block::Note("A box on an undermount slide is drawn in the middle of the height that the slide leaves it. Compare that with the figure on the slide's data sheet: where the two differ, the box runs that much higher or lower, and you set the gaps at its front with the box there.".to_owned()));
+    if all.iter().any(|drawer| drawer.hardware.undermount && drawer.hardware.box_up.is_none()) {
+        blocks.push(Block::Note("A box on an undermount slide is drawn in the middle of the height that the slide leaves it. Compare that with the figure on the slide's data sheet: where the two differ, the box runs that much higher or lower, and you set the gaps at its front with the box there. Enter it as `box-up` in the slide, and these papers go by it.".to_owned()));
     }
     let lies_over = |drawer: &&Drawer<'_>| {
         drawer.opening.front.as_ref().is_some_and(|own| own.set != Set::Inset)

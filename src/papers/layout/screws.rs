@@ -1,6 +1,7 @@
 //! The lines that screws stand on.
 
-use crate::plans::fitting::{Fastening, Purpose};
+use crate::measure::Length;
+use crate::plans::fitting::{Fastening, Purpose, ScrewLine};
 
 use super::super::Source;
 use super::super::page::{Block, Table, left, right};
@@ -52,5 +53,22 @@ pub(super) fn blocks(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
     if fastenings.iter().any(tied) {
         blocks.push(Block::Note("The lines between the ends of two cases that stand side by side lie where no pin, slide, hinge, or board is in the way.".to_owned()));
     }
+    if fastenings.iter().flat_map(|own| &own.lines).any(is_lopsided) {
+        blocks.push(Block::Note("Where a line keeps farther from one end of what its boards share than from the other, something takes that end: a cut in one of the boards, a board or block in the way of the driver, or the screws of another line.".to_owned()));
+    }
     blocks.push(Block::Table(table));
+}
+
+/// True for a line that stands nearer to one end of what its boards share than to the other, by
+/// more than the width of a screw and its hole: 1/4 in.
+fn is_lopsided(line: &ScrewLine<'_>) -> bool {
+    let along = line.through.placement.direction(line.end);
+    let (own, other) = (line.through.extent(along), line.into.extent(along));
+    let (from, to) = (own.0.max(other.0), own.1.min(other.1));
+    let long = line.apart * i64::from(line.count.saturating_sub(1));
+    let (low, high) = match line.end.is_start() {
+        true => (own.0 + line.first, own.0 + line.first + long),
+        false => (own.1 - line.first - long, own.1 - line.first),
+    };
+    ((low - from) - (to - high)).abs() > Length::inches(1, 4)
 }

@@ -11,6 +11,7 @@ use crate::parts::path;
 use crate::parts::space::{Cuboid, Direction, Face, Placement, Point};
 use crate::trade;
 
+use super::aside::Aside;
 use super::posts;
 
 /// The planes of a case that lie parallel to its front, from the foremost face.
@@ -69,13 +70,20 @@ pub(super) struct Builder<'a> {
     first: usize,
     pub(super) parts: &'a mut Parts,
     pub(super) planes: Planes,
+    /// The hinges that stand elsewhere than at even steps.
+    pub(super) aside: &'a Aside,
 }
 
 impl<'a> Builder<'a> {
-    pub(super) fn new(piece: &'a Piece, case: &'a Case, parts: &'a mut Parts) -> Self {
+    pub(super) fn new(
+        piece: &'a Piece,
+        case: &'a Case,
+        parts: &'a mut Parts,
+        aside: &'a Aside,
+    ) -> Self {
         let planes = planes(piece, case);
         let first = parts.all.len();
-        Self { piece, case, id: case.id, first, parts, planes }
+        Self { piece, case, id: case.id, first, parts, planes, aside }
     }
 
     /// From the left side of the case to a place in the whole piece.
@@ -230,7 +238,8 @@ impl<'a> Builder<'a> {
         joint: &Joinery,
         span: Span,
     ) {
-        self.join(JointSort::Wood(joint.kind), part, host, joint.kind.is_glued(), span);
+        let glued = joint.kind.is_glued() && !posts::moves_across(self, part, host);
+        self.join(JointSort::Wood(joint.kind), part, host, glued, span);
         let (Some(guest), Some(holder)) = (self.part(part), self.part(host)) else { return };
         let kind = match joint.kind {
             JointKind::Dado => FeatureKind::Dado,

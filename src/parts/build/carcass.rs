@@ -420,15 +420,15 @@ pub(super) fn shelf_between(
     let planes = builder.planes.clone();
     let assembly = Assembly::Carcass(builder.id);
     let middle = y.length + builder.thickness(stock).length.half();
-    let hosts = hosts_beside(builder, (left.length, right), middle);
+    let hosts = posts::hosts_beside(builder, (left.length, right), middle);
     let let_in = builder.let_in(joint);
     let mut length = clear;
     let mut x = left.clone();
-    if hosts[0].is_some() {
+    if !hosts[0].is_empty() {
         x = x - &let_in;
         length = length + &let_in;
     }
-    if hosts[1].is_some() {
+    if !hosts[1].is_empty() {
         length = length + &let_in;
     }
     let id = builder.add(Draft {

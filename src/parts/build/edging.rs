@@ -5,8 +5,8 @@ use crate::model::{
     Axis, Brim, Case, Edged, Edging, Exposure, MemberId, MemberKind, Piece, Side, Stock,
 };
 use crate::parts::edging::{Strip, overlong};
-use crate::parts::id::{Of, Role, Which};
-use crate::parts::part::Part;
+use crate::parts::id::{Of, PartId, Role, Which};
+use crate::parts::part::{Part, Parts};
 use crate::parts::space::{Direction, Face};
 
 use super::builder::Builder;
@@ -38,19 +38,63 @@ pub(super) fn build(builder: &mut Builder<'_>) {
             span: edging.span,
         });
         let strips: Vec<Strip> = strips.collect();
-        let Some(part) = builder.parts.all.get_mut(at) else { continue };
-        part.strips = strips;
-        let (_, over) = overlong(piece.tape().unit);
-        let [length, width] = part.core();
-        part.rough.length = match part.is_cut_after([Face::LengthStart, Face::LengthEnd]) {
-            true => length.length + over,
-            false => length.length,
-        };
-        part.rough.width = match part.is_cut_after([Face::WidthStart, Face::WidthEnd]) {
-            true => width.length + over,
-            false => width.length,
-        };
+        if let Some(part) = builder.parts.all.get_mut(at) {
+            put_on(piece, part, strips);
+        }
     }
+}
+
+/// Puts strips on a part, whose core is sawn so much smaller.
+fn put_on(piece: &Piece, part: &mut Part, strips: Vec<Strip>) {
+    part.strips = strips;
+    let (_, over) = overlong(piece.tape().unit);
+    let [length, width] = part.core();
+    part.rough.length = match part.is_cut_after([Face::LengthStart, Face::LengthEnd]) {
+        true => length.length + over,
+        false => length.length,
+    };
+    part.rough.width = match part.is_cut_after([Face::WidthStart, Face::WidthEnd]) {
+        true => width.length + over,
+        false => width.length,
+    };
+}
+
+/// Puts a strip on each end of a kick, and of the front and the back of a base, that is seen
+/// below the end of a case: the strip that its case has on its edges.
+pub(super) fn below(piece: &Piece, parts: &mut Parts) {
+    let long = parts.iter().filter(|(_, part)| {
+        let is_sheet = piece.stock(part.stock).is_some_and(|own| !own.is_solid());
+        is_sheet && part.is_below()
+    });
+    let all: Vec<(PartId, Vec<Strip>)> =
+        long.map(|(id, part)| (id, seen_strips(piece, parts, part))).collect();
+    for (id, strips) in all {
+        if let Some(part) = parts.all.get_mut(id.0).filter(|_| !strips.is_empty()) {
+            put_on(piece, part, strips);
+        }
+    }
+}
+
+/// The strips for the ends of a part that are seen below ends of cases.
+fn seen_strips(piece: &Piece, parts: &Parts, part: &Part) -> Vec<Strip> {
+    let ends = parts.seen_over(piece, part).into_iter().filter_map(|(side, id)| {
+        let edging = match &piece.case(parts.get(id)?.case)?.edges {
+            Edged::With(edging) => edging,
+            Edged::Bare | Edged::Unsaid => return None,
+        };
+        Some(Strip {
+            face: part.placement.face(Direction::X, side == Side::Left),
+            stock: edging.stock,
+            thick: edging.thick.clone(),
+            banding: piece.stock(edging.stock).is_some_and(Stock::is_banding),
+            span: edging.span,
+        })
+    });
+    let mut strips: Vec<Strip> = ends.collect();
+    // The two ends of one board are covered alike.
+    let first = strips.first().map(|strip| strip.stock);
+    strips.retain(|strip| Some(strip.stock) == first);
+    strips
 }
 
 /// What is asked of the edges of a part, by itself or by its case.

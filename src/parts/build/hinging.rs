@@ -38,7 +38,9 @@ pub(super) fn hang(
     let radius = diameter.half();
     let ends = leaf.fronts.hinge_place.ends(&hinge).map(Size::from);
     let heights = hinge_heights(&leaf.high, &ends, count);
-    let heights: Vec<Length> = heights.into_iter().map(|height| height.length).collect();
+    let aside = |number| builder.aside.get(&(leaf.id, number)).copied().unwrap_or_default();
+    let heights: Vec<Length> =
+        (1..).zip(heights).map(|(number, height)| height.length + aside(number)).collect();
     for height in &heights {
         let upright = part.placement.length == Direction::Y;
         let wide = if upright { part.width.length } else { part.length.length };
@@ -69,7 +71,8 @@ pub(super) fn hang(
 }
 
 /// Heights of the hinge centers above the lower end of a door, whose lowest is so far from
-/// that end and whose uppermost so far from the other.
+/// that end and whose uppermost so far from the other: in even steps, from which those of
+/// cup hinges between them may step aside.
 #[must_use]
 pub fn hinge_heights(high: &Size, [bottom, top]: &[Size; 2], count: u32) -> Vec<Size> {
     let count = i64::from(count.max(2));
@@ -96,14 +99,21 @@ pub(super) fn beside(
     };
     let in_frame = (planes.frame.length + planes.carcass.length).half();
     let in_carcass = (planes.carcass.length + planes.inside.length).half();
-    // A divider has no stile before it.
+    // A post belongs to the carcass, and a divider has no stile before it.
     at(in_frame, Assembly::Frame(builder.id))
+        .or_else(|| {
+            at(in_frame, Assembly::Carcass(builder.id)).filter(|own| is_post(builder, *own))
+        })
         .or_else(|| at(in_carcass, Assembly::Carcass(builder.id)))
+}
+
+fn is_post(builder: &Builder<'_>, (holder, _): (PartId, Face)) -> bool {
+    builder.part(holder).is_some_and(|part| matches!(part.role, Role::Post(_)))
 }
 
 /// The screw holes of the plates of a door.
 ///
-/// On a board of the case they lie in its face. A stile is mostly as thick as
+/// On a board of the case they lie in its face, and on a post in its inside face. A stile is mostly as thick as
 /// an inset door, which covers all of its inside edge: only where the line of
 /// the screws still falls on that edge are they bored into it. Else the plate
 /// sits behind the stile, on the board there if it is flush with the opening,
@@ -125,6 +135,10 @@ fn plates(
     };
     let line = |front: Length| front.max(behind) + plate.back;
     let radius = plate.screw.half();
+    if is_post(builder, (holder, face)) {
+        screws(builder, holder, face, leaf, plate, line(planes.frame.length), heights);
+        return;
+    }
     if builder.case.frame.is_none() {
         screws(builder, holder, face, leaf, plate, line(planes.carcass.length), heights);
         return;

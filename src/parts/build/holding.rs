@@ -26,6 +26,14 @@ fn beside_board(unit: Unit) -> Length {
     unit.either(Length::inches(3, 2), Length::mm(38))
 }
 
+/// How long a block is in a high opening: half as long as that is high and at least 6 in,
+/// 150 mm, which holds a front as well and goes in past a nailer (common practice, no source).
+fn long_enough(high: &Size, unit: Unit) -> Size {
+    let least = Size::from(unit.either(Length::inches(6, 1), Length::mm(150)));
+    let half = high.half();
+    if half.length > least.length { half } else { least }
+}
+
 /// Where the block at one side is fixed, and how far it reaches past the edge of the
 /// opening there.
 struct Held {
@@ -121,7 +129,10 @@ fn block(
         Side::Left => &opening.stands[0] - &held.past,
         Side::Right => &opening.stands[0] + &opening.wide - &over,
     };
-    let full = (&opening.stands[1] + sizes.play.half(), &opening.high - &sizes.play);
+    let whole = &opening.high - &sizes.play;
+    let enough = long_enough(&opening.high, builder.piece.tape().unit);
+    let high = if whole.length > enough.length { enough } else { whole };
+    let full = (&opening.stands[1] + (&opening.high - &high).half(), high);
     let box_x = (builder.case.x + x.length, builder.case.x + x.length + across.length);
     let reach = if held.flat { deep.length } else { deep.length + held.ahead.length };
     let box_z = (held.front.length, held.front.length + reach);

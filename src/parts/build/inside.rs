@@ -9,6 +9,7 @@ use crate::parts::space::{Direction, Face, Point};
 
 use super::builder::{Builder, Draft, LYING};
 use super::carcass::{Carcass, shelf_between};
+use super::posts;
 
 /// The space behind an opening from side to side.
 pub(super) struct Space {
@@ -151,8 +152,9 @@ fn shelves(builder: &mut Builder<'_>, opening: &Opening, carcass: &Carcass) {
             span: set.span,
             notes: set.notes.clone(),
         });
-        builder.join(JointSort::Laid, id, space.boards[0], false, set.span);
-        builder.join(JointSort::Laid, id, space.boards[1], false, set.span);
+        for board in posts::with_rear(builder, space.boards) {
+            builder.join(JointSort::Laid, id, board, false, set.span);
+        }
     }
 }
 

@@ -1,5 +1,6 @@
 //! From the solved piece to its boards: one file an assembly.
 
+mod aside;
 mod base;
 mod behind;
 mod builder;
@@ -33,6 +34,7 @@ use crate::model::{MOST_PARTS, Piece};
 use super::part::Parts;
 use super::space::Direction;
 use super::{finished, mark, named};
+use aside::Aside;
 use builder::Builder;
 pub use builder::{Planes, planes};
 pub(crate) use cover::cover_of;
@@ -42,13 +44,21 @@ pub use round::is_cut_round;
 
 /// Builds every part of a piece, with its joints and marks. Where there are
 /// more than [`MOST_PARTS`] it stops, at the latest behind the case with the
-/// first too many.
+/// first too many. Where a hinge must step aside for what is built, all is built again
+/// with it there.
 #[must_use]
 pub fn build(piece: &Piece) -> Parts {
+    let parts = build_with(piece, &Aside::new());
+    let aside = aside::of(piece, &parts);
+    if aside.is_empty() { parts } else { build_with(piece, &aside) }
+}
+
+/// Builds every part, with hinges so far from where even steps put them.
+fn build_with(piece: &Piece, aside: &Aside) -> Parts {
     let mut parts = Parts::default();
     for case in &piece.cases {
         let first = parts.all.len();
-        let mut builder = Builder::new(piece, case, &mut parts);
+        let mut builder = Builder::new(piece, case, &mut parts, aside);
         let carcass = carcass::build(&mut builder);
         base::build(&mut builder, &carcass);
         face_frame::build(&mut builder, &carcass);
@@ -77,6 +87,7 @@ pub fn build(piece: &Piece) -> Parts {
     countertop::fasten(piece, &mut parts);
     stacked::fasten(piece, &mut parts);
     cover::fasten(piece, &mut parts);
+    edging::below(piece, &mut parts);
     // What is joined over several cases stands among the joints of its own.
     let Parts { all, joints, .. } = &mut parts;
     joints.sort_by_key(|joint| all.get(joint.part.0).map(|part| part.case));

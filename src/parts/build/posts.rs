@@ -9,7 +9,7 @@ use crate::parts::part::{Assembly, Part};
 use crate::parts::space::{Cuboid, Direction, Face};
 
 use super::builder::{Builder, Draft, SIDEWAYS, STANDING, UPRIGHT};
-use super::carcass::HeldBy;
+use super::carcass::{self, HeldBy};
 
 /// The end at one side.
 struct End<'p> {
@@ -268,6 +268,53 @@ pub(super) fn find(builder: &Builder<'_>, side: Side, which: Which) -> Option<Pa
     builder.own().find(|(_, part)| is_it(part)).map(|(id, _)| id)
 }
 
+/// The posts at one side, the front one first, each with its face toward the middle.
+fn pair(builder: &Builder<'_>, side: Side) -> Vec<(PartId, Face)> {
+    let both = [Which::Front, Which::Back].into_iter();
+    let found = both.filter_map(|which| find(builder, side, which));
+    let faced = found.filter_map(|id| {
+        let part = builder.part(id)?;
+        Some((id, part.placement.face(Direction::X, side == Side::Right)))
+    });
+    faced.collect()
+}
+
+/// What holds a lying board at its left and at its right, between these two places from the
+/// left side of the case: the upright board there, or both posts of that side.
+pub(super) fn hosts_beside(
+    builder: &Builder<'_>,
+    places: (Length, Length),
+    y: Length,
+) -> [Vec<(PartId, Face)>; 2] {
+    let boards = carcass::hosts_beside(builder, places, y);
+    let mut sides = Side::BOTH.into_iter().zip([places.0, places.1]);
+    boards.map(|board| {
+        let at = sides.next().map(|(side, x)| (side, builder.case.x + x));
+        let posts = at.map(|(side, x)| (pair(builder, side), side, x));
+        match posts {
+            Some((posts, side, x)) if stand_at(builder, &posts, side, x) => posts,
+            Some(_) | None => board.into_iter().collect(),
+        }
+    })
+}
+
+/// These boards, and behind a front post the back post of its side too.
+pub(super) fn with_rear(builder: &Builder<'_>, boards: [PartId; 2]) -> Vec<PartId> {
+    let behind = |front: PartId| {
+        let Role::Post(side) = builder.part(front)?.role else { return None };
+        find(builder, side, Which::Back)
+    };
+    boards.into_iter().flat_map(|board| [Some(board), behind(board)]).flatten().collect()
+}
+
+/// True where the inside faces of these posts lie at this place.
+fn stand_at(builder: &Builder<'_>, posts: &[(PartId, Face)], side: Side, x: Length) -> bool {
+    posts.first().and_then(|(id, _)| builder.part(*id)).is_some_and(|post| {
+        let (from, to) = post.extent(Direction::X);
+        x == if side == Side::Left { to } else { from }
+    })
+}
+
 /// The rails of a web frame, front and back, each screwed to the posts at its ends.
 pub(super) fn hold_web(builder: &mut Builder<'_>, rails: [PartId; 2], board: &Board) {
     for (rail, which) in rails.into_iter().zip([Which::Front, Which::Back]) {
@@ -280,12 +327,31 @@ pub(super) fn hold_web(builder: &mut Builder<'_>, rails: [PartId; 2], board: &Bo
     }
 }
 
+/// What a board of solid wood has free before the back posts, to swell: 1/8 in, 3 mm (common
+/// practice, no source). It is held at its front.
+fn swells(builder: &Builder<'_>, board: &Part) -> Length {
+    let is_solid = builder.piece.stock(board.stock).is_some_and(Stock::is_solid);
+    match is_solid && board.role == Role::Bottom {
+        true => builder.piece.tape().unit.either(Length::inches(1, 8), Length::mm(3)),
+        false => Length::ZERO,
+    }
+}
+
 /// The notches of a lying board around the posts that stand in its corners.
 pub(super) fn notch(builder: &mut Builder<'_>, board: PartId) {
     let Some(part) = builder.part(board) else { return };
     let (own, deep, span) = (part.cuboid(), part.thickness.length, part.span);
+    let free = swells(builder, part);
     let posts = builder.own().filter(|(_, post)| matches!(post.role, Role::Post(_)));
-    let around: Vec<Cuboid> = posts.map(|(_, post)| post.cuboid()).collect();
+    let around: Vec<Cuboid> = posts
+        .map(|(_, post)| {
+            let mut around = post.cuboid();
+            if post.which == Which::Back {
+                around.from.z -= free;
+            }
+            around
+        })
+        .collect();
     for post in around.into_iter().filter(|post| own.overlaps(post)) {
         let range = |axis: Direction| {
             let start = own.from.along(axis);
@@ -304,6 +370,16 @@ pub(super) fn notch(builder: &mut Builder<'_>, board: PartId) {
         };
         builder.cut(board, notch);
     }
+}
+
+/// True for a bottom of solid wood at a rail of an end: it moves along that, so pocket screws
+/// alone hold it there, and glue only at the rail of the frame before it.
+pub(super) fn moves_across(builder: &Builder<'_>, board: PartId, host: PartId) -> bool {
+    let (Some(board), Some(host)) = (builder.part(board), builder.part(host)) else {
+        return false;
+    };
+    let is_solid = builder.piece.stock(board.stock).is_some_and(Stock::is_solid);
+    is_solid && board.role == Role::Bottom && matches!(host.role, Role::EndRail(_))
 }
 
 /// The space of a part that another is fastened to: a rail of a paneled end only between

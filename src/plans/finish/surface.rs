@@ -89,6 +89,8 @@ struct Body {
     unit: Unit,
     sort: Coated,
     finish: Option<FinishId>,
+    /// It is cut from a sheet, whose face veneer is thin.
+    of_sheet: bool,
     /// What flutes add to it and notches take away, in square millimeters.
     more: f64,
     /// The faces that no finish goes on, by axis and whether the axis ends there.
@@ -97,23 +99,25 @@ struct Body {
 
 /// The surface of the parts with this finish, but for those left out.
 pub fn surface(piece: &Piece, parts: &Parts, finish: FinishId, left_out: &[PartId]) -> Surface {
-    surface_of(piece, parts, |_, body| body.finish == Some(finish), left_out)
+    let times = |body: &Body| f64::from(u8::from(body.finish == Some(finish)));
+    surface_of(piece, parts, times, left_out)
 }
 
 /// The square meters of the solid wood, or of the sheets, that have this finish.
 pub fn of_wood(piece: &Piece, parts: &Parts, finish: FinishId, is_solid: bool) -> f64 {
-    let is_of_wood = |id: PartId| {
-        let stock = parts.get(id).and_then(|part| piece.stock(part.stock));
-        stock.is_some_and(|stock| stock.is_solid() == is_solid)
-    };
-    let is = |id: PartId, body: &Body| body.finish == Some(finish) && is_of_wood(id);
-    surface_of(piece, parts, is, &[]).whole()
+    let is = |body: &Body| body.finish == Some(finish) && body.of_sheet != is_solid;
+    surface_of(piece, parts, |body| f64::from(u8::from(is(body))), &[]).whole()
 }
 
-/// The square meters that are sanded when all is taken apart: the insides of cases and
-/// boxes, about half of their surface, were sanded before they were glued up.
-pub fn sanded(piece: &Piece, parts: &Parts, left_out: &[PartId]) -> f64 {
-    let surface = surface_of(piece, parts, |_, _| true, left_out);
+/// The square meters that are sanded when all is taken apart, each as often as it has grits:
+/// `grits` says how many for what has a finish, solid wood or sheets. The insides of cases
+/// and boxes, about half of their surface, were sanded before they were glued up.
+pub fn sanded(
+    piece: &Piece,
+    parts: &Parts,
+    left_out: &[PartId],
+    grits: impl Fn(Option<FinishId>, bool) -> usize,
+) -> f64 {
     let share = |sort: Coated| match sort {
         Coated::Cases | Coated::Boxes => 0.5,
         Coated::Frames
@@ -122,14 +126,15 @@ pub fn sanded(piece: &Piece, parts: &Parts, left_out: &[PartId]) -> f64 {
         | Coated::Countertops
         | Coated::Covers => 1.0,
     };
-    surface.sorts().map(|(sort, area)| area * share(sort)).sum()
+    let times = |body: &Body| share(body.sort) * grits(body.finish, body.of_sheet) as f64;
+    surface_of(piece, parts, times, left_out).whole()
 }
 
-/// The surface of the bodies that `is` picks, but for those left out.
+/// The surface of the bodies, but for those left out; each counts so many times.
 fn surface_of(
     piece: &Piece,
     parts: &Parts,
-    is: impl Fn(PartId, &Body) -> bool,
+    times: impl Fn(&Body) -> f64,
     left_out: &[PartId],
 ) -> Surface {
     let mut areas = Coated::ALL.map(|sort| (sort, 0.0));
@@ -140,13 +145,13 @@ fn surface_of(
         }
     }
     // What has another finish covers what it lies against all the same.
-    let counts = |(id, body): &&(PartId, Body)| is(*id, body) && !left_out.contains(id);
+    let counts = |(id, body): &&(PartId, Body)| times(body) > 0.0 && !left_out.contains(id);
     for own in units.values() {
         for (id, body) in own.iter().filter(counts) {
             let others = own.iter().filter(|(other, _)| other != id).map(|(_, body)| body);
             let area = bare(body, others) + body.more;
             if let Some((_, sum)) = areas.iter_mut().find(|(sort, _)| *sort == body.sort) {
-                *sum += area.max(0.0) / 1e6;
+                *sum += area.max(0.0) / 1e6 * times(body);
             }
         }
     }
@@ -194,7 +199,9 @@ fn body(piece: &Piece, id: PartId, part: &Part) -> Option<Body> {
         uncoated[part.placement.direction(*face).index()][usize::from(!face.is_start())] = true;
     }
     let bare_faces = 2.0 - own.len() as f64;
-    Some(Body { from, to, unit, sort, finish, more: cut_into(piece, part, bare_faces), uncoated })
+    let of_sheet = piece.stock(part.stock).is_some_and(|stock| !stock.is_solid());
+    let more = cut_into(piece, part, bare_faces);
+    Some(Body { from, to, unit, sort, finish, of_sheet, more, uncoated })
 }
 
 /// What flutes add to a part's faces, less what notches take, in square
@@ -277,6 +284,7 @@ mod tests {
             unit: Unit::Case(CaseId(0)),
             sort: Coated::Cases,
             finish: None,
+            of_sheet: false,
             more: 0.0,
             uncoated,
         }
@@ -328,6 +336,11 @@ mod tests {
             let whole = surface(piece, parts, FinishId(0), &[]);
             assert!((whole.whole() - 6.2).abs() < 0.2, "{whole:?}");
             assert_eq!(whole.sorts().map(|(sort, _)| sort).collect::<Vec<_>>(), [Coated::Cases]);
+            // Half of it, the insides, is sanded before; the rest with each grit for sheets.
+            let others = parts.iter().filter(|(_, part)| !part.path.starts_with("left-books."));
+            let others: Vec<PartId> = others.map(|(id, _)| id).collect();
+            let twice = sanded(piece, parts, &others, |_, of_sheet| if of_sheet { 2 } else { 9 });
+            assert!((twice - 6.2).abs() < 0.2, "{twice}");
             let back = parts.named("left-books.back").expect("a back").0;
             let less = surface(piece, parts, FinishId(0), &[back]);
             // Less what the boards and a nailer before it cover of it, and its rabbets.

@@ -47,6 +47,9 @@ pub struct AtWall<'a> {
 /// Farther than any leaf reaches.
 const FAR: Length = Length::mm(100_000);
 
+/// Farther than this beyond its own width no door comes from its hinge edge.
+const NEAR: Length = Length::mm(100);
+
 /// A space in plan, out from the foremost face.
 #[must_use]
 pub fn patch(space: &Cuboid) -> Patch {
@@ -64,14 +67,15 @@ pub fn at_wall<'a>(work: &'a Workings<'_>) -> Vec<AtWall<'a>> {
 fn wall<'a>(work: &Workings<'_>, front: &'a Front<'_>) -> Option<AtWall<'a>> {
     let piece = work.piece;
     let side = front.hung?;
-    let (boundary, outer) = match side {
-        Side::Left => (&piece.site.left, piece.cases.first()?),
-        Side::Right => (&piece.site.right, piece.cases.last()?),
+    let boundary = match side {
+        Side::Left => &piece.site.left,
+        Side::Right => &piece.site.right,
     };
-    if !matches!(boundary, Boundary::Wall { .. }) || outer.id != front.case {
+    if !matches!(boundary, Boundary::Wall { .. }) {
         return None;
     }
-    let scribe = side.of(&outer.exposure).scribe().length;
+    let case = piece.case(front.case)?;
+    let scribe = side.of(&case.exposure).scribe().length;
     let x = match side {
         Side::Left => (-FAR, scribe),
         Side::Right => (piece.wide() - scribe, piece.wide() + FAR),
@@ -80,24 +84,27 @@ fn wall<'a>(work: &Workings<'_>, front: &'a Front<'_>) -> Option<AtWall<'a>> {
     stopped(work, front, Length::ZERO, (Obstacle::Wall(side), &[patch], Length::ZERO))
 }
 
-/// The corner of a door comes past the case beside it by up to 1/16 in before that counts, as
-/// for `door-stopped`.
+/// The first of the other cases that it meets, wherever they stand: beside its own, or on a
+/// case beside it. The corner of a door comes past them by as much as its hinge leaves open.
 fn beside<'a>(work: &Workings<'_>, front: &'a Front<'_>) -> Option<AtWall<'a>> {
     let (piece, parts) = (work.piece, work.parts);
-    let next = match front.hung? {
-        Side::Left => front.case.0.checked_sub(1)?,
-        Side::Right => front.case.0.checked_add(1)?,
+    let side = front.hung?;
+    let mercy = front.fronts.hinge.and_then(|(hinge, _)| piece.hinge(hinge))?.mercy();
+    let (edge, out) = (front.hinge_edge(side), -front.space.from.z);
+    let pull = front.pull.as_ref().map_or(Length::ZERO, |(pull, _)| pull.stands);
+    let reach = front.space.size(Direction::X) + pull + NEAR;
+    let is_near = |case: &&Case| {
+        case.id != front.case && case.x < edge + reach && edge - reach < case.x + case.wide.length
     };
-    let next: &Case = piece.case(CaseId(next))?;
-    let stands = parts.of_case(next.id).iter().filter(|part| {
-        !matches!(part.assembly, Assembly::DrawerBox(_) | Assembly::Loose(_))
-            && part.cuboid().overlaps_along(&front.space, Direction::Y)
+    let met = piece.cases.iter().filter(is_near).filter_map(|case| {
+        let stands = parts.of_case(case.id).iter().filter(|part| {
+            !matches!(part.assembly, Assembly::DrawerBox(_) | Assembly::Loose(_))
+                && part.cuboid().overlaps_along(&front.space, Direction::Y)
+        });
+        let patches: Vec<Patch> = stands.map(|part| patch(&part.cuboid())).collect();
+        stopped(work, front, out, (Obstacle::Case(case.id), &patches, mercy))
     });
-    let patches: Vec<Patch> = stands.map(|part| patch(&part.cuboid())).collect();
-    let out = -front.space.from.z;
-    let found =
-        stopped(work, front, out, (Obstacle::Case(next.id), &patches, Length::inches(1, 16)));
-    found.filter(|own| own.opens > Angle::SQUARE)
+    met.min_by_key(|own| own.opens).filter(|own| own.opens > Angle::SQUARE)
 }
 
 /// How far a door whose face stands so far out comes before it meets one of these.

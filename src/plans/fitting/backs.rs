@@ -8,7 +8,7 @@ use super::screw_lines::{self, ScrewLine};
 
 /// The most that the screw of a back goes in: 5/8 in, 16 mm (common practice, no
 /// source).
-pub(super) fn goes_in(unit: Unit) -> Length {
+pub(crate) fn goes_in(unit: Unit) -> Length {
     unit.either(Length::inches(5, 8), Length::mm(16))
 }
 

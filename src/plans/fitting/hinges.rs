@@ -3,7 +3,7 @@
 use crate::measure::Length;
 use crate::model::{Edge, HingeKind, JointKind, Side, Size};
 use crate::parts::{
-    self, Bore, Direction, Face, FeatureKind, Front, JointSort, Part, PartId, Role, Which,
+    self, Bore, Direction, Face, FeatureKind, Front, JointSort, Part, PartId, Reach, Role, Which,
 };
 use crate::plans::Workings;
 
@@ -75,13 +75,17 @@ pub(super) fn plan<'a>(work: &Workings<'a>, index: &Index<'a>) -> Vec<HungAt<'a>
         let high = front.space.to.y - foot;
         let low = front.opening.corner_as_built().1;
         let ends = front.fronts.hinge_place.ends(hinge).map(Size::from);
-        let heights = parts::hinge_heights(&high.into(), &ends, count);
-        let apart = match hinge.kind {
-            HingeKind::Cup { plate, .. } => plate.map(|plate| plate.apart),
-            HingeKind::Butt { .. } => None,
+        let (heights, apart): (Vec<Length>, _) = match hinge.kind {
+            HingeKind::Cup { plate, .. } => {
+                let cups = parts::reaches(leaf);
+                (cups.iter().map(Reach::center).collect(), plate.map(|plate| plate.apart))
+            }
+            HingeKind::Butt { .. } => {
+                let heights = parts::hinge_heights(&high.into(), &ends, count).into_iter();
+                (heights.map(|height| foot + height.length).collect(), None)
+            }
         };
-        for (number, height) in (1..).zip(heights) {
-            let y = foot + height.length;
+        for (number, y) in (1..).zip(heights) {
             let block = block(front, side, number, index);
             let screws = apart.map(|apart| [y - apart.half(), y + apart.half()]);
             found.push(HungAt {

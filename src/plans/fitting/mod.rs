@@ -2,7 +2,7 @@
 //! fronts on their boxes, and the screws for all of it; and the rows of shelf pins.
 
 mod at_wall;
-mod backs;
+pub(crate) mod backs;
 mod driver_room;
 mod false_fronts;
 mod front_screws;
@@ -11,9 +11,9 @@ pub mod fronts;
 pub mod hinges;
 pub mod on_wood;
 pub mod pins;
+pub mod post_pins;
 mod leg_blocks;
 mod pockets;
-pub mod reach;
 pub mod rods;
 pub mod screw_lines;
 mod purpose;

@@ -10,8 +10,7 @@ use crate::parts::{
 };
 use crate::plans::Workings;
 
-use super::reach::reaches;
-use super::{Index, above_end, from_edge};
+use super::{Index, above_end, from_edge, post_pins};
 
 /// The rows of holes at both sides of an opening, or of one of the spaces that
 /// its fixed shelves make of it.
@@ -34,7 +33,8 @@ pub struct PinRows<'a> {
     pub left_out: Vec<u32>,
     /// Places with a hole where no shelf can lie, since it would strike a hinge or a nailer.
     pub blocked: Vec<Blocked<'a>>,
-    /// Both rows of the left board, and of the right.
+    /// The rows of each board: both in the left one and both in the right one, or one in each
+    /// of the four posts.
     pub boards: Vec<RowBoard<'a>>,
     /// How many loose shelves the space has.
     pub loose: usize,
@@ -61,7 +61,7 @@ pub enum Struck<'a> {
     Nailer(&'a str),
 }
 
-/// Two rows in a face of a board.
+/// The rows in a face of a board.
 #[derive(Clone, Copy, Debug)]
 pub struct RowBoard<'a> {
     /// The board.
@@ -70,19 +70,27 @@ pub struct RowBoard<'a> {
     pub face: Face,
     /// From the bottom end of the board to the lowest place.
     pub first: Length,
-    /// From an edge of the board to the front row and to the back row.
-    pub rows: [Length; 2],
+    /// From an edge of the board to the front row and to the back row; a front post has no
+    /// back row, and a back post no front row.
+    pub rows: [Option<Length>; 2],
     /// That edge is the back one, since the front edges of the two boards do not lie in one
-    /// plane, and their back edges do.
+    /// plane, and their back edges do; or it is the back face of a back post.
     pub from_back: bool,
 }
 
 impl RowBoard<'_> {
     /// The distances of its rows from the foremost face of the piece.
     #[must_use]
-    pub fn lines(&self) -> [Length; 2] {
+    pub fn lines(&self) -> Vec<Length> {
         let (front, back) = self.part.extent(Direction::Z);
-        self.rows.map(|row| if self.from_back { back - row } else { front + row })
+        let from = |row| if self.from_back { back - row } else { front + row };
+        self.rows.into_iter().flatten().map(from).collect()
+    }
+
+    /// How many rows it has.
+    #[must_use]
+    pub fn count(&self) -> usize {
+        self.rows.into_iter().flatten().count()
     }
 
     /// The edge that its rows count from.
@@ -96,10 +104,16 @@ impl PinRows<'_> {
     /// How far the rows of both boards lie from the edge that they count from; `None` where
     /// the boards have none in common.
     #[must_use]
-    pub fn alike(&self) -> Option<(bool, [Length; 2])> {
+    pub fn alike(&self) -> Option<(bool, [Option<Length>; 2])> {
         let own = |board: &RowBoard<'_>| (board.from_back, board.rows);
         let first = self.boards.first().map(own)?;
         self.boards.iter().all(|board| own(board) == first).then_some(first)
+    }
+
+    /// True where a board with these rows is a post.
+    #[must_use]
+    pub fn in_posts(&self) -> bool {
+        self.boards.iter().any(|board| matches!(board.part.role, Role::Post(_)))
     }
 
     /// What they are called: the opening, and which of its spaces.
@@ -152,7 +166,7 @@ impl PinRows<'_> {
 const UNDER_SHELF: Length = Length::mm(19);
 
 /// The least wood between two holes (common practice, as for hinge cups).
-const WEB: Length = Length::mm(2);
+pub(super) const WEB: Length = Length::mm(2);
 
 /// The rows beside every opening with loose shelves.
 pub(in crate::plans) fn plan<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<PinRows<'a>> {
@@ -225,6 +239,9 @@ fn spaces<'a>(
 /// A template lies on one edge of all boards: on the back one, where their front edges do not
 /// lie in one plane and their back edges do.
 fn count_from_back(boards: &mut [RowBoard<'_>], lines: [Length; 2]) {
+    if boards.iter().any(|board| matches!(board.part.role, Role::Post(_))) {
+        return;
+    }
     let agree = |edge: fn(&Part) -> Length| {
         boards.windows(2).all(|two| match two {
             [one, other] => edge(one.part) == edge(other.part),
@@ -236,7 +253,7 @@ fn count_from_back(boards: &mut [RowBoard<'_>], lines: [Length; 2]) {
     }
     for board in boards {
         board.from_back = true;
-        board.rows = lines.map(|line| board.part.extent(Direction::Z).1 - line);
+        board.rows = lines.map(|line| Some(board.part.extent(Direction::Z).1 - line));
     }
 }
 
@@ -261,13 +278,22 @@ fn rows<'a>(
     let drawn = (lowest_shelf.extent(Direction::Y).0 - floor).max(pins.pitch);
     let (count, first) = spread(high, pins.from_end.min(drawn), pins.pitch);
     let mut boards: Vec<RowBoard<'a>> = Vec::new();
-    for (board, start) in index.holding(id, JointSort::Laid).zip([false, true]) {
+    let middle = |part: &Part| {
+        let (from, to) = part.extent(Direction::X);
+        (from + to).half()
+    };
+    for board in index.holding(id, JointSort::Laid) {
+        let start = middle(board) > middle(lowest_shelf);
+        let (rows, from_back) = match matches!(board.role, Role::Post(_)) {
+            true => post_pins::row(board, lowest_shelf, opening, (piece, case)),
+            false => (lines.map(|line| Some(from_edge(board, line))), false),
+        };
         boards.push(RowBoard {
             part: board,
             face: board.placement.face(Direction::X, start),
             first: above_end(board, floor + first),
-            rows: lines.map(|line| from_edge(board, line)),
-            from_back: false,
+            rows,
+            from_back,
         });
     }
     count_from_back(&mut boards, lines);
@@ -337,7 +363,8 @@ fn blocked<'a>(
     let openings = std::iter::once(rows.opening).chain(before);
     let own = openings.flat_map(|opening| index.of_opening(opening.id).iter());
     let own = own.map(|(_, part)| *part);
-    let hinges = own.flat_map(reaches).map(|reach| (Struck::Hinge(reach.number), reach.space));
+    let hinges =
+        own.flat_map(parts::reaches).map(|reach| (Struck::Hinge(reach.number), reach.space));
     let nailers = index.parts.of_case(shelf.case).iter();
     let nailers = nailers
         .filter(|part| part.role.is_nailer())
@@ -440,7 +467,7 @@ fn in_board(rows: &PinRows<'_>, board: &Part) -> Vec<Cuboid> {
     let radius = rows.pins.hole.half();
     let holes = own.flat_map(|own| {
         let lines = own.lines();
-        rows.heights().flat_map(move |y| lines.map(|z| (y, z)))
+        rows.heights().flat_map(move |y| lines.clone().into_iter().map(move |z| (y, z)))
     });
     let space = |(y, z): (Length, Length)| {
         let mut hole = board.cuboid();

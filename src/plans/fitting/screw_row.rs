@@ -1,7 +1,7 @@
 //! What two boards share, where screws hold them: one row along the middle of it, and the
 //! stretches of that where no cut is in the way.
 
-use crate::measure::{Length, Unit};
+use crate::measure::{Length, Unit, between};
 use crate::parts::{Cuboid, Direction, Feature, FeatureKind, Part};
 use crate::trade;
 
@@ -164,18 +164,9 @@ impl<'a> Row<'a> {
             let ends = (block.from.along(self.along), block.to.along(self.along));
             is_near.then_some((ends.0 - beside, ends.1 + beside))
         }));
-        cuts.sort_unstable();
-        let (mut free, mut from) = (Vec::new(), self.shared.0);
         let keep = trade::from_cut(unit);
-        for (start, stop) in cuts {
-            if stop + keep <= from || start - keep >= self.shared.1 {
-                continue;
-            }
-            free.push((from, start - keep));
-            from = from.max(stop + keep);
-        }
-        free.push((from, self.shared.1));
-        free.retain(|(from, to)| from < to);
+        let cuts = cuts.into_iter().map(|(start, stop)| (start - keep, stop + keep));
+        let mut free = between(self.shared, cuts);
         let longest = free.iter().map(|(from, to)| *to - *from).max().unwrap_or_default();
         // Where all are short the longest must do.
         let least = shortest(unit).min(longest);

@@ -27,6 +27,9 @@ pub struct Stop<'a> {
     pub size: [Size; 3],
     /// How far it stands into the opening.
     pub over: Length,
+    /// From the edge of its door to that edge of the opening; below zero at a divider without
+    /// a member before it, which the door lies over.
+    pub gap: Length,
     /// From the face of the frame, or of a case without one, to its front.
     pub set_back: Size,
     /// The space that it takes.
@@ -74,6 +77,9 @@ pub fn stops<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<Stop<'a>> {
             let Some(fronts) = &opening.front else { continue };
             let own = parts.of_case(case.id);
             let stop = stop(piece, case, (opening, fronts), own);
+            // At a divider without a member before it a leaf is larger than its opening.
+            let of_leaf = |part: &&Part| matches!(part.assembly, Assembly::Front(front) if front.opening == opening.id);
+            let leaves: Vec<Cuboid> = own.iter().filter(of_leaf).map(Part::cuboid).collect();
             // A board right behind the door stops it as well.
             let stands_behind = |part: &&Part| {
                 let space = part.cuboid();
@@ -87,7 +93,8 @@ pub fn stops<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<Stop<'a>> {
                         | Role::WebRail
                         | Role::Partition
                 ) && space.from.z == stop.space.from.z
-                    && is_over(case, opening, &space)
+                    && (is_over(case, opening, &space)
+                        || leaves.iter().any(|leaf| covers(leaf, &space)))
             };
             let needs = match fronts.stop {
                 Some(written) => written.value == StopKind::Strip,
@@ -99,6 +106,13 @@ pub fn stops<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<Stop<'a>> {
         }
     }
     found
+}
+
+/// True for a leaf that closes before this space.
+fn covers(leaf: &Cuboid, space: &Cuboid) -> bool {
+    [Direction::X, Direction::Y]
+        .into_iter()
+        .all(|axis| leaf.overlap_along(space, axis).is_positive())
 }
 
 /// True for what is seen in an opening from the front.
@@ -199,6 +213,15 @@ fn stop<'a>(
     let space =
         Cuboid { from: corner(|range| range.0, front), to: corner(|range| range.1, front + deep) };
     let is_door = |part: &Part| matches!(part.assembly, Assembly::Front(front) if front.opening == opening.id);
+    let ends = own.iter().filter(|part| is_door(part)).map(|part| part.extent(direction));
+    let reaches = match outward {
+        true => ends.map(|(_, to)| to - at).max(),
+        false => ends.map(|(from, _)| at - from).max(),
+    };
+    let gap = match reaches {
+        Some(past) if past.is_positive() => -past,
+        Some(_) | None => fronts.gap.length,
+    };
     let struck = own.iter().find(|part| !is_door(part) && part.cuboid().overlaps(&space));
     Stop {
         opening,
@@ -211,6 +234,7 @@ fn stop<'a>(
         stock: case.frame.as_ref().map_or(fronts.stock, |frame| frame.stock),
         size: [long - Size::from(spare), Size::from(over + past), Size::from(deep)],
         over,
+        gap,
         set_back: thick,
         space,
         struck,

@@ -175,6 +175,13 @@ impl<'a> Scene<'a> {
                 let part = self.parts.get(*id);
                 part.is_some_and(|part| matches!(part.assembly, Assembly::Base(_)))
             });
+            // A box or a front goes into the case, however few boards that has.
+            let goes_in = own.iter().all(|id| {
+                let part = self.parts.get(*id);
+                part.is_some_and(|part| {
+                    matches!(part.assembly, Assembly::DrawerBox(_) | Assembly::Front(_))
+                })
+            });
             let within = hosts > 0 && guests > 0;
             // Nor is what another case stands on.
             let carries = self
@@ -185,7 +192,7 @@ impl<'a> Scene<'a> {
             let is_web =
                 own.iter().all(|id| self.parts.get(*id).is_some_and(|part| part.role.is_of_web()));
             let boards = if is_web { 1 } else { own.len() };
-            (is_base || carries, boards, guests + hosts, within, guests, Reverse(*index))
+            (is_base || carries, !goes_in, boards, guests + hosts, within, guests, Reverse(*index))
         })
     }
 

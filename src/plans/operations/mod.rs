@@ -221,6 +221,16 @@ pub enum Doing {
     /// A block is glued and screwed below a bottom beside the leg that a joint, by its place
     /// among all, plants there.
     LegBlock(usize),
+    /// Clamping blocks are glued along mitered seams, for the clamps to bear on.
+    Blocks {
+        /// The boards of the seams.
+        parts: Vec<PartId>,
+        /// How many pairs.
+        pairs: u32,
+        /// How long either leg of their section is, which is a right angle, and how long they
+        /// stand along the seam.
+        block: Length,
+    },
     /// A face frame is laid on its case.
     FrameOn(FrameOn),
     /// Parts come off again.

@@ -117,7 +117,7 @@ pub(in crate::plans) fn gaps<'a>(work: &Workings<'a>) -> Vec<Gap<'a>> {
                 matches!(part.assembly, Assembly::Frame(_) | Assembly::Carcass(_))
                     || matches!(part.role, Role::Packer | Role::Filler | Role::Cover)
             });
-            let still = still.chain(beside(work, front.case));
+            let still = still.chain(beside(work, front.case)).chain(above(work, front.case));
             members = still.map(|part| (part.cuboid(), part)).collect();
         }
         for edge in Edge::ALL {
@@ -133,6 +133,14 @@ fn beside<'a>(work: &Workings<'a>, case: CaseId) -> impl Iterator<Item = &'a Par
     let cases = [case.0.checked_sub(1), case.0.checked_add(1)].into_iter().flatten();
     let boards = cases.flat_map(move |at| parts.of_case(CaseId(at)));
     boards.filter(|part| matches!(part.role, Role::End(_) | Role::Stile))
+}
+
+/// The countertop over a case, which reaches out over its fronts.
+fn above<'a>(work: &Workings<'a>, case: CaseId) -> impl Iterator<Item = &'a Part> + use<'a> {
+    let parts = work.parts;
+    let top = work.piece.top_over(case).into_iter();
+    let boards = top.flat_map(move |top| parts.of_case(top.row.first));
+    boards.filter(|part| matches!(part.assembly, Assembly::Countertop(_)))
 }
 
 fn gap<'a>(

@@ -250,7 +250,7 @@ block! {
 block! {
     /// `bottom { … }`
     bottom: "bottom", "the bottom",
-    "The bottom of the case. Its underside lies at the height of the base.";
+    "The bottom of the case. Its underside lies at the height of the base. One of solid wood between posts is glued to the rail before it alone; pocket screws without glue hold it at the rails of the ends, and it is free to move toward the back.";
     STOCK;
     JOINT = BOARD_JOINT;
     FLUSH: Flag = ("flush", "its top face lies level with the top of the bottom rail", "flush");

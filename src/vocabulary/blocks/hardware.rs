@@ -182,6 +182,13 @@ block! {
     ).required().unless(ON_WOOD)
         .can_be("10 mm", "1 m")
         .usual("32 mm", "16 in");
+    BOX_UP: Length = (
+        "box-up",
+        "the height of the box's lower edge above the lower edge of its opening, from the slide's sheet; if not written, the box stands in the middle of the height that `box-high` leaves it",
+        "box-up 9/16",
+    ).unless(ON_WOOD)
+        .can_be("0 mm", "150 mm")
+        .usual("3 mm", "40 mm");
     NOTCH: Braces = (
         "notch",
         "what is cut out of the drawer's back for each runner",

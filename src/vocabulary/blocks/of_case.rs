@@ -87,7 +87,7 @@ words! {
     ).opens(drawers::block);
     CASE_EDGES: Refer<Stock> = (
         "edges",
-        "what the edges of its sheets are lipped or banded with, where they are seen and nothing else is said: the front edges of boards, all four of slab fronts, and those of a countertop",
+        "what the edges of its sheets are lipped or banded with, where they are seen and nothing else is said: the front edges of boards, all four of slab fronts, those of a countertop, and the ends of a toe kick, and of the front and the back of a separate base",
         "edges band",
     ).may_open(edges::block);
     CASE_FINISH: Refer<Finish> = (

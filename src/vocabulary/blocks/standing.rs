@@ -61,7 +61,7 @@ block! {
 block! {
     /// `posts { … }`
     posts: "posts", "the posts",
-    "A post at each corner of a piece of furniture, from the floor to the top. The posts take the place of the outer stiles of the face frame, whose rails go into them with tenons, and they are the stiles of the paneled ends. A post is as deep as its stock is thick.";
+    "A post at each corner of a piece of furniture, from the floor to the top. The posts take the place of the outer stiles of the face frame, whose rails go into them with tenons, and they are the stiles of the paneled ends. Doors hang on the front posts. A loose shelf stands on pins in all four, and a fixed one is screwed to them or let into them; it is as long as the space between them. A post is as deep as its stock is thick.";
     STOCK: Refer<Stock> = ("stock", "what they are made of", "stock post").required();
     WIDE: Length = (
         "wide",

@@ -3,7 +3,7 @@
 use crate::diagnostics::{Diagnostic, Fix, Grade};
 use crate::measure::{Span, Unit};
 use crate::syntax::{Item, Statement};
-use crate::vocabulary::blocks::job;
+use crate::vocabulary::blocks::{case, job};
 use crate::vocabulary::example;
 use crate::vocabulary::known::Known;
 use crate::vocabulary::word::{Block, Body, Kind, Row, Slot};
@@ -78,6 +78,12 @@ pub(super) fn missing(
             })
             .collect();
     }
+    // Openings that stand in the case itself have no frame around them.
+    if word.word == case::FRAME.spelling() && statements(items).any(is_list) {
+        let none = "frame none";
+        let title = "the case has no face frame";
+        return vec![insert(items, close, (Grade::Choice, title), none)];
+    }
     let offers: Vec<String> = offered(names).map(|name| format!("{} {name}", word.word)).collect();
     if !offers.is_empty() {
         let offer =
@@ -89,6 +95,11 @@ pub(super) fn missing(
         None => example::of(block, word, unit),
     };
     vec![insert(items, close, (Grade::Sketch, "write this, for example"), &example)]
+}
+
+/// True for a list of openings.
+fn is_list(statement: &Statement) -> bool {
+    [case::ACROSS.spelling(), case::DOWN.spelling()].contains(&statement.word.text())
 }
 
 /// What is offered where one of several words is missing: each of a few that take nothing

@@ -1,5 +1,6 @@
 //! Values that several arguments make up: `30% to 55%`, `11.40 per board-foot`.
 
+use crate::diagnostics::{Fix, Grade};
 use crate::measure::{Area, Exact, Load, Money, Rate, Span, Spanned, Stiffness, Unit, Volume};
 use crate::syntax::{Argument, Number, NumberUnit};
 use crate::vocabulary::evaluate::{self, Fault};
@@ -62,9 +63,13 @@ pub(super) fn price(
 }
 
 /// `15 lb per ft2` or `75 kg per m2`.
-pub(super) fn load(kind: Kind, arguments: &[Argument]) -> Taken {
+pub(super) fn load(kind: Kind, arguments: &[Argument], unit: Unit) -> Taken {
     let [amount, per, area, ..] = arguments else {
-        return Err(wrong(kind, arguments.first().map_or(Span::default(), Argument::span)));
+        let span = arguments.first().map_or(Span::default(), Argument::span);
+        return Err(match arguments {
+            [amount] => load_without_unit(kind, amount, unit),
+            _ => wrong(kind, span),
+        });
     };
     let whole = amount.span().to(area.span());
     let word = area.as_word().map(|word| word.text);
@@ -81,6 +86,27 @@ pub(super) fn load(kind: Kind, arguments: &[Argument]) -> Taken {
         return Err(wrong(kind, whole));
     }
     Ok((Spanned::new(Value::Load(load), whole), 3))
+}
+
+/// What is told of a load of which only the figure is written, or that and its weight.
+fn load_without_unit(kind: Kind, amount: &Argument, unit: Unit) -> Fault {
+    let span = amount.span();
+    let mut fault = wrong(kind, span);
+    let (pounds, kilograms) = ("lb per ft2", "kg per m2");
+    let units: &[&str] = match (number(amount).map(|own| own.unit), unit.is_metric()) {
+        (Some(None), false) => &[pounds, kilograms],
+        (Some(None), true) => &[kilograms, pounds],
+        (Some(Some(NumberUnit::Pound)), _) => &["per ft2"],
+        (Some(Some(NumberUnit::Kilogram)), _) => &["per m2"],
+        (Some(Some(_)) | None, _) => return fault,
+    };
+    "its unit is missing".clone_into(&mut fault.primary.text);
+    let behind = Span { start: span.end, ..span };
+    for unit in units {
+        let title = format!("write `{unit}` behind it");
+        fault.fixes.push(Fix::new(Grade::Choice, title, behind, format!(" {unit}")));
+    }
+    fault
 }
 
 /// `1490000 psi` or `10.3 GPa`.

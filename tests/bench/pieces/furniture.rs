@@ -7,6 +7,7 @@ impl Writer<'_> {
     pub(super) fn furniture(&mut self) {
         self.is("posts");
         self.line("site { left open; right open }");
+        self.line("hinge leaf { butt; pin-ahead 3/16 in }");
         let (rough, post) = self.one_of(&[
             ("8/4", "1-3/4 in"),
             ("8/4", "45 mm"),
@@ -50,8 +51,10 @@ impl Writer<'_> {
             "",
         ]);
         self.line(top);
-        if !back.is_empty() && self.number(5) > 0 {
+        if !back.is_empty() && self.number(5) > 2 {
             self.chest();
+        } else if self.number(5) > 0 {
+            self.cupboard();
         } else {
             self.niches();
         }
@@ -76,6 +79,67 @@ impl Writer<'_> {
             self.line(&format!("open n{number} {{ share 1 }}"));
         }
         self.line("} }");
+    }
+
+    /// Doors, shelves, and dividers between posts.
+    fn cupboard(&mut self) {
+        let joint = self.joint(&["dado", "dado", "pocket"]);
+        let back = self.one_of(&["", "; set-back 0 in", "; set-back 10 mm"]);
+        self.line("partitions { stock ply; joint screw }");
+        let pins = self.one_of(&["", "; pins { hole 5 mm; deep 10 mm; pitch 32 mm }"]);
+        self.line(&format!("shelves {{ joint {joint}{back}{pins} }}"));
+        let long = self.one_of(&["tenon { long 3/4 in }", "tenon { long 18 mm; thick 6 mm }"]);
+        self.line(&format!("frame {{ stock maple; joint {long}"));
+        self.line("rail top { wide 1-1/2 in }; rail bottom { wide 1-3/4 in }");
+        let shelved = |own: &mut Self, kind: &str, hung: &str| {
+            let shelf = own.one_of(&[
+                "",
+                "shelf { adjustable 1 }",
+                "shelf { adjustable 2 }",
+                "shelf { fixed 1 }",
+            ]);
+            if !shelf.is_empty() {
+                own.is("shelf between posts");
+            }
+            own.names += 1;
+            let end = if hung.is_empty() { "" } else { ";" };
+            format!("{kind} c{} {{ share 1; {hung}{end} {shelf} }}", own.names)
+        };
+        let (kind, hung) = self.one_of(&[("doors", ""), ("open", ""), ("door", "hung left")]);
+        if kind != "open" {
+            self.is("doors between posts");
+        }
+        let first = shelved(self, kind, hung);
+        let second = shelved(self, "open", "");
+        let third = self.one_of(&[
+            "",
+            "rail { wide 1 in }",
+            "divider",
+            "stile { wide 1-1/2 in; partition }",
+            "divider { joint pocket }",
+        ]);
+        match third {
+            "" => self.line(&format!("down {{ {first} }} }}")),
+            "rail { wide 1 in }" => self.line(&format!("down {{ {second}; {third}; {first} }} }}")),
+            "stile { wide 1-1/2 in; partition }" => {
+                self.line(&format!("across {{ {first}; {third}; {second} }} }}"));
+            }
+            _ => {
+                self.is("divider between posts");
+                let list = self.one_of(&["down", "across"]);
+                self.line(&format!("{list} {{ {second}; {third}; {first} }} }}"));
+            }
+        }
+        if kind != "open" {
+            let hinge = self.one_of(&["cup", "leaf"]);
+            let build = self.one_of(&[
+                "build slab",
+                "build panel { stile 2-1/4 in; rail 2-1/4 in; panel-stock thin }",
+            ]);
+            self.line(&format!(
+                "fronts {{ stock cherry; set inset; {build}; hinge {hinge}; pull knob }}"
+            ));
+        }
     }
 
     /// Drawers on wood between guides, over web frames that the posts hold.

@@ -369,11 +369,19 @@ impl Maker<'_, '_> {
         let mut parts: Vec<PartId> = seams.iter().flat_map(|own| [own.part, own.into]).collect();
         parts.sort_unstable();
         parts.dedup();
-        let lines = vec![format!(
-            "glue {pairs} pairs of clamping blocks along the seam between {told}, one block of each pair on either board and a pair where each clamp will be; put paper in the glue so that they come off again, and let them set"
-        )];
+        let block = trade::clamping_block(self.piece.tape().unit);
+        let size = self.piece.tape().text(block);
+        let lines = vec![
+            format!(
+                "saw the clamping blocks off a strip of scrap whose section is a right angle with two legs of {size}, each block {size} long, and keep the strip long enough to hold"
+            ),
+            format!(
+                "glue {pairs} pairs of clamping blocks along the seam between {told}, one block of each pair on either board and a pair where each clamp will be, the sloping faces away from each other and square to the line that the clamp pulls along; put paper in the glue so that they come off again, and let them set"
+            ),
+        ];
         self.add(Task {
             lines,
+            does: vec![Doing::Blocks { parts: parts.clone(), pairs, block }],
             parts,
             efforts: vec![Usual::ClampingBlocks.times(usize::try_from(pairs).unwrap_or_default())],
             wait: self.piece.shop.clamp,

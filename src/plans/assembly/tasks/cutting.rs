@@ -9,6 +9,7 @@ use crate::parts::{Assembly, Bore, Direction, FeatureKind, Joint, JointSort, Par
 use crate::plans::assembly::{gluing, is_broken_down_first, is_sawn_later};
 use crate::plans::finish::{self, Coat};
 use crate::plans::fitting::PinRows;
+use crate::plans::fitting::pins::RowBoard;
 use crate::plans::operations::{Coating, Doing, Rest, Sand, Why, rough_pieces};
 use crate::trade;
 
@@ -199,8 +200,12 @@ impl Maker<'_, '_> {
             (true, false) => "Bore for the hinge plates",
             (false, false) => "Bore for the shelf pins and hinge plates",
         };
-        // A board takes a row at the front and one at the back.
-        let efforts = vec![Usual::Row.times(2 * pinned.len() + plated.len())];
+        // A board takes a row at the front and one at the back, a post one of them.
+        let is_post = |id: &&PartId| {
+            self.parts.get(**id).is_some_and(|part| matches!(part.role, Role::Post(_)))
+        };
+        let count = 2 * pinned.len() - pinned.iter().filter(is_post).count();
+        let efforts = vec![Usual::Row.times(count + plated.len())];
         let mut boards = pinned;
         boards.extend(plated);
         boards.sort_unstable();
@@ -304,7 +309,12 @@ impl Maker<'_, '_> {
         };
         let rows = self.work.pin_rows().iter();
         let rows = rows.filter(|rows| rows.boards.iter().any(|board| is_here(board.part)));
-        let mut alike: Vec<_> = rows.map(PinRows::alike).collect();
+        let rows: Vec<&PinRows<'_>> = rows.collect();
+        let is_post = |own: &RowBoard<'_>| matches!(own.part.role, Role::Post(_));
+        if rows.iter().all(|own| own.boards.iter().all(is_post)) {
+            return " and on the face side of each post, with one setting for the front posts and one for the back posts";
+        }
+        let mut alike: Vec<_> = rows.into_iter().map(PinRows::alike).collect();
         alike.dedup();
         match alike.as_slice() {
             [Some((true, _))] => " and on the back edge",

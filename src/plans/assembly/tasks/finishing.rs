@@ -153,6 +153,7 @@ impl Maker<'_, '_> {
             "leave a glued joint alone until it has cured {cured}, or it shows as a hollow later"
         ));
         sand.push("ease every edge that a hand touches with a few strokes of sandpaper, before the finish goes on".to_owned());
+        sand.extend(self.boxes_eased());
         let kicks = self.ids(|part| part.role == Role::Kick);
         sand.extend(kicks.iter().filter_map(|kick| self.kick_covered(*kick)));
         sand.push("sand with the grain and dust off".to_owned());
@@ -177,10 +178,14 @@ impl Maker<'_, '_> {
                 self.marks(&early)
             ));
         }
-        let most = known.iter().map(|(_, kind)| kind.sanding.grits()).max_by_key(|own| own.len());
-        let grits = most.unwrap_or(Sanding::SoaksIn.grits());
-        let area = finish::sanded(self.piece, self.parts, &self.early());
-        let rounds = (area * grits.len() as f64).ceil() as usize;
+        let most = known.iter().map(|(_, kind)| kind.sanding).max_by_key(|own| own.grits().len());
+        let most = most.unwrap_or(Sanding::SoaksIn);
+        let rounds = finish::sanded(self.piece, self.parts, &early, |used, of_sheet| {
+            let own = known.iter().find(|(id, _)| Some(*id) == used);
+            let sanding = own.map_or(most, |(_, kind)| kind.sanding);
+            if of_sheet { sanding.on_sheets().len() } else { sanding.grits().len() }
+        });
+        let rounds = rounds.ceil() as usize;
         let sanding = ShopTime::Sanding.times(&self.piece.shop.times, rounds);
         let sanded = self.simple(
             "Take apart and sand".into(),
@@ -232,6 +237,12 @@ impl Maker<'_, '_> {
         let last = self.laid_from_behind(last);
         let last = self.false_fronts_back(last);
         self.back_on(last).unwrap_or(last)
+    }
+
+    /// Which edges of drawer boxes are eased; `None` where there are none.
+    fn boxes_eased(&self) -> Option<String> {
+        let has_boxes = self.parts.all.iter().any(|part| part.role == Role::DrawerSide);
+        has_boxes.then(|| "of the drawer boxes ease the upper edges, inside and outside, and the upright corners; leave square what stands on a slide or runs on wood, and the backs of the box fronts that false faces are screwed to".to_owned())
     }
 
     /// The surface of all that has a finish, what has its first coat already among it.

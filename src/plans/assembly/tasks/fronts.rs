@@ -3,8 +3,10 @@
 use std::collections::BTreeSet;
 
 use crate::diagnostics::listed;
-use crate::model::{FrontId, Set, Stock};
-use crate::parts::{Assembly, Bore, FeatureKind, Part, PartId, Role, Which, box_told, front_told};
+use crate::model::{FrontId, JointKind, Set, Stock};
+use crate::parts::{
+    Assembly, Bore, FeatureKind, JointSort, Part, PartId, Role, Which, box_told, front_told,
+};
 use crate::plans::assembly::gluing;
 use crate::plans::operations::Doing;
 
@@ -192,6 +194,9 @@ impl Maker<'_, '_> {
             joints.retain(|joint| Some(joint.part) != late);
             let load = gluing::joined(self.parts, &joints);
             let mut lines = self.joint_lines(&joints);
+            if joints.iter().any(|joint| joint.sort == JointSort::Wood(JointKind::Rabbet)) {
+                lines.push("a rabbet is open toward its end: clamp across the sides, knock each corner home against its shoulder, and where one won't stay there, hold it with brads through the side, their heads set below its face".to_owned());
+            }
             lines.push(match late {
                 None => "the bottom goes in dry with the corners; it has play in its grooves, so square the box by its diagonals".to_owned(),
                 Some(_) => {

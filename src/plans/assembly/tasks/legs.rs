@@ -58,22 +58,15 @@ impl Maker<'_, '_> {
         lines
     }
 
-    /// The ends of cases that are seen, and whose outside faces the ends of a part below
-    /// them are flush with.
+    /// The ends of cases that are seen over the ends of a part below them, of which no strip
+    /// covers the plies.
     fn seen_beside(&self, part: &Part) -> Vec<PartId> {
-        let (from, to) = part.extent(Direction::X);
-        let is_at = |other: &Part| {
-            let (left, right) = other.extent(Direction::X);
-            other.role == Role::End(Side::Left) && left == from
-                || other.role == Role::End(Side::Right) && right == to
+        let is_bare = |side: Side| {
+            let end = part.placement.face(Direction::X, side == Side::Left);
+            !part.strips.iter().any(|strip| strip.face == end)
         };
-        let is_seen = |other: &Part| {
-            let (Role::End(side), Some(case)) = (other.role, self.piece.case(other.case)) else {
-                return false;
-            };
-            case.shows_end(side)
-        };
-        self.ids(|other| is_at(other) && is_seen(other))
+        let seen = self.parts.seen_over(self.piece, part).into_iter();
+        seen.filter(|(side, _)| is_bare(*side)).map(|(_, id)| id).collect()
     }
 
     /// How legs are held under a bottom: with screws down through it, or with a block below

@@ -34,6 +34,14 @@ impl Maker<'_, '_> {
             let Some(index) = own.or_else(|| self.comes_to_size(id)).or_else(near) else {
                 continue;
             };
+            // Other screws go through it sooner: then all its holes are bored before those.
+            let drives = |task: &Task| {
+                let mut through = task.closes.iter().filter_map(|joint| through.get(joint));
+                through.any(|through| through.contains(&id))
+            };
+            if self.tasks.iter().take(index).any(drives) {
+                continue;
+            }
             bored.insert(id);
             let mark = self.marks(&[id]);
             let line =

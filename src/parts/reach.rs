@@ -1,7 +1,12 @@
 //! The room that a hinge takes behind its closed door.
 
 use crate::measure::{Length, Span};
-use crate::parts::{Bore, Cuboid, FeatureKind, Part, Role, Which};
+use crate::model::Piece;
+
+use super::feature::{Bore, FeatureKind};
+use super::id::{Role, Which};
+use super::part::{Assembly, Part};
+use super::space::Cuboid;
 
 /// How far the cup and the arm of a hinge reach above and below its center: 20 mm
 /// (common practice, no source).
@@ -21,6 +26,14 @@ pub struct Reach<'a> {
     pub space: Cuboid,
     /// The statement that asks for it.
     pub span: Span,
+}
+
+impl Reach<'_> {
+    /// The height of its middle above the floor.
+    #[must_use]
+    pub fn center(&self) -> Length {
+        (self.space.from.y + self.space.to.y).half()
+    }
 }
 
 /// The rooms of the hinges of a door, or that of a hinge block; of all others none.
@@ -46,4 +59,38 @@ pub fn reaches(part: &Part) -> Vec<Reach<'_>> {
         reach.number = number;
     }
     found
+}
+
+/// True for a board that stands fast right behind closed doors or beside them, so that no
+/// hinge may reach into it.
+#[must_use]
+pub fn is_behind_hinges(piece: &Piece, part: &Part) -> bool {
+    let stands = matches!(
+        part.role,
+        Role::FixedShelf
+            | Role::WebRail
+            | Role::WebRunner
+            | Role::Divider
+            | Role::Packer
+            | Role::Bottom
+            | Role::Top
+            | Role::Stretcher
+    );
+    stands || part.role.is_of_runs() || is_of_drawer_behind(piece, part)
+}
+
+/// True for the box or front of a tray or drawer, which stands right behind the closed
+/// door.
+fn is_of_drawer_behind(piece: &Piece, part: &Part) -> bool {
+    let opening = match part.assembly {
+        Assembly::DrawerBox(opening) => opening,
+        Assembly::Front(front) => front.opening,
+        Assembly::Base(_)
+        | Assembly::Carcass(_)
+        | Assembly::Frame(_)
+        | Assembly::Countertop(_)
+        | Assembly::Filler(..)
+        | Assembly::Loose(_) => return false,
+    };
+    piece.door_before(opening).is_some()
 }
