@@ -200,7 +200,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
             if let Some(up) = raised.filter(|_| high >= least && high < tall.length)
                 && top >= tall.length
             {
-                sink.push(too_high(piece, opening, (up, high), (&tall, upward)));
+                sink.push(too_high(piece, opening, (up, high), (tall, upward)));
                 continue;
             }
             if high >= tall.length || high < least {
