@@ -88,6 +88,7 @@ fn short(piece: &Piece, case: &Case, drawer: &Drawer<'_>) -> Diagnostic {
         .sum(Sum::new("short by", needs - room, tape))
         .because(match behind.is_positive() {
             true => "it stands in the way of the doors, and they won't close",
+            false if case.frame.is_none() => "the drawer stands out of the case and won't close",
             false => "the drawer stands proud of the frame and won't close",
         })
         .subject(&opening.path)

@@ -36,11 +36,11 @@ fn check(piece: &Piece, sink: &mut Sink) {
         let title = match hung.studs {
             Some(_) => format!("{} hangs from one stud only", case.name),
             None => format!(
-                "{} is {} wide, and behind it stands surely no more than {} where studs are {} apart",
+                "{} is {} wide, and where studs are {} apart, {} sure to stand behind it",
                 case.name,
                 tape.figure(case.wide.length),
-                if studs == 0 { "no stud" } else { "one stud" },
-                tape.figure(piece.stud_spacing())
+                tape.figure(piece.stud_spacing()),
+                if studs == 0 { "none is" } else { "only one is" }
             ),
         };
         let mut found = RULE.finding(title, hung.span, "it hangs here").subject(&case.path);

@@ -173,7 +173,7 @@ block! {
         "how far it reaches over on every side, unless `gap` gives it",
         "by 1/2",
     ).default("1/2 in").metric("12 mm")
-        .can_be("0 in", "4 in")
+        .can_be("1 mm", "4 in")
         .usual("3 mm", "1-3/4 in");
     LEFT: Length = ("left", "how far it reaches over at the left, where that differs", "left 3/4")
         .can_be("0 in", "4 in")

@@ -2,7 +2,7 @@
 
 use crate::diagnostics::{Diagnostic, Fix, Grade};
 use crate::measure::{Span, nearest};
-use crate::syntax::{Argument, Expr, ExprKind, Statement};
+use crate::syntax::{Argument, Expr, ExprKind, Statement, Word};
 use crate::vocabulary::meant::{self, homes, meant};
 use crate::vocabulary::natural;
 use crate::vocabulary::word::Block;
@@ -15,13 +15,32 @@ pub(super) fn unit_in_words(statement: &Statement) -> Option<Diagnostic> {
             return None;
         };
         let word = word.as_word().filter(|_| number.unit.is_none())?;
-        let unit = natural::unit(word.text)?;
+        let Some(unit) = natural::unit(word.text) else {
+            return mistyped(word);
+        };
         let title = format!("write this unit as `{unit}`");
         let space = Span { start: figure.span().end, ..word.span };
         let text = if unit == "%" { unit.to_owned() } else { format!(" {unit}") };
         let found = Diagnostic::error("value-wrong", title, word.span, "a unit in words");
         Some(found.fix(Fix::new(Grade::Sure, format!("write `{unit}`"), space, text)))
     })
+}
+
+/// Two letters behind a figure that are a unit but for one of them.
+fn mistyped(word: Word<'_>) -> Option<Diagnostic> {
+    let near = |unit: &&str| {
+        let pairs = || unit.chars().zip(word.text.chars());
+        unit.len() == 2
+            && word.text.len() == 2
+            && pairs().filter(|(own, is)| own != is).count() == 1
+    };
+    let mut units = natural::units().filter(near).peekable();
+    units.peek()?;
+    let title = format!("`{}` is not a unit", word.text);
+    let found = Diagnostic::error("value-wrong", title, word.span, "a unit with another letter");
+    Some(units.fold(found, |found, unit| {
+        found.fix(Fix::new(Grade::Choice, format!("write `{unit}`"), word.span, unit))
+    }))
 }
 
 /// A word that can't stand in this block, and what may have been meant.
