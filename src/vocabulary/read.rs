@@ -287,7 +287,7 @@ impl<'a> Reader<'a> {
         let values = match self.arguments(block, word, statement) {
             Ok(values) => values,
             Err(fault) => {
-                self.sink.push(unit_in_words(statement).unwrap_or(*fault));
+                self.sink.push(unit_in_words(statement, self.unit).unwrap_or(*fault));
                 return None;
             }
         };

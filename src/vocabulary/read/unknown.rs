@@ -1,14 +1,14 @@
 //! What is said of a word that the language does not have.
 
 use crate::diagnostics::{Diagnostic, Fix, Grade};
-use crate::measure::{Span, nearest};
+use crate::measure::{Span, Unit, nearest};
 use crate::syntax::{Argument, Expr, ExprKind, Statement, Word};
 use crate::vocabulary::meant::{self, homes, meant};
 use crate::vocabulary::natural;
 use crate::vocabulary::word::Block;
 
 /// A unit behind a figure that is written as a word: `5 inches`.
-pub(super) fn unit_in_words(statement: &Statement) -> Option<Diagnostic> {
+pub(super) fn unit_in_words(statement: &Statement, job: Unit) -> Option<Diagnostic> {
     statement.arguments.windows(2).find_map(|pair| {
         let [figure @ Argument::Expr(Expr { kind: ExprKind::Number(number), .. }), word] = pair
         else {
@@ -16,7 +16,7 @@ pub(super) fn unit_in_words(statement: &Statement) -> Option<Diagnostic> {
         };
         let word = word.as_word().filter(|_| number.unit.is_none())?;
         let Some(unit) = natural::unit(word.text) else {
-            return mistyped(word);
+            return mistyped(word, job);
         };
         let title = format!("write this unit as `{unit}`");
         let space = Span { start: figure.span().end, ..word.span };
@@ -26,21 +26,23 @@ pub(super) fn unit_in_words(statement: &Statement) -> Option<Diagnostic> {
     })
 }
 
-/// Two letters behind a figure that are a unit but for one of them.
-fn mistyped(word: Word<'_>) -> Option<Diagnostic> {
+/// Two letters behind a figure that are a unit but for one of them: rather that of the job.
+fn mistyped(word: Word<'_>, job: Unit) -> Option<Diagnostic> {
     let near = |unit: &&str| {
-        let pairs = || unit.chars().zip(word.text.chars());
-        unit.len() == 2
-            && word.text.len() == 2
-            && pairs().filter(|(own, is)| own != is).count() == 1
+        let mut pairs = unit.chars().zip(word.text.chars());
+        unit.len() == 2 && word.text.len() == 2 && pairs.any(|(own, is)| own == is)
     };
-    let mut units = natural::units().filter(near).peekable();
-    units.peek()?;
+    let own = job.either("in", "mm");
+    let mut units: Vec<&str> = natural::units().filter(near).collect();
+    if units.contains(&own) {
+        units = vec![own];
+    }
     let title = format!("`{}` is not a unit", word.text);
     let found = Diagnostic::error("value-wrong", title, word.span, "a unit with another letter");
-    Some(units.fold(found, |found, unit| {
+    let offer = |found: Diagnostic, unit: &str| {
         found.fix(Fix::new(Grade::Choice, format!("write `{unit}`"), word.span, unit))
-    }))
+    };
+    (!units.is_empty()).then(|| units.into_iter().fold(found, offer))
 }
 
 /// A word that can't stand in this block, and what may have been meant.
