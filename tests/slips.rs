@@ -384,11 +384,16 @@ fn at_its_line(name: &str, sound: &str, slip: &str) -> Diagnostic {
     (*found).clone()
 }
 
+/// What is offered to write.
+fn offered(found: &Diagnostic) -> Vec<&str> {
+    found.fixes.iter().flat_map(|fix| &fix.edits).map(|edit| edit.text.as_str()).collect()
+}
+
 /// A digit lost over all: frameless and framed, a run and a case in it, on the wall, on posts,
-/// and under a countertop. What is offered leaves no error.
+/// and under a countertop.
 #[test]
 fn a_digit_lost_over_all_is_one_message_at_its_line() {
-    for (name, sound, slip, offered) in [
+    for (name, sound, slip, meant) in [
         ("first.case", "wide 36;", "wide 6;", "60"),
         ("first.case", "wide 36;", "wide 3;", "30"),
         ("first.case", "high 34-1/2", "high 3", "30"),
@@ -404,10 +409,9 @@ fn a_digit_lost_over_all_is_one_message_at_its_line() {
         ("examples/posts.case", "high 26", "high 6", "60"),
     ] {
         let found = at_its_line(name, sound, slip);
-        let offers: Vec<&str> =
-            found.fixes.iter().flat_map(|fix| &fix.edits).map(|edit| edit.text.as_str()).collect();
-        let is_it = |text: &&&str| text.split(' ').any(|word| word == offered);
-        assert!(offers.iter().any(|text| is_it(&text)), "{name}, {slip}: {offers:?}");
+        let offers = offered(&found);
+        let is_it = |text: &&str| text.split(' ').any(|word| word == meant);
+        assert!(offers.iter().any(is_it), "{name}, {slip}: {offers:?}");
     }
 }
 
@@ -424,8 +428,7 @@ fn a_digit_too_many_in_a_list_is_told_where_it_stands() {
     ] {
         let found = at_its_line(name, sound, slip);
         assert_eq!(found.slug, "no-room");
-        let offered = found.fixes.iter().flat_map(|fix| &fix.edits);
-        assert!(offered.into_iter().any(|edit| edit.text == meant), "{slip}: {found:#?}");
+        assert!(offered(&found).contains(&meant), "{slip}: {found:#?}");
     }
 }
 
@@ -465,9 +468,7 @@ fn a_stile_without_its_fraction_is_told() {
 fn fronts_that_meet_are_told_at_the_overlay_that_brings_them_together() {
     for (set, meant) in [("{ by 7/8 }", "by 11/16"), ("{ by 1/2; bottom 1-1/4 }", "bottom 29/32")] {
         let found = at_its_line("first.case", "set inset;", &format!("set overlay {set};"));
-        let offered: Vec<&str> =
-            found.fixes.iter().flat_map(|fix| &fix.edits).map(|edit| edit.text.as_str()).collect();
-        assert_eq!((found.slug, offered), ("fronts-collide", vec![meant]), "{set}");
+        assert_eq!((found.slug, offered(&found)), ("fronts-collide", vec![meant]), "{set}");
     }
 }
 
@@ -496,4 +497,35 @@ fn small_slips_are_mended() {
     let offered: Vec<&str> = offered.map(|fix| fix.title.as_str()).collect();
     assert_eq!(offered, ["the case has no face frame"]);
     assert!(compile(&mended(&frameless, Grade::Choice)).is_sound());
+}
+
+/// A unit that the language has is none with a wrong letter, and neither is a word before
+/// which `;` is missing: what is wrong there is told, and not that.
+#[test]
+fn a_unit_that_is_known_is_not_mistyped() {
+    let slugs = |from: &str, to: &str| {
+        let (sound, text) = (spec("first.case"), spec("first.case").replacen(from, to, 1));
+        assert_ne!(sound, text);
+        let found = compile(&text).diagnostics;
+        found.iter().map(|own| own.slug).collect::<Vec<_>>()
+    };
+    let finish = "finish oil { hardwax-oil;";
+    let can = |holds: &str| slugs(finish, &format!("finish oil {{ can {holds}; hardwax-oil;"));
+    assert_eq!(can("750 ml"), Vec::<&str>::new());
+    assert_eq!(can("300000 ml"), ["figure-impossible"]);
+    assert_eq!(can("0 qt"), ["absurd-size"]);
+    assert_eq!(slugs("wide 36;", "wide 36 im;"), ["value-wrong"]);
+}
+
+/// What can't be is an error, also where a fraction in its sum lacks a hyphen.
+#[test]
+fn an_impossible_sum_is_an_error() {
+    let found = |sum: &str| {
+        let pull = format!("pull knob {{ centers {sum}; screw 5/32 }}");
+        let text = spec("first.case").replacen("pull knob { screw 5/32 }", &pull, 1);
+        let found = compile(&text).diagnostics;
+        found.iter().map(|own| (own.slug, own.severity)).collect::<Vec<_>>()
+    };
+    assert_eq!(found("200 + 1/2"), [("unit-slip", Severity::Error)]);
+    assert_eq!(found("200 + 31/2"), [("unit-slip", Severity::Error)]);
 }

@@ -84,7 +84,7 @@ pub(super) fn proved(
 }
 
 /// How many findings are tried: each takes a check of the whole spec.
-fn most(compiled: &Compilation) -> usize {
+pub(super) fn most(compiled: &Compilation) -> usize {
     match compiled.parts.as_ref().is_some_and(|parts| parts.all.len() > LARGE) {
         true => 1,
         false => MOST,

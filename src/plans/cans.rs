@@ -50,18 +50,23 @@ pub fn least(cans: &[Can], milliliters: i64) -> Vec<(Can, i64)> {
     let mut counts = vec![0; cans.len()];
     let whole = |can: &Can| usize::try_from(can.holds.0.floor()).unwrap_or(1).max(1);
     let beyond = needed.saturating_sub(WEIGHED);
+    let mut weighed = needed.min(WEIGHED);
     if beyond > 0 {
+        let many = |can: &Can| beyond.div_ceil(whole(can));
+        let counted = |can: &Can| i64::try_from(many(can)).unwrap_or(i64::MAX);
         let each = |can: &Can| {
-            let count = Exact::int(i64::try_from(beyond.div_ceil(whole(can))).unwrap_or(i64::MAX));
+            let count = Exact::int(counted(can));
             (can.price.unwrap_or(Exact::ZERO) * count, can.holds.0 * count)
         };
         if let Some((at, can)) = cans.iter().enumerate().min_by_key(|(_, can)| each(can)) {
-            counts[at] += i64::try_from(beyond.div_ceil(whole(can))).unwrap_or(i64::MAX);
+            counts[at] += counted(can);
+            // The last of them may hold some of the rest.
+            weighed = needed.saturating_sub(many(can).saturating_mul(whole(can)));
         }
     }
     // For each volume the best sum, and the can that it ends with.
     let mut best: Vec<(Sum, usize)> = vec![(Sum::NONE, 0)];
-    for volume in 1..=needed.min(WEIGHED) {
+    for volume in 1..=weighed {
         let with = |(at, can): (usize, &Can)| {
             let before = volume.saturating_sub(whole(can));
             best.get(before).map(|(sum, _)| (sum.and(can), at))
@@ -71,7 +76,7 @@ pub fn least(cans: &[Can], milliliters: i64) -> Vec<(Can, i64)> {
         let own = all.fold(first, |one, other| if other.0.is_better(one.0) { other } else { one });
         best.push(own);
     }
-    let mut left = needed.min(WEIGHED);
+    let mut left = weighed;
     while left > 0 {
         let Some((_, at)) = best.get(left).copied() else { break };
         counts[at] += 1;
@@ -113,6 +118,8 @@ mod tests {
     #[test]
     fn a_great_deal_is_bought_too() {
         assert_eq!(least(&[can(1000, None)], 150_000), [(can(1000, None), 150)]);
+        // 200 of 750 ml are 150 liters.
+        assert_eq!(least(&[can(750, None)], 150_000), [(can(750, None), 200)]);
         assert_eq!(least(&[can(1000, None)], 0), []);
         assert_eq!(least(&[], 10), []);
     }

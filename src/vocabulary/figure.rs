@@ -2,8 +2,8 @@
 
 use crate::diagnostics::{Diagnostic, Fix, Grade};
 use crate::measure::{
-    Exact, HYPHEN_MISSING, IF_DOUBLED, IF_MEANT, IF_POINT_OFF, Length, Span, Tape, Temperature,
-    Unit, is_on_rule, meant_inches, undoubled,
+    Exact, HYPHEN_MISSING, IF_DOUBLED, IF_MEANT, IF_POINT_OFF, Length, MeantInches, Span, Tape,
+    Temperature, Unit, is_on_rule, meant_inches, undoubled,
 };
 use crate::syntax::{Argument, BinaryOp, Expr, ExprKind, Number, NumberUnit};
 
@@ -47,16 +47,19 @@ pub(super) fn judge(
     unit: Unit,
     place: impl FnOnce() -> String,
 ) -> Option<Diagnostic> {
-    if let Some(found) = in_a_sum((block, row, kind), arguments, unit) {
+    let figures = written(value, arguments, unit);
+    let is_out = |range: Range| figures.iter().flatten().find(|it| !range.holds(it.measure));
+    let impossible = row.can_be.and_then(is_out);
+    if impossible.is_none()
+        && let Some(found) = in_a_sum((block, row, kind), arguments, unit)
+    {
         return Some(found.subject(place()));
     }
     let can_be = row.can_be?;
-    let figures = written(value, arguments, unit);
-    let is_out = |range: Range| figures.iter().flatten().find(|it| !range.holds(it.measure));
     // A nought where none of it is possible is written in earnest.
     let is_odd = |range: Range| is_out(range).filter(|it| !it.measure.is_zero());
     let odd = || row.usual.and_then(|range| Some((is_odd(range)?, range)));
-    let (figure, range, is_possible) = match is_out(can_be) {
+    let (figure, range, is_possible) = match impossible {
         Some(figure) => (figure, can_be, false),
         None => match odd() {
             Some((figure, range)) => (figure, range, true),
@@ -130,16 +133,24 @@ fn top_heavy(
     let meant = meant.iter().find(|it| it.if_so == HYPHEN_MISSING && holds(it.inches))?;
     let (numer, denom) = (figure.count.numer(), figure.count.denom());
     let title = format!("`{}` of {} is {numer}/{denom}, which is odd", row.word, block.title);
-    let span = figure.expr.span;
-    let mut found = Diagnostic::warning("figure-odd", title, span, "is this what you meant?")
-        .note(format!("it comes to {}", figure.count))
-        .subject(place());
-    for (count, if_so) in [(meant.inches, meant.if_so), (figure.count, IF_MEANT)] {
-        let text = inches(count, figure.unit);
-        let fix = Fix::new(Grade::Choice, format!("{text}, {if_so}"), span, text);
-        found = found.fix(fix);
-    }
-    Some(found)
+    let found = hyphenless(title, figure.expr.span, meant, (figure.count, figure.unit));
+    Some(found.subject(place()))
+}
+
+/// What is said of a fraction that lacks its hyphen, with both that it may be.
+fn hyphenless(
+    title: String,
+    span: Span,
+    meant: &MeantInches,
+    (count, unit): (Exact, Option<NumberUnit>),
+) -> Diagnostic {
+    let found = Diagnostic::warning("figure-odd", title, span, "is this what you meant?")
+        .note(format!("it comes to {count}"));
+    let both = [(meant.inches, meant.if_so), (count, IF_MEANT)];
+    both.into_iter().fold(found, |found, (count, if_so)| {
+        let text = inches(count, unit);
+        found.fix(Fix::new(Grade::Choice, format!("{text}, {if_so}"), span, text))
+    })
 }
 
 /// `opening - 15/8`, which is 1-7/8 and may have been meant to be 1-5/8.
@@ -159,22 +170,15 @@ fn in_a_sum(
         Some(NumberUnit::Length(own)) => own,
         _ => file,
     };
-    let meant = meant_inches(number.value, true);
-    let meant = meant.iter().find(|it| it.if_so == HYPHEN_MISSING)?;
     if behind != Unit::Inch {
         return None;
     }
+    let meant = meant_inches(number.value, true);
+    let meant = meant.iter().find(|it| it.if_so == HYPHEN_MISSING)?;
     let (numer, denom) = (number.value.numer(), number.value.denom());
     let title =
         format!("`{}` of {} has {numer}/{denom} in it, which is odd", row.word, block.title);
-    let mut found = Diagnostic::warning("figure-odd", title, expr.span, "is this what you meant?")
-        .note(format!("it comes to {}", number.value));
-    for (count, if_so) in [(meant.inches, meant.if_so), (number.value, IF_MEANT)] {
-        let text = inches(count, number.unit);
-        let fix = Fix::new(Grade::Choice, format!("{text}, {if_so}"), expr.span, text);
-        found = found.fix(fix);
-    }
-    Some(found)
+    Some(hyphenless(title, expr.span, meant, (number.value, number.unit)))
 }
 
 /// The first figure that is added or taken away and is more than one as a mere fraction.

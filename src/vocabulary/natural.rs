@@ -41,7 +41,10 @@ const UNITS: &[(&str, &[&str])] = &[
 
 /// Every unit that may stand behind a figure, also of values that take several words.
 pub fn units() -> impl Iterator<Item = &'static str> {
-    UNITS.iter().map(|(unit, _)| *unit).chain(["m2", "ft2", "l", "gal", "psi", "GPa"])
+    UNITS
+        .iter()
+        .map(|(unit, _)| *unit)
+        .chain(["m2", "ft2", "ml", "l", "fl-oz", "qt", "gal", "psi", "GPa"])
 }
 
 /// How a unit is written that this word means.

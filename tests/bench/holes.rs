@@ -45,7 +45,7 @@ pub(super) fn wrong(packet: &Packet, boards: &[Board<'_>]) -> Vec<String> {
 }
 
 /// True where one box lies within another, or so near it.
-pub(super) fn holds(outer: &Space, inner: &Space, near: f64) -> bool {
+fn holds(outer: &Space, inner: &Space, near: f64) -> bool {
     (0..3).all(|axis| {
         outer[axis][0] <= inner[axis][0] + near && inner[axis][1] <= outer[axis][1] + near
     })

@@ -8,13 +8,14 @@ use super::figures::said;
 use super::packet::{Packet, Rows, Work};
 use super::wood::{Space, common};
 
-/// A shelf ends so near to its pins at least: 6 mm, or it slips off (common practice, no
-/// source).
+/// A shelf ends so near to its pins at least, in millimeters, or it slips off (common
+/// practice, no source).
 const NEAR: f64 = 6.0;
 
 /// What is wrong with the pins of a piece that stands.
 pub(super) fn wrong(packet: &Packet, boards: &[Board<'_>], tolerance: f64) -> Vec<String> {
     let mut wrong = Vec::new();
+    let near = packet.job.unit.mm(NEAR);
     let mut under: BTreeMap<&str, Vec<Space>> = BTreeMap::new();
     for operation in &packet.operations {
         let Work::Rows(rows) = &operation.work else { continue };
@@ -35,13 +36,14 @@ pub(super) fn wrong(packet: &Packet, boards: &[Board<'_>], tolerance: f64) -> Ve
     for (mark, pins) in under {
         let Some(shelf) = boards.iter().find(|board| board.part.mark == mark) else { continue };
         let lies = shelf.placed(&whole(shelf.exact));
-        wrong.extend(tips(&lies, &pins, tolerance).map(|what| format!("the shelf {mark} {what}")));
+        let tips = tips(&lies, &pins, (near, tolerance));
+        wrong.extend(tips.map(|what| format!("the shelf {mark} {what}")));
     }
     wrong
 }
 
 /// Why a shelf does not lie on its pins.
-fn tips(shelf: &Space, pins: &[Space], tolerance: f64) -> Option<String> {
+fn tips(shelf: &Space, pins: &[Space], (near, tolerance): (f64, f64)) -> Option<String> {
     let middle = |[from, to]: [f64; 2]| (from + to) / 2.0;
     let level = pins.iter().map(|pin| middle(pin[1]));
     let (low, high) =
@@ -60,7 +62,7 @@ fn tips(shelf: &Space, pins: &[Space], tolerance: f64) -> Option<String> {
                 0 => shelf[0][0] - pin[0][1],
                 _ => pin[0][0] - shelf[0][1],
             };
-            if apart > NEAR + tolerance {
+            if apart > near + tolerance {
                 return Some(format!("ends {} before a pin at its {name}", said(apart)));
             }
             if pin[2][0] < shelf[2][0] - tolerance || pin[2][1] > shelf[2][1] + tolerance {

@@ -7,7 +7,6 @@ use super::board::{Board, Cut, Sort, whole};
 use super::compare::{self, Tolerance};
 use super::figures::said;
 use super::gates::Stop;
-use super::holes::holds;
 use super::joining::{Fixed, Room};
 use super::mating::{Mated, mated};
 use super::off::Off;
@@ -16,7 +15,7 @@ use super::packet::{
 };
 use super::planks::FromBoard;
 use super::sawing::Rough;
-use super::wood::{NOTHING, Space, common};
+use super::wood::{NOTHING, Space, common, difference};
 use super::{
     Report, bores, boxes, front_screws, holes, keep_outs, leg_blocks, lines, opening, pins, planks,
     pockets, rails, sawing, screws, scribing, season, shapes, slides, stacked, stops, strokes,
@@ -450,12 +449,11 @@ impl<'p> Play<'p> {
         let others = self.built.with(&[part]).into_iter().filter(|other| *other != part);
         let met = |other: usize| {
             let other = &self.boards[other];
-            // Beside a tenon its rail is cut away.
-            let is_gone = |met: &Space| {
-                let gone = |cut: &Cut| holds(&other.placed(&cut.space), met, NOTHING);
-                other.cuts.iter().any(gone)
-            };
-            common(&way, &other.placed(&whole(other.exact))).is_some_and(|met| !is_gone(&met))
+            let Some(met) = common(&other.own(&way), &whole(other.exact)) else { return false };
+            // Beside a tenon its rail is cut away, by its shoulders and its groove together.
+            let gone: Vec<Space> =
+                other.cuts.iter().flat_map(|cut| cut.gone(other.exact)).collect();
+            difference(&met, &gone, &[met], self.tolerance()).is_some()
         };
         is_through && ends[0] != ends[1] && !others.into_iter().any(met)
     }
@@ -510,7 +508,7 @@ impl<'p> Play<'p> {
         let foot = self.boards[part].drawn.at[1].exact;
         let wall = (0..self.boards.len()).map(|other| self.rear(other)).fold(f64::MIN, f64::max);
         // A strip stands out from the wall by the thickness of a board.
-        let reaches = wall - self.rear(part) < 18.0;
+        let reaches = wall - self.rear(part) < self.packet.job.unit.mm(18.0);
         reaches && strips.into_iter().any(|up| (foot - up).abs() <= NOTHING)
     }
 

@@ -23,9 +23,10 @@ fn off(packet: &Packet, boards: &[Board<'_>], slides: &Slides, tolerance: f64) -
     let (up, above) = (slides.above_bottom.as_ref()?, slides.box_above.as_ref()?);
     let carriers: Vec<&String> = slides.on.iter().map(|own| &own.board).collect();
     let carrier = boards.iter().find(|board| carriers.contains(&&board.part.mark))?;
-    // The bottom of its case is the lowest board that lies there with a name of its own.
-    let case = carrier.part.path.split('.').next()?;
-    let bottom = boards.iter().find(|board| board.part.path == format!("{case}.bottom"))?;
+    // The bottom of the case that the carrier is part of.
+    let holds = |case: &str| carrier.part.path.starts_with(case);
+    let bottom =
+        boards.iter().find(|board| board.part.path.strip_suffix("bottom").is_some_and(holds))?;
     let floor = bottom.placed(&whole(bottom.exact))[1][1];
     let line = floor + up.print;
     let foot = line - slides.above_opening.print + above.print;
@@ -34,7 +35,7 @@ fn off(packet: &Packet, boards: &[Board<'_>], slides: &Slides, tolerance: f64) -
     let sides = sides.filter_map(|joint| boards.iter().find(|board| board.part.mark == joint.part));
     let feet: Vec<f64> = sides.map(|side| side.placed(&whole(side.exact))[1][0]).collect();
     // Four figures are printed, each half a mark off at the most.
-    let near = |at: f64| (at - foot).abs() <= 4.0 * tolerance + packet.job.tape.exact * 2.0;
+    let near = |at: f64| (at - foot).abs() <= tolerance + packet.job.tape.exact * 2.0;
     if !feet.iter().any(|at| near(*at)) {
         return Some(format!("no box has its lower edge {} up", said(foot)));
     }

@@ -28,6 +28,9 @@ pub(super) fn unit_in_words(statement: &Statement, job: Unit) -> Option<Diagnost
 
 /// Two letters behind a figure that are a unit but for one of them: rather that of the job.
 fn mistyped(word: Word<'_>, job: Unit) -> Option<Diagnostic> {
+    if meant::is_known(word.text) || natural::units().any(|own| own == word.text) {
+        return None;
+    }
     let near = |unit: &&str| {
         let mut pairs = unit.chars().zip(word.text.chars());
         unit.len() == 2 && word.text.len() == 2 && pairs.any(|(own, is)| own == is)
