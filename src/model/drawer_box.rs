@@ -122,11 +122,8 @@ impl Opening {
     #[must_use]
     pub fn box_middle(&self, slide: &Hardware, high: &Size) -> Size {
         let most = slide.box_high.size(high);
-        let own = self.box_high().unwrap_or(&most);
-        match &slide.box_up {
-            Some(up) => up + own.half(),
-            None => (high - &most + own).half(),
-        }
+        let above = slide.box_up.clone().unwrap_or_else(|| (high - &most).half());
+        above + self.box_high().unwrap_or(&most).half()
     }
 }
 

@@ -102,6 +102,15 @@ pub struct Hinge {
 }
 
 impl Hinge {
+    /// What its arm is screwed to, where the spec says it; none of a butt hinge.
+    #[must_use]
+    pub fn plate(&self) -> Option<Plate> {
+        match &self.kind {
+            HingeKind::Cup { plate, .. } => *plate,
+            HingeKind::Butt { .. } => None,
+        }
+    }
+
     /// How far its door is sure to open: as far as its sheet says, and square where
     /// the spec gives no angle.
     #[must_use]

@@ -30,7 +30,8 @@ impl Part {
         let along = feature.runs_along();
         let (across, run) = (feature.across(along), feature.run(along));
         let (whole_across, whole_run) = if along { (wide, long) } else { (long, wide) };
-        let (start, end) = feature.face.sides_of_run(along);
+        // The sides of its run are where a run across it would begin and end.
+        let (start, end) = feature.face.ends_of_run(!along);
         let (near, far) = (across.0, whole_across - across.1);
         let on_side = feature.is_channel() && (near.is_zero() || far.is_zero());
         let nearer = if far < near { end } else { start };
@@ -43,8 +44,8 @@ impl Part {
 }
 
 impl Feature {
-    /// True where it runs along its part's length; a square one does too. A dado in the
-    /// narrow face of a post runs across it, however short it is: it takes the corner of a
+    /// True where it runs along its part's length; a square one does too. A dado in an edge of
+    /// its part, which posts alone have, runs across it, however short it is: it takes the corner of a
     /// lying board.
     #[must_use]
     pub fn runs_along(&self) -> bool {
@@ -67,21 +68,6 @@ impl Feature {
 }
 
 impl Face {
-    /// The two sides of a channel's run on this face: what its distance may
-    /// count from.
-    fn sides_of_run(self, along: bool) -> (Self, Self) {
-        match (self, along) {
-            (Self::ThickStart | Self::ThickEnd, true)
-            | (Self::LengthStart | Self::LengthEnd, false) => (Self::WidthStart, Self::WidthEnd),
-            (Self::ThickStart | Self::ThickEnd | Self::WidthStart | Self::WidthEnd, false) => {
-                (Self::LengthStart, Self::LengthEnd)
-            }
-            (Self::WidthStart | Self::WidthEnd | Self::LengthStart | Self::LengthEnd, true) => {
-                (Self::ThickStart, Self::ThickEnd)
-            }
-        }
-    }
-
     /// Where a channel's run on this face begins and ends.
     #[must_use]
     pub fn ends_of_run(self, along: bool) -> (Self, Self) {

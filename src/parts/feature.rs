@@ -141,9 +141,14 @@ impl Feature {
         places.map(|place| self.v.0 + place).collect()
     }
 
-    /// True for what leaves a hollow that a bore can break into.
+    /// True for what leaves a hollow that a bore may not break into. The groove of a panel
+    /// along an edge is asked of every cup with the door's edge, wherever the cup stands.
     #[must_use]
-    pub fn leaves_hollow(&self) -> bool {
+    pub fn is_in_way_of(&self, bore: Bore) -> bool {
+        let edge = matches!(self.face, Face::WidthStart | Face::WidthEnd);
+        if bore == Bore::Cup && self.kind == FeatureKind::Groove && edge {
+            return false;
+        }
         self.is_channel()
             || matches!(
                 self.kind,

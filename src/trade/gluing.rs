@@ -1,6 +1,6 @@
 //! Glue and clamps.
 
-use crate::measure::{Duration, Exact, Length, Unit};
+use crate::measure::{Area, Duration, Exact, Length, Unit, Volume};
 
 /// How many clamps close a joint of a frame, box or carcass that is this long:
 /// one for each 12 in or part of it, and two where it is over 8 in, so that both its ends
@@ -62,8 +62,7 @@ pub fn driving(screws: u32) -> Duration {
 pub fn glue_needed(long: Length, layers: Exact) -> i64 {
     let meter = Length::mm(1000);
     let area = (long / meter) * (Length::inches(1, 1) / meter) + layers;
-    let foot = Exact::ratio(3048, 10_000);
-    let covered = foot * foot * Exact::int(200);
+    let covered = Area::square_feet(Exact::int(200)).0;
     let Some(gallon) = milliliters("gal") else { return 0 };
     (area / covered * gallon / Exact::int(10)).ceil() * 10
 }
@@ -72,7 +71,7 @@ pub fn glue_needed(long: Length, layers: Exact) -> i64 {
 /// inches); `None` for what is no such unit.
 #[must_use]
 pub fn milliliters(per: &str) -> Option<Exact> {
-    let gallon = Exact::ratio(3_785_411_784, 1_000_000);
+    let gallon = Volume::ounces(Exact::int(128)).0;
     match per {
         "l" => Some(Exact::int(1000)),
         "qt" => Some(gallon / Exact::int(4)),

@@ -49,7 +49,7 @@ pub fn stated_unit(tree: &Tree) -> Option<Spanned<Unit>> {
             let block = statement.block.as_ref()?;
             return statements(&block.items).find_map(|statement| {
                 let text = statement.word.text();
-                let said = is_units(text) || meant(job::block(), text).is_some_and(is_units);
+                let said = meant::row(job::block(), text).is_some_and(|row| is_units(row.word));
                 said.then(|| of(statement)).flatten()
             });
         }

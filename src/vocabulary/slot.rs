@@ -146,7 +146,7 @@ fn quantity(kind: Kind, argument: &Argument, unit: Unit) -> Result<Value, Fault>
 /// What is told of a quantity that is none of its kind: where only its unit is missing, each
 /// that it may have, those that go with `unit` first.
 fn without_unit(kind: Kind, argument: &Argument, unit: Unit) -> Fault {
-    let mut fault = wrong(kind, argument.span());
+    let fault = wrong(kind, argument.span());
     if !matches!(number(argument), Some(Number { unit: None, .. })) {
         return fault;
     }
@@ -159,13 +159,22 @@ fn without_unit(kind: Kind, argument: &Argument, unit: Unit) -> Fault {
         (Kind::Angle, _) => &[NumberUnit::Degree],
         (_, _) => &[],
     };
-    "its unit is missing".clone_into(&mut fault.primary.text);
-    let span = argument.span();
+    let units = units.iter().map(|own| own.name());
+    lacking((fault, "its unit is missing"), argument.span(), " ", units)
+}
+
+/// The same fault, told as what lacks behind an argument, with each that may be written there.
+fn lacking<'u>(
+    (mut fault, label): (Fault, &str),
+    span: Span,
+    gap: &str,
+    units: impl IntoIterator<Item = &'u str>,
+) -> Fault {
+    label.clone_into(&mut fault.primary.text);
     let behind = Span { start: span.end, ..span };
     for unit in units {
-        let text = format!(" {}", unit.name());
-        let title = format!("write `{}` behind it", unit.name());
-        fault.fixes.push(Fix::new(Grade::Choice, title, behind, text));
+        let title = format!("write `{unit}` behind it");
+        fault.fixes.push(Fix::new(Grade::Choice, title, behind, format!("{gap}{unit}")));
     }
     fault
 }
@@ -212,15 +221,12 @@ fn percent(kind: Kind, argument: &Argument) -> Result<Percent, Fault> {
 }
 
 /// The same fault with the sign that a bare number of up to a hundred lacks.
-fn of_hundred(mut fault: Fault, argument: &Argument) -> Fault {
+fn of_hundred(fault: Fault, argument: &Argument) -> Fault {
     let is_share = |own: &Number| own.unit.is_none() && own.value <= Exact::int(100);
-    if number(argument).is_some_and(|own| is_share(&own)) {
-        let span = argument.span();
-        "its sign is missing".clone_into(&mut fault.primary.text);
-        let behind = Span { start: span.end, ..span };
-        fault.fixes.push(Fix::new(Grade::Choice, "write `%` behind it", behind, "%"));
+    match number(argument).is_some_and(|own| is_share(&own)) {
+        true => lacking((fault, "its sign is missing"), argument.span(), "", ["%"]),
+        false => fault,
     }
-    fault
 }
 
 /// A bare fraction (`4/4`, `3/4`) means inches whatever the job's unit is, as the

@@ -46,8 +46,8 @@ pub(super) struct Lies {
     pub(super) way: Way,
 }
 
-/// True where the cuts give these pieces one behind the other, of one piece that nothing else
-/// comes of.
+/// Which way the cuts go that give these pieces one behind the other, of one piece that nothing
+/// else comes of.
 pub(super) fn follow(cuts: &[Cut], indexes: &[usize]) -> Option<Way> {
     let gives = |own: &Gives| match own {
         Gives::Rough(index) => Some(*index),

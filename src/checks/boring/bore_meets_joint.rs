@@ -6,7 +6,7 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
 use crate::measure::Length;
 use crate::model::Piece;
-use crate::parts::{Bore, Cuboid, Direction, Face, Feature, FeatureKind, Part, Parts, Role};
+use crate::parts::{Bore, Cuboid, Direction, Feature, Part, Parts, Role};
 use crate::plans::Workings;
 
 use super::bores;
@@ -168,12 +168,7 @@ fn over_the_edge(part: &Part, bore: &Feature, kind: Bore) -> Length {
 
 /// How far a bore and a joint share space: the least of the three overlaps.
 fn shared(part: &Part, bore: &Feature, kind: Bore, joint: &Feature) -> Option<Length> {
-    if !joint.leaves_hollow() {
-        return None;
-    }
-    // The groove of a panel beside a cup is asked with the door's edge.
-    let edge = matches!(joint.face, Face::WidthStart | Face::WidthEnd);
-    if kind == Bore::Cup && joint.kind == FeatureKind::Groove && edge {
+    if !joint.is_in_way_of(kind) {
         return None;
     }
     let boxes = part.hollows(bore);

@@ -4,7 +4,7 @@ use crate::checks::once::Once;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
 use crate::measure::Length;
-use crate::model::{HingeKind, Piece, Plate};
+use crate::model::{Hinge, Piece, Plate};
 use crate::parts::{Bore, Feature, Part, Role};
 use crate::plans::Workings;
 use crate::trade;
@@ -214,10 +214,7 @@ fn shallower(piece: &Piece, found: Diagnostic, plate: &Plate, by: Length) -> Dia
 
 /// The plate that a hole was bored for.
 fn plate(piece: &Piece, bore: &Feature) -> Option<Plate> {
-    piece.hinges.iter().find_map(|hinge| match hinge.kind {
-        HingeKind::Cup { plate, .. } => plate.filter(|plate| plate.span == bore.span),
-        HingeKind::Butt { .. } => None,
-    })
+    piece.hinges.iter().filter_map(Hinge::plate).find(|plate| plate.span == bore.span)
 }
 
 /// Where the thickness of a part comes from: its stock, or what it was made for.

@@ -196,10 +196,9 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 continue;
             }
             let raised = slide.hardware().and_then(|slide| slide.box_up.as_ref());
-            let top = raised.map_or(high, |up| up.length + high);
-            if let Some(up) = raised.filter(|_| high >= least && high < tall.length)
-                && top >= tall.length
-            {
+            let is_too_high =
+                |up: &&Size| high >= least && high < tall.length && up.length + high >= tall.length;
+            if let Some(up) = raised.filter(is_too_high) {
                 sink.push(too_high(piece, opening, (up, high), (tall, upward)));
                 continue;
             }

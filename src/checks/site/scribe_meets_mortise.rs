@@ -48,9 +48,7 @@ fn at_side(work: &Workings<'_>, (case, frame): (&Case, &Frame), side: Side, sink
         return;
     }
     let is_it = |part: &&Part| part.span == stile.span && part.role == Role::Stile;
-    let Some(part) = work.parts.iter_case(case.id).map(|(_, part)| part).find(is_it) else {
-        return;
-    };
+    let Some(part) = work.parts.of_case(case.id).iter().find(is_it) else { return };
     let joints = part.features.iter().filter(takes_a_rail);
     let Some(joint) = joints.max_by_key(|own| own.deep) else { return };
     let left = stile.wide.length - scribe.length - joint.deep;

@@ -2,6 +2,7 @@
 
 mod cells;
 mod cut;
+mod dimensions;
 pub(super) mod exploded;
 mod hidden;
 pub(super) mod kinds;

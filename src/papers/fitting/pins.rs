@@ -1,7 +1,6 @@
 //! Rows of holes for shelf pins.
 
 use crate::diagnostics::{counted, listed};
-use crate::parts::Role;
 use crate::plans::fitting::pins::RowBoard;
 use crate::plans::fitting::{PinRows, Struck};
 
@@ -107,8 +106,7 @@ fn table(source: &Source<'_, '_>, rows: &PinRows<'_>, bored: usize) -> Table {
             format!("its front edge{}", super::long_points(parts))
         }
     };
-    let is_post = |own: &RowBoard<'_>| matches!(own.part.role, Role::Post(_));
-    let (end, from) = match (rows.in_posts(), rows.boards.iter().all(is_post)) {
+    let (end, from) = match (rows.in_posts(), rows.boards.iter().all(RowBoard::is_post)) {
         (false, _) => ("the bottom end of the board", from),
         (true, true) => (
             "the bottom end of the post",

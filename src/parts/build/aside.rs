@@ -5,12 +5,12 @@
 use std::collections::BTreeMap;
 
 use crate::measure::Length;
-use crate::model::{FrontId, HingeKind, Piece, Side};
-use crate::parts::feature::{Bore, Feature, FeatureKind};
+use crate::model::{FrontId, Piece, Side};
+use crate::parts::feature::{Bore, FeatureKind};
 use crate::parts::id::{Of, Role, Which};
 use crate::parts::part::{Assembly, Part, Parts};
 use crate::parts::reach::{Reach, is_behind_hinges, reaches};
-use crate::parts::space::{Cuboid, Direction, Face};
+use crate::parts::space::{Cuboid, Direction};
 use crate::trade;
 
 /// How far each hinge stands above where even steps put it, of those that stand elsewhere;
@@ -90,7 +90,8 @@ impl Own<'_> {
         };
         let wall = trade::lasting_wall();
         for (part, hole) in self.holes() {
-            let cuts = part.features.iter().filter(|cut| is_met(cut, std::ptr::eq(part, door)));
+            let bore = if std::ptr::eq(part, door) { Bore::Cup } else { Bore::Plate };
+            let cuts = part.features.iter().filter(|cut| cut.is_in_way_of(bore));
             taken(&hole, &mut cuts.flat_map(|cut| part.hollows(cut)), wall);
         }
         let case = self.parts.of_case(door.case);
@@ -124,10 +125,7 @@ impl Own<'_> {
     fn apart(&self) -> Option<Length> {
         let opening = self.piece.opening(self.front.opening)?;
         let (hinge, _) = opening.front.as_ref()?.hinge?;
-        match self.piece.hinge(hinge)?.kind {
-            HingeKind::Cup { plate, .. } => plate.map(|plate| plate.apart),
-            HingeKind::Butt { .. } => None,
-        }
+        self.piece.hinge(hinge)?.plate().map(|plate| plate.apart)
     }
 
     /// The block that carries its plate.
@@ -151,11 +149,4 @@ fn bores(part: &Part, is: impl Fn(Bore) -> bool) -> impl Iterator<Item = (&Part,
         _ => false,
     });
     own.flat_map(move |own| part.hollows(own).map(move |hole| (part, hole)))
-}
-
-/// True for a cut that a hole may not meet. The groove along an edge of the door is asked
-/// of every cup alike, wherever it stands.
-fn is_met(cut: &Feature, of_door: bool) -> bool {
-    let along_edge = matches!(cut.face, Face::WidthStart | Face::WidthEnd);
-    cut.leaves_hollow() && !(of_door && cut.kind == FeatureKind::Groove && along_edge)
 }

@@ -1,6 +1,6 @@
 //! The blocks that hold a false front: one at each side of its opening, behind its back.
 
-use crate::measure::{Length, Unit};
+use crate::measure::{Length, Unit, between};
 use crate::model::{Holding, JointKind, Side, Size};
 use crate::parts::id::{Of, PartId, Role, Which};
 use crate::parts::joint::JointSort;
@@ -168,8 +168,8 @@ fn block(
 /// From and to.
 type Range = (Length, Length);
 
-/// From where and how long a block stands: over the whole height of its opening, or where
-/// a shelf of its neighbor runs on behind the opening, over the longest stretch beside it.
+/// From where and how long a block stands: over all of the stretch that it is given, or where
+/// a shelf of its neighbor runs on behind the opening, over the longest part of that.
 fn clear_of_boards(
     builder: &Builder<'_>,
     (y, long): (Size, Size),
@@ -178,7 +178,7 @@ fn clear_of_boards(
 ) -> (Size, Size) {
     let meets = |one: Range, other: Range| one.0 < other.1 && other.0 < one.1;
     let (from, to) = (y.length, y.length + long.length);
-    let mut taken: Vec<Range> = builder
+    let taken: Vec<Range> = builder
         .own()
         .map(|(_, part)| part.cuboid())
         .filter(|own| meets((own.from.x, own.to.x), x) && meets((own.from.z, own.to.z), z))
@@ -188,13 +188,8 @@ fn clear_of_boards(
     if taken.is_empty() {
         return (y, long);
     }
-    taken.sort_unstable();
-    let (mut at, mut best) = (from, (from, from));
-    for (low, high) in taken.into_iter().chain([(to, to)]) {
-        if low - at > best.1 - best.0 {
-            best = (at, low);
-        }
-        at = at.max(high);
-    }
+    let longest =
+        |best: Range, own: Range| if own.1 - own.0 > best.1 - best.0 { own } else { best };
+    let best = between((from, to), taken).into_iter().fold((from, from), longest);
     (Size::from(best.0), Size::from_terms(best.1 - best.0, Vec::new()))
 }

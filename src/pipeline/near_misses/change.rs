@@ -2,7 +2,7 @@
 
 use crate::diagnostics::{self, Fix, Grade};
 use crate::measure::{FileId, Length, Span};
-use crate::model::MemoryFiles;
+use crate::model::{Give, MemoryFiles};
 use crate::pipeline::causes::same;
 use crate::pipeline::{Compilation, check_once};
 use crate::plans::Workings;
@@ -36,6 +36,15 @@ pub enum Way {
 }
 
 impl Along {
+    /// How much less a size along this may be.
+    pub(super) fn give(self, give: Give) -> Length {
+        match self {
+            Self::Wide => give.wide,
+            Self::Deep => give.deep,
+            Self::High => give.high,
+        }
+    }
+
     /// Which way a size changes that gets larger, or smaller.
     pub(super) fn way(self, is_larger: bool) -> Way {
         match (self, is_larger) {

@@ -23,7 +23,6 @@ use crate::plans::sheets::{self, OfStock};
 use crate::trade;
 
 use super::Compilation;
-use change::Along;
 use figures::{Figure, figures};
 
 /// In a piece of more parts than this a check takes so long that none is made.
@@ -154,12 +153,7 @@ fn targets<'w>(work: &'w Workings<'_>) -> Vec<Target<'w>> {
 
 /// How much less a figure may be, the least first.
 fn steps(piece: &Piece, figure: &Figure) -> Vec<Length> {
-    let give = piece.job.give;
-    let most = match figure.along {
-        Along::Wide => give.wide,
-        Along::Deep => give.deep,
-        Along::High => give.high,
-    };
+    let most = figure.along.give(piece.job.give);
     let step = trade::near_miss_step(piece.tape().unit);
     let whole = (most / step).floor();
     let mut all: Vec<Length> = (1..=whole).map(|count| step * count).collect();

@@ -5,14 +5,14 @@ use std::cmp::Reverse;
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::measure::{Duration, Exact, Length, Span};
-use crate::model::{Give, StockId};
+use crate::model::StockId;
 use crate::parts::Part;
 use crate::pipeline::Compilation;
 use crate::plans::Workings;
 use crate::plans::assembly::{Stage, stage};
 use crate::plans::setups::Setup;
 
-use super::change::{Along, Change};
+use super::change::Change;
 use super::figures::{Figure, depth, figures, members};
 use super::{bought, comes_to};
 
@@ -52,11 +52,11 @@ enum Pair {
     SetUps(usize, usize),
 }
 
-/// The smallest changes that save a setting, those first that may save most.
+/// The changes that save a setting, the smallest first; of those as small, what may save most.
 pub(super) fn find(compiled: &Compilation, work: &Workings<'_>) -> Vec<NearSetting> {
-    let (own, depths) = (free(work), depths(work));
+    let (own, depths, rips) = (free(work), depths(work), rips(work));
     let mut worth_trying: BTreeMap<(Span, Length), (&Figure, Vec<Pair>)> = BTreeMap::new();
-    let all = own.iter().flat_map(|(figure, gives)| of_rips(work, figure, *gives));
+    let all = own.iter().flat_map(|(figure, gives)| of_rips((work, &rips), figure, *gives));
     let all = all.chain(depths.iter().map(|(figure, more, pair)| (figure, *more, *pair)));
     for (figure, more, pair) in all {
         let own = worth_trying.entry((figure.span, more)).or_insert((figure, Vec::new()));
@@ -85,16 +85,12 @@ pub(super) fn find(compiled: &Compilation, work: &Workings<'_>) -> Vec<NearSetti
 
 /// The figures that widths may hang on, with how much less and how much more each may be.
 fn free(work: &Workings<'_>) -> Vec<(Figure, [Length; 2])> {
-    let Give { wide, deep, high, members: of_members, joints: _ } = work.piece.job.give;
+    let give = work.piece.job.give;
     let of_cases = figures(work.piece).map(|own| {
-        let less = match own.along {
-            Along::Wide => wide,
-            Along::Deep => deep,
-            Along::High => high,
-        };
+        let less = own.along.give(give);
         (own, [less, Length::ZERO])
     });
-    let of_frames = members(work.piece).map(|own| (own, [of_members; 2]));
+    let of_frames = members(work.piece).map(|own| (own, [give.members; 2]));
     of_cases.chain(of_frames).collect()
 }
 
@@ -113,7 +109,7 @@ fn rips<'w>(work: &'w Workings<'_>) -> BTreeMap<Rip, Vec<&'w Part>> {
 /// By how much a figure has to be more, so that what is ripped at one setting is as wide as
 /// what is ripped at another at the same time.
 fn of_rips<'f>(
-    work: &Workings<'_>,
+    (work, rips): (&Workings<'_>, &BTreeMap<Rip, Vec<&Part>>),
     figure: &'f Figure,
     [less, most]: [Length; 2],
 ) -> Vec<(&'f Figure, Length, Pair)> {
@@ -128,7 +124,6 @@ fn of_rips<'f>(
         let own = (factor(first), stage(first));
         parts.iter().all(|part| (factor(part), stage(part)) == own).then_some(own)
     };
-    let rips = rips(work);
     let known: Vec<(Rip, (Exact, Stage))> =
         rips.iter().filter_map(|(rip, parts)| Some((*rip, alike(parts)?))).collect();
     let mut all = Vec::new();

@@ -79,6 +79,12 @@ pub struct RowBoard<'a> {
 }
 
 impl RowBoard<'_> {
+    /// True where it is a post.
+    #[must_use]
+    pub fn is_post(&self) -> bool {
+        matches!(self.part.role, Role::Post(_))
+    }
+
     /// The distances of its rows from the foremost face of the piece.
     #[must_use]
     pub fn lines(&self) -> Vec<Length> {
@@ -113,7 +119,7 @@ impl PinRows<'_> {
     /// True where a board with these rows is a post.
     #[must_use]
     pub fn in_posts(&self) -> bool {
-        self.boards.iter().any(|board| matches!(board.part.role, Role::Post(_)))
+        self.boards.iter().any(RowBoard::is_post)
     }
 
     /// What they are called: the opening, and which of its spaces.
@@ -239,7 +245,7 @@ fn spaces<'a>(
 /// A template lies on one edge of all boards: on the back one, where their front edges do not
 /// lie in one plane and their back edges do.
 fn count_from_back(boards: &mut [RowBoard<'_>], lines: [Length; 2]) {
-    if boards.iter().any(|board| matches!(board.part.role, Role::Post(_))) {
+    if boards.iter().any(RowBoard::is_post) {
         return;
     }
     let agree = |edge: fn(&Part) -> Length| {

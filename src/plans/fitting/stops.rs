@@ -78,8 +78,8 @@ pub fn stops<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<Stop<'a>> {
             let own = parts.of_case(case.id);
             let stop = stop(piece, case, (opening, fronts), own);
             // At a divider without a member before it a leaf is larger than its opening.
-            let of_leaf = |part: &&Part| matches!(part.assembly, Assembly::Front(front) if front.opening == opening.id);
-            let leaves: Vec<Cuboid> = own.iter().filter(of_leaf).map(Part::cuboid).collect();
+            let leaves = own.iter().filter(|part| is_leaf(part, opening));
+            let leaves: Vec<Cuboid> = leaves.map(Part::cuboid).collect();
             // A board right behind the door stops it as well.
             let stands_behind = |part: &&Part| {
                 let space = part.cuboid();
@@ -94,7 +94,7 @@ pub fn stops<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<Stop<'a>> {
                         | Role::Partition
                 ) && space.from.z == stop.space.from.z
                     && (is_over(case, opening, &space)
-                        || leaves.iter().any(|leaf| covers(leaf, &space)))
+                        || leaves.iter().any(|leaf| closes_before(leaf, &space)))
             };
             let needs = match fronts.stop {
                 Some(written) => written.value == StopKind::Strip,
@@ -108,11 +108,14 @@ pub fn stops<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<Stop<'a>> {
     found
 }
 
+/// True for a leaf of an opening.
+fn is_leaf(part: &Part, opening: &Opening) -> bool {
+    matches!(part.assembly, Assembly::Front(front) if front.opening == opening.id)
+}
+
 /// True for a leaf that closes before this space.
-fn covers(leaf: &Cuboid, space: &Cuboid) -> bool {
-    [Direction::X, Direction::Y]
-        .into_iter()
-        .all(|axis| leaf.overlap_along(space, axis).is_positive())
+fn closes_before(leaf: &Cuboid, space: &Cuboid) -> bool {
+    leaf.overlaps_along(space, Direction::X) && leaf.overlaps_along(space, Direction::Y)
 }
 
 /// True for what is seen in an opening from the front.
@@ -215,8 +218,7 @@ fn stop<'a>(
     };
     let space =
         Cuboid { from: corner(|range| range.0, front), to: corner(|range| range.1, front + deep) };
-    let is_door = |part: &Part| matches!(part.assembly, Assembly::Front(front) if front.opening == opening.id);
-    let ends = own.iter().filter(|part| is_door(part)).map(|part| part.extent(direction));
+    let ends = own.iter().filter(|part| is_leaf(part, opening)).map(|part| part.extent(direction));
     let reaches = match outward {
         true => ends.map(|(_, to)| to - at).max(),
         false => ends.map(|(from, _)| at - from).max(),
@@ -225,7 +227,7 @@ fn stop<'a>(
         Some(past) if past.is_positive() => -past,
         Some(_) | None => fronts.gap.length,
     };
-    let struck = own.iter().find(|part| !is_door(part) && part.cuboid().overlaps(&space));
+    let struck = own.iter().find(|part| !is_leaf(part, opening) && part.cuboid().overlaps(&space));
     Stop {
         opening,
         edge,

@@ -6,7 +6,7 @@ use std::cell::Cell;
 use std::cmp::Reverse;
 use std::collections::BTreeMap;
 
-use crate::parts::{Assembly, Cuboid, Joint, JointSort, PartId, Parts};
+use crate::parts::{Assembly, Cuboid, Joint, JointSort, Part, PartId, Parts};
 
 use super::linked::{Linked, Picked};
 use super::motion::{Leg, Move, Side};
@@ -170,18 +170,13 @@ impl<'a> Scene<'a> {
         all.iter().max_by_key(|index| {
             let own = &self.groups[*index].parts;
             let Held { guests, hosts } = self.held(*index, all);
+            let all =
+                |is: fn(&Part) -> bool| own.iter().all(|id| self.parts.get(*id).is_some_and(is));
             // What stands on the floor is not lifted onto the rest.
-            let is_base = own.iter().all(|id| {
-                let part = self.parts.get(*id);
-                part.is_some_and(|part| matches!(part.assembly, Assembly::Base(_)))
-            });
+            let is_base = all(|part| matches!(part.assembly, Assembly::Base(_)));
             // A box or a front goes into the case, however few boards that has.
-            let goes_in = own.iter().all(|id| {
-                let part = self.parts.get(*id);
-                part.is_some_and(|part| {
-                    matches!(part.assembly, Assembly::DrawerBox(_) | Assembly::Front(_))
-                })
-            });
+            let goes_in =
+                all(|part| matches!(part.assembly, Assembly::DrawerBox(_) | Assembly::Front(_)));
             let within = hosts > 0 && guests > 0;
             // Nor is what another case stands on.
             let carries = self
@@ -189,9 +184,7 @@ impl<'a> Scene<'a> {
                 .iter()
                 .any(|own| self.parts.stacks(own.joint) && own.ends[1] == Some(*index));
             // A web frame is one board for all that it goes into.
-            let is_web =
-                own.iter().all(|id| self.parts.get(*id).is_some_and(|part| part.role.is_of_web()));
-            let boards = if is_web { 1 } else { own.len() };
+            let boards = if all(|part| part.role.is_of_web()) { 1 } else { own.len() };
             (is_base || carries, !goes_in, boards, guests + hosts, within, guests, Reverse(*index))
         })
     }

@@ -4,7 +4,7 @@ mod bevel;
 mod sawn;
 mod tool;
 
-use crate::measure::{Exact, Length};
+use crate::measure::{Exact, Length, between};
 use crate::parts::PartId;
 
 pub use bevel::Bevel;
@@ -53,18 +53,7 @@ impl Source {
 
     /// The stretches along a board between what is lost.
     pub(super) fn clear(&self) -> Vec<(Length, Length)> {
-        let mut all = Vec::new();
-        let mut from = Length::ZERO;
-        for (lost, until) in &self.lost {
-            if *lost > from {
-                all.push((from, *lost));
-            }
-            from = from.max(*until);
-        }
-        if from < self.size[0] {
-            all.push((from, self.size[0]));
-        }
-        all
+        between((Length::ZERO, self.size[0]), self.lost.iter().copied())
     }
 }
 

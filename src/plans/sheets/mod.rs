@@ -133,6 +133,9 @@ impl Ordered {
     /// The sheets as they are cut into blanks, and what no sheet holds. What is laid out as one
     /// piece takes a stage of its cuts to take apart where no other cut does that.
     fn planned(&self) -> cutting::Plan {
+        if !self.items.iter().any(Item::is_sequence) {
+            return cutting::plan(&self.order);
+        }
         let apart = |order: &Order| {
             let mut plan = cutting::plan(order);
             for sheet in &mut plan.sheets {
@@ -154,12 +157,12 @@ impl Ordered {
             false => plan,
         }
     }
+}
 
-    /// How many sheets of a plan are bought.
-    fn bought(&self, stock: &Stock, plan: &cutting::Plan) -> i64 {
-        let own = plan.sheets.iter().filter(|own| own.kind < stock.sheets.len()).count();
-        i64::try_from(own).unwrap_or(i64::MAX)
-    }
+/// How many sheets of a plan are bought.
+fn bought(stock: &Stock, plan: &cutting::Plan) -> i64 {
+    let own = plan.sheets.iter().filter(|own| own.kind < stock.sheets.len()).count();
+    i64::try_from(own).unwrap_or(i64::MAX)
 }
 
 /// What a sheet of each size costs beside the first: by their prices where all have one, else
@@ -182,14 +185,13 @@ fn fewest(stock: &Stock, order: &Order, plan: &cutting::Plan) -> i64 {
     if stock.sheets.len() < 2 {
         return plan.least / SHEET;
     }
-    let bought = |kind: &&Kind| kind.count.is_none();
-    let had = order.kinds.iter().filter(|kind| !bought(kind)).count();
+    let is_sold = |kind: &&Kind| kind.count.is_none();
+    let had = order.kinds.iter().filter(|kind| !is_sold(kind)).count();
     if plan.cost(order) <= plan.least + i64::try_from(had).unwrap_or(0) {
-        let is_bought = |own: &&cutting::Sheet| own.kind < stock.sheets.len();
-        return i64::try_from(plan.sheets.iter().filter(is_bought).count()).unwrap_or(i64::MAX);
+        return bought(stock, plan);
     }
     let mut order = order.clone();
-    let largest = order.kinds.iter().filter(bought);
+    let largest = order.kinds.iter().filter(is_sold);
     let largest =
         largest.fold([0, 0], |all, own| [all[0].max(own.size[0]), all[1].max(own.size[1])]);
     order.kinds.retain(|kind| kind.count.is_some());
@@ -243,7 +245,7 @@ fn of_stock(
         true => (fewest(stock, &ordered.order, &plan), 0),
         false => {
             let free = cutting::plan(&ordered.order);
-            let more = ordered.bought(stock, &plan) - ordered.bought(stock, &free);
+            let more = bought(stock, &plan) - bought(stock, &free);
             (fewest(stock, &ordered.order, &free), more.max(0))
         }
     };

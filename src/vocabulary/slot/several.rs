@@ -1,13 +1,12 @@
 //! Values that several arguments make up: `30% to 55%`, `11.40 per board-foot`.
 
-use crate::diagnostics::{Fix, Grade};
 use crate::measure::{Area, Exact, Load, Money, Rate, Span, Spanned, Stiffness, Unit, Volume};
 use crate::syntax::{Argument, Number, NumberUnit};
 use crate::vocabulary::evaluate::{self, Fault};
 use crate::vocabulary::value::Value;
 use crate::vocabulary::word::{Kind, one_of};
 
-use super::{Taken, above_zero, expr, is, number, percent, positive, wrong, wrong_of};
+use super::{Taken, above_zero, expr, is, lacking, number, percent, positive, wrong, wrong_of};
 
 pub(super) fn percent_range(kind: Kind, arguments: &[Argument]) -> Taken {
     let (low, high, whole) = ends(kind, arguments, |end| percent(kind, end))?;
@@ -91,7 +90,7 @@ pub(super) fn load(kind: Kind, arguments: &[Argument], unit: Unit) -> Taken {
 /// What is told of a load of which only the figure is written, or that and its weight.
 fn load_without_unit(kind: Kind, amount: &Argument, unit: Unit) -> Fault {
     let span = amount.span();
-    let mut fault = wrong(kind, span);
+    let fault = wrong(kind, span);
     let (pounds, kilograms) = ("lb per ft2", "kg per m2");
     let units: &[&str] = match (number(amount).map(|own| own.unit), unit.is_metric()) {
         (Some(None), false) => &[pounds, kilograms],
@@ -100,13 +99,7 @@ fn load_without_unit(kind: Kind, amount: &Argument, unit: Unit) -> Fault {
         (Some(Some(NumberUnit::Kilogram)), _) => &["per m2"],
         (Some(Some(_)) | None, _) => return fault,
     };
-    "its unit is missing".clone_into(&mut fault.primary.text);
-    let behind = Span { start: span.end, ..span };
-    for unit in units {
-        let title = format!("write `{unit}` behind it");
-        fault.fixes.push(Fix::new(Grade::Choice, title, behind, format!(" {unit}")));
-    }
-    fault
+    lacking((fault, "its unit is missing"), span, " ", units.iter().copied())
 }
 
 /// `1490000 psi` or `10.3 GPa`.
@@ -140,15 +133,14 @@ pub(super) fn coverage(kind: Kind, arguments: &[Argument]) -> Taken {
     if !is(per, "per") {
         return Err(wrong(kind, whole));
     }
-    let inch = Exact::ratio(254, 10_000); // of a metre
     let area = match area.as_word().map(|w| w.text) {
         Some("m2") => Exact::ONE,
-        Some("ft2") => inch * inch * Exact::int(144),
+        Some("ft2") => Area::square_feet(Exact::ONE).0,
         _ => return Err(wrong(kind, whole)),
     };
     let litres = match volume.as_word().map(|w| w.text) {
         Some("l") => Exact::ONE,
-        Some("gal") => inch * inch * inch * Exact::int(231 * 1000),
+        Some("gal") => Volume::ounces(Exact::int(128)).0 / Exact::int(1000),
         _ => return Err(wrong(kind, whole)),
     };
     let value = positive(value * area / litres, whole)?;

@@ -310,8 +310,7 @@ impl Maker<'_, '_> {
         let rows = self.work.pin_rows().iter();
         let rows = rows.filter(|rows| rows.boards.iter().any(|board| is_here(board.part)));
         let rows: Vec<&PinRows<'_>> = rows.collect();
-        let is_post = |own: &RowBoard<'_>| matches!(own.part.role, Role::Post(_));
-        if rows.iter().all(|own| own.boards.iter().all(is_post)) {
+        if rows.iter().all(|own| own.boards.iter().all(RowBoard::is_post)) {
             return " and on the face side of each post, with one setting for the front posts and one for the back posts";
         }
         let mut alike: Vec<_> = rows.into_iter().map(PinRows::alike).collect();
