@@ -293,14 +293,14 @@ fn cans_hold_both_parts_of_a_mix() {
         rows_of(&text.replace("mix 3 to 1", mix), "finish")
     };
     let [first, second] = &with("{ price 20 each }", "{ price 45 each }")[..] else { panic!() };
-    assert_eq!([&first[0], &first[2]], ["2 of 250 ml", "40.00"]);
-    assert!(first[1].ends_with("; of the first part: 11.2 fl oz (330 ml) are taken"), "{first:?}");
-    assert_eq!([&second[0], &second[2]], ["1 of 125 ml", "9.00"]);
-    assert_eq!(second[1], "oil: its second part: 3.7 fl oz (110 ml) are taken");
+    assert_eq!([&first[0], &first[2]], ["2 x 250 ml", "40.00"]);
+    assert!(first[1].ends_with("; of the first part: 11.2 fl oz (330 ml) needed"), "{first:?}");
+    assert_eq!([&second[0], &second[2]], ["1 x 125 ml", "9.00"]);
+    assert_eq!(second[1], "oil: its second part: 3.7 fl oz (110 ml) needed");
     let first = &with("{ price 24 each }", "{ price 45 each }")[0];
-    assert_eq!([&first[0], &first[2]], ["1 of 750 ml", "45.00"]);
+    assert_eq!([&first[0], &first[2]], ["1 x 750 ml", "45.00"]);
     let first = &with("{ price 24 each }", "")[0];
-    assert_eq!([&first[0], &first[2]], ["2 of 250 ml", ""]);
+    assert_eq!([&first[0], &first[2]], ["2 x 250 ml", ""]);
 }
 
 /// A can without a price of its own costs what its volume comes to: 750 ml of 38 a liter are
@@ -310,7 +310,7 @@ fn a_can_costs_its_part_of_the_price_by_volume() {
     let text = spec("hall-console.case")
         .replace("hardwax-oil;", "hardwax-oil; price 38 per l; can 750 ml;");
     let first = &rows_of(&text, "finish")[0];
-    assert_eq!([&first[0], &first[2]], ["1 of 750 ml", "28.50"]);
+    assert_eq!([&first[0], &first[2]], ["1 x 750 ml", "28.50"]);
 }
 
 /// The bottles hold the glue, and no other choice of them costs less.

@@ -875,13 +875,13 @@ fn a_loose_shelf_is_drawn_on_a_hole() {
 #[test]
 fn pin_rows_count_from_the_edge_that_both_boards_have() {
     let plain = sheet(&compile(&spec("first.case")));
-    assert!(plain.iter().any(|own| own.contains("count from its front edge")), "{plain:#?}");
+    assert!(plain.iter().any(|own| own.contains("and the rows from its front edge")), "{plain:#?}");
     let text = spec("first.case")
         .replace("ends { stock ply }", "end right { seam miter }")
         .replace("stile right { wide 1-3/4 }", "stile right { wide 1-3/4; seam miter }");
     let compiled = compile(&text);
     let lines = sheet(&compiled);
-    assert!(lines.iter().any(|own| own.contains("count from its back edge")), "{lines:#?}");
+    assert!(lines.iter().any(|own| own.contains("and the rows from its back edge")), "{lines:#?}");
     let rows: Vec<&String> =
         lines.iter().filter(|own| own.contains("inside face") && own.contains("15-3/4")).collect();
     assert_eq!(rows.len(), 2, "{lines:#?}");

@@ -19,14 +19,13 @@ struct Told {
 }
 
 fn told(compiled: &Compilation) -> Vec<Told> {
-    let paper = papers::one(compiled, "buying-list", Format::Text).expect("a list");
-    let Some((_, own)) = paper.split_once("== What would save a sheet or a board ==") else {
-        return Vec::new();
-    };
-    rows(own)
+    rows(compiled, "What would save a sheet or a board")
 }
 
-fn rows(own: &str) -> Vec<Told> {
+/// The rows under a heading of the buying list.
+fn rows(compiled: &Compilation, heading: &str) -> Vec<Told> {
+    let paper = papers::one(compiled, "buying-list", Format::Text).expect("a list");
+    let Some((_, own)) = paper.split_once(&format!("== {heading} ==")) else { return Vec::new() };
     let rows = own.lines().skip_while(|line| !line.starts_with("  change")).skip(1);
     let rows = rows.take_while(|line| line.starts_with("  "));
     let row = |row: &str| {
@@ -208,11 +207,7 @@ fn what_is_told_of_demo_pieces_holds() {
 /// A line of what would save a setting: what changes, what to write in which line, and what
 /// is set less often.
 fn settings(compiled: &Compilation) -> Vec<Told> {
-    let paper = papers::one(compiled, "buying-list", Format::Text).expect("a list");
-    let Some((_, own)) = paper.split_once("== What would save a setting ==") else {
-        return Vec::new();
-    };
-    rows(own)
+    rows(compiled, "What would save a setting")
 }
 
 /// How often the fence is set by the cut list, and how many set-ups the jig sheet has.
@@ -232,7 +227,7 @@ fn saves_settings(text: &str, told: &Told) {
     let mut fewer = [0, 0];
     for part in told.buy.split(" and ") {
         let count: usize = part.split(' ').next().unwrap().parse().unwrap();
-        fewer[usize::from(!part.contains("of the fence"))] = count;
+        fewer[usize::from(!part.contains("fence"))] = count;
     }
     assert_eq!([was[0] - is[0], was[1] - is[1]], fewer, "{told:?}");
     assert!(total(&after) <= total(&before), "{told:?}");
@@ -248,7 +243,7 @@ fn a_rail_a_sixteenth_narrower_saves_a_setting_of_the_fence() {
     let [own] = &settings(&compile(&text))[..] else { panic!("{:?}", settings(&compile(&text))) };
     assert_eq!(own.change, "the top rail of cupboard 1/16 narrower");
     assert_eq!(own.write, "wide 1-1/2");
-    assert_eq!(own.buy, "1 setting of the fence less");
+    assert_eq!(own.buy, "1 fewer fence setting");
     saves_settings(&text, own);
     for (members, is_told) in [("0", false), ("1/32", false), ("1/8", true)] {
         let text = text.replace("members 1/16", &format!("members {members}"));
@@ -273,7 +268,7 @@ fn a_dado_a_sixteenth_deeper_saves_a_set_up() {
         assert_eq!(!all.is_empty(), is_told, "{all:?}");
         for own in &all {
             assert_eq!(own.change, "the bottom dado 1/16 deeper");
-            assert_eq!(own.buy, "1 set-up of the jig sheet less, by which 15 min are saved");
+            assert_eq!(own.buy, "1 set-up fewer on the jig sheet, which saves 15 min");
             saves_settings(&text, own);
         }
     }

@@ -192,7 +192,7 @@ fn what_holds_and_stops_is_told_where_it_is_bought_and_made() {
     let fitting = paper("fern-bank-stand.case", "fitting");
     assert!(!fitting.contains("Order both"), "{fitting}");
     let order = paper("first.case", "assembly-order");
-    holds(&order, &["a rabbet is open toward its end", "of the drawer boxes ease the upper edges"]);
+    holds(&order, &["a rabbet is open toward its end", "ease the upper edges of the drawer boxes"]);
     let dovetailed = paper("orchard-lane-chest.case", "assembly-order");
     assert!(!dovetailed.contains("a rabbet is open toward its end"));
     let packet = crate::support::packet(&compile(&spec("tide-cottage-press.case")));

@@ -224,8 +224,8 @@ pub(super) const RULES: &[Rule] = &[
         source: "Common practice, no source.",
         ..reading(
             "size-doubtful",
-            "A case is less than 9 in (229 mm) wide, high, or deep over all, or its size has another unit than the file, and two findings or more would go with the size that was probably meant. They are told with it, and not by themselves.",
-            "A digit that is missing over all would be reported at every board and front that has no room, and nowhere as what it is.",
+            "A case is less than 9 in (229 mm) wide, high, or deep overall, or its size has a different unit from the rest of the file, and the size that was probably meant would clear two or more other findings. Those findings are listed under this one, not separately.",
+            "A digit missing from an overall size would be reported at every board and front that has no room, and nowhere as what it is.",
             "wide 36; deep 18",
             "wide 6; deep 18",
         )

@@ -25,8 +25,7 @@ fn line(source: &Source<'_, '_>, own: &Bought<'_>) -> Line {
         what.push_str(&format!(", {pack} to a pack"));
     }
     if sold.pack.is_some() || sold.on_hand > 0 {
-        let are = if own.taken == 1 { "is" } else { "are" };
-        what.push_str(&format!(": {} {are} taken", own.taken));
+        what.push_str(&format!(": {} needed", own.taken));
     }
     if sold.on_hand > 0 {
         what.push_str(&format!(", {} on hand", sold.on_hand));
@@ -45,7 +44,7 @@ fn line(source: &Source<'_, '_>, own: &Bought<'_>) -> Line {
 pub(super) fn left_out(source: &Source<'_, '_>) -> Option<String> {
     let listed_grits = &source.work.piece.abrasives;
     if listed_grits.is_empty() {
-        return Some("Abrasives are not on this list: the grits stand in the assembly order. Where the spec has an `abrasive` for a grit, it stands here.".to_owned());
+        return Some("Sandpaper is not on this list; the assembly order names the grits. To have a grit counted here, give it an `abrasive` in the spec.".to_owned());
     }
     let missing: Vec<String> = abrasives::used(source.work)
         .into_iter()

@@ -42,7 +42,7 @@ fn line(source: &Source<'_, '_>, own: &Liquid) -> Option<Line> {
     };
     let taken = own.milliliters.map(|own| finish::measured_out(tape, own));
     if let Some(taken) = taken.as_ref().filter(|_| !own.cans.is_empty()) {
-        what.push_str(&format!(": {taken} are taken"));
+        what.push_str(&format!(": {taken} needed"));
     }
     let amount = match own.cans.is_empty() {
         true => taken.unwrap_or_else(|| "?".to_owned()),
@@ -60,9 +60,9 @@ fn line(source: &Source<'_, '_>, own: &Liquid) -> Option<Line> {
     })
 }
 
-/// `2 of 750 ml and 1 of 250 ml`.
+/// `2 x 750 ml and 1 x 250 ml`.
 fn cans(own: &Liquid) -> String {
-    let told = own.cans.iter().map(|(can, count)| format!("{count} of {}", can.holds));
+    let told = own.cans.iter().map(|(can, count)| format!("{count} x {}", can.holds));
     listed(&told.collect::<Vec<_>>())
 }
 

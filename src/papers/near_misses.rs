@@ -95,22 +95,20 @@ fn of_settings(source: &Source<'_, '_>) -> Vec<Block> {
     };
     vec![
         Block::Heading("What would save a setting".to_owned()),
-        Block::Note("Nothing here is changed yet either, and each line was tried by itself as well. It makes two widths of the cut list one, so that the fence is set less often, or two set-ups of the jig sheet. It takes no more sheets or boards. `members` and `joints` of `give` in the job say how far rails, stiles, and joints may give.".to_owned()),
+        Block::Note("Nothing here is changed yet either, and each line was tried by itself as well. Each change makes two widths on the cut list the same, so that the fence is set less often, or does the same for two set-ups on the jig sheet. None takes more sheets or boards. `members` and `joints` of `give` in the job say how far rails, stiles, and joints may give.".to_owned()),
         Block::Table(table),
     ]
 }
 
-/// `1 setting of the fence less`, `1 set-up less, which takes 28 min`.
+/// `1 fewer fence setting and 1 set-up fewer on the jig sheet, which saves 28 min`.
 fn fewer(own: Fewer) -> String {
-    let of = |count: usize, noun: &str| counted(i64::try_from(count).unwrap_or(i64::MAX), noun);
-    let rips = match own.rips {
-        0 => None,
-        1 => Some("1 setting of the fence less".to_owned()),
-        many => Some(format!("{many} settings of the fence less")),
-    };
+    let rips = (own.rips > 0).then(|| {
+        let settings = if own.rips == 1 { "setting" } else { "settings" };
+        format!("{} fewer fence {settings}", own.rips)
+    });
     let set_ups = (own.set_ups > 0).then(|| {
-        let time = own.time.whole_minutes();
-        format!("{} of the jig sheet less, by which {time} are saved", of(own.set_ups, "set-up"))
+        let (count, time) = (counted(own.set_ups, "set-up"), own.time.whole_minutes());
+        format!("{count} fewer on the jig sheet, which saves {time}")
     });
     listed(&rips.into_iter().chain(set_ups).collect::<Vec<_>>())
 }

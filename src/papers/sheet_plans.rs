@@ -130,7 +130,7 @@ fn about(source: &Source<'_, '_>, own: &OfStock) -> Vec<Block> {
         format!("These come off one sheet beside each other as they stand, so that the grain runs on from one to the next: {}. Number them as they come off, and mark the edge where each met its neighbor.", marks.join(", "))
     });
     let apart = apart(source, own).map(|marks| {
-        format!("These were asked to come from one sheet beside each other, and don't: they stand alone, they are not of one size across their row, or no sheet is large enough for all of them: {marks}.")
+        format!("You asked for these side by side from one sheet, but they can't be: they stand alone, they are not one size across their row, or no sheet is large enough for all of them: {marks}.")
     });
     unplaced.into_iter().chain(later).chain(in_sequence).chain(apart).map(Block::Note).collect()
 }

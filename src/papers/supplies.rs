@@ -95,9 +95,9 @@ fn line(source: &Source<'_, '_>, own: &Taken, all: &[Taken]) -> Option<Line> {
     let packs = sold.packs(count);
     let mut what = own.told.clone();
     if let Some(pack) = sold.pack {
-        what.push_str(&format!(", {pack} to a pack: {taken} are taken"));
+        what.push_str(&format!(", {pack} to a pack: {taken} needed"));
     } else if sold.on_hand > 0 {
-        what.push_str(&format!(": {taken} are taken"));
+        what.push_str(&format!(": {taken} needed"));
     }
     if sold.on_hand > 0 {
         what.push_str(&format!(", {} on hand", sold.on_hand));

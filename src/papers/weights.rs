@@ -384,7 +384,7 @@ fn tips(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>) {
     open.push("the case is empty and stands alone");
     let later = match piece.site.fixed {
         true => {
-            " A part that goes on after the wall screws, such as a countertop or a kick, is not counted as holding it back."
+            " A part that goes on after the wall screws, such as a countertop or a toe kick, is not counted as holding it back."
         }
         false => "",
     };

@@ -7,7 +7,7 @@ use crate::model::SourceFiles;
 use crate::syntax::{Argument, Expr, ExprKind, Item, Number, NumberUnit, Statement};
 use crate::vocabulary::{stated_unit, words};
 
-use super::causes::{OF_FIGURES, is_case, same, tell_with};
+use super::causes::{OF_FIGURES, is_case, most, same, tell_with};
 use super::{Compilation, found_with};
 
 /// Below so many inches a case is rarely wide, high, or deep (common practice, no source: the
@@ -73,9 +73,16 @@ fn cause(
     // Another figure that is odd by itself is looked into by itself.
     let is_alone =
         |size: &OverAll<'_>| all.iter().filter(|own| is_figure(own)).all(|own| is_of(own, size));
-    let sizes = sizes.into_iter().filter(is_alone);
-    let mut better: Vec<Better<'_>> =
-        sizes.filter_map(|size| Better::of(files, entry, compiled, size, unit)).collect();
+    let is_tried = |size: &OverAll<'_>| is_alone(size) && !size.meant(unit).is_empty();
+    let sizes: Vec<OverAll<'_>> = sizes.into_iter().filter(is_tried).collect();
+    // Each takes checks of the whole spec; where many may be it, none is.
+    if sizes.len() > most(compiled) {
+        return None;
+    }
+    let mut better: Vec<Better<'_>> = sizes
+        .into_iter()
+        .filter_map(|size| Better::of(files, entry, compiled, size, unit))
+        .collect();
     better.sort_by_key(|better| better.after.len());
     // Where two sizes may be it, neither is.
     if let [one, other, ..] = better.as_slice()
@@ -185,7 +192,7 @@ impl<'a> OverAll<'a> {
         let behind = if own == file { String::new() } else { format!(" {}", own.name()) };
         let size = format!("{}{behind}", self.number.value);
         let follow = diagnostics::counted(follow, "finding");
-        let title = format!("{name} is {size} {word} over all, and {follow} follow from that");
+        let title = format!("{name} is {size} {word} overall, and {follow} follow from that");
         Diagnostic::error("size-doubtful", title, self.at, "is this what you meant?")
             .subject(format!("{name}.{word}"))
     }

@@ -198,8 +198,17 @@ pub(super) fn junk(file: FileId, line: &str, at: Span) -> Diagnostic {
             let before = line.get(..from).unwrap_or("").trim_end();
             let is_alone = !before.ends_with(|d: char| d.is_ascii_digit());
             let grade = if is_alone { Grade::Sure } else { Grade::Choice };
-            syntax("a figure can't begin with its point", here, "a zero is missing before this")
-                .fix(Fix::new(grade, "write a zero before the point", span(from, from), "0"))
+            syntax(
+                "a figure can't start with its decimal point",
+                here,
+                "a zero is missing before this",
+            )
+            .fix(Fix::new(
+                grade,
+                "write a zero before the decimal point",
+                span(from, from),
+                "0",
+            ))
         }
         '\'' => syntax("put a text in double quotes", here, "a single quote"),
         '-' if rest[1..].trim_start().starts_with(|d: char| d.is_ascii_digit()) => syntax(

@@ -11,7 +11,7 @@ use crate::plans::fitting::{PinRows, post_pins};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "pins-off-post",
     severity: Severity::Error,
-    finds: "A loose shelf between posts covers less of a post than the holes of its pins are wide.",
+    finds: "A loose shelf between posts covers less of a post than the diameter of its pin holes.",
     why: "The shelf stands on one row of pins in each post. A pin that it does not cover carries nothing, and a hole that runs into the groove of the panel or into the screws of the back has no wood around it.",
     source: "Plane geometry. That 2 mm of wood stay beside a groove, and that the screws of a back go 5/8 in or 16 mm in, is common practice; no published source.",
     formula: "In a front post: from the front edge of the shelf to the back face of the post, or to 2 mm before the groove of the panel. In a back post: from its front face, or 2 mm behind that groove, to 2 mm before the screws of the back.",
@@ -75,12 +75,11 @@ fn finding(
     if let Some(posts) = &case.posts {
         found = found.label(posts.span, format!("{} deep", tape.figure(posts.deep.length)));
     }
-    found =
-        found.sum(
-            Sum::new("room", far - near, tape)
-                .plus(far - start, "wood of the post ends", tape)
-                .minus(near - start, "wood under the shelf begins", tape),
-        );
+    found = found.sum(
+        Sum::new("room", far - near, tape)
+            .plus(far - start, "where the usable wood ends", tape)
+            .minus(near - start, "where it starts under the shelf", tape),
+    );
     // The shelf may come forward, where its own front edge is what is too far back.
     let back = case.shelves.set_back.length;
     let most = tape.down(back - (hole - (far - near)));

@@ -124,7 +124,7 @@ impl<'a> Meeting<'a> {
         }
         let [reach, gap] = [self.reach(0).length, front.fronts.gap.length];
         found.note(format!(
-            "a front reaches {} over where neither `by` nor `gap` is written; write `gap {}`, and the overlay follows from what lies between the fronts",
+            "a front overlaps its opening by {} where neither `by` nor `gap` is written; write `gap {}`, and the overlay follows from what lies between the fronts",
             tape.figure(reach),
             tape.source(gap)
         ))
@@ -181,7 +181,7 @@ impl Cause {
         let meant = tape.down(self.meant?);
         let figure = tape.figure(meant);
         let text = format!("{} {}", self.word, tape.source(meant));
-        let title = format!("reach over {figure}, which leaves the gap");
+        let title = format!("overlap the opening by {figure}, which leaves the gap");
         meant.is_positive().then(|| Fix::new(Grade::Choice, title, self.at, text))
     }
 }

@@ -13,7 +13,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     finds: "A shelf between posts ends more than 1/2 in (12 mm) before the panel of an end.",
     why: "The shelf is as long as the space between the posts. Where the rails of the ends stand back from the inside faces of the posts, their panels do too, and what is set at the end of the shelf falls down there.",
     source: "Plane geometry. The 1/2 in (12 mm) is common practice; no published source.",
-    formula: "From the end of the shelf to the panel: half of what a loose shelf is shorter, or less what a fixed one is let in, how far the rails of the ends stand back from the inside faces of the posts, and how far the panel lies behind the face of the rail.",
+    formula: "From the end of the shelf to the panel: how far the rails of the ends stand back from the inside faces of the posts, plus how far the panel lies behind the face of the rail. Add half the play of a loose shelf, or subtract how deep a fixed one is let in.",
     accept: "Accept it if you close the gap with a strip between the posts, or if nothing small is kept there.",
     example: Example {
         base: Base::Posts,

@@ -10,7 +10,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     slug: "slide-odd",
     severity: Severity::Warning,
     finds: "A slide takes more or less off the width or the height of its opening than any sheet asks for, or its `room` is less than its `length` or far more. A slide in a used file counts only where a drawer runs on it.",
-    why: "The box is cut by this figure. Too little off and the box jams between its slides; too much and the slides don't reach it. A slide needs at least its own length behind the front, and hardly more, so that another `room` is another figure or a slip.",
+    why: "The box is cut by this figure. Too little off and the box jams between its slides; too much and the slides don't reach it. A slide needs at least its own length behind the front, and hardly more, so any other `room` is a different figure from the sheet, or a slip.",
     source: "Common practice, from slide makers' sheets: 3/4 to 2-1/2 in (19 to 64 mm) off the inside width, 1/4 to 2-1/2 in (6 to 64 mm) off the outside width, 1/8 to 4 in (3 to 100 mm) off the height, and up to 3 in (75 mm) more room than the slide is long.",
     formula: "",
     accept: "Accept it if the slide's own sheet gives this figure.",

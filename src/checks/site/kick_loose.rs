@@ -8,10 +8,10 @@ use crate::model::Piece;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "kick-loose",
     severity: Severity::Error,
-    finds: "A kick under a face frame is thinner than the frame and set back so little that it stands in front of the ends of its case.",
-    why: "The kick is screwed to the ends in their notches. In front of them it meets no wood.",
+    finds: "A toe kick under a face frame is thinner than the frame and set back so little that it stands in front of the ends of its case.",
+    why: "The toe kick is screwed to the ends in their notches. In front of them it meets no wood.",
     source: "Plane geometry.",
-    formula: "The set-back and the thickness of the kick together are more than the frame is thick.",
+    formula: "The set-back and the thickness of the toe kick together are more than the frame is thick.",
     accept: "",
     example: Example { base: Base::First, sound: "set-back 3;", wrong: "set-back 0;" },
     check: Check::Piece(check),
@@ -36,11 +36,11 @@ fn check(piece: &Piece, sink: &mut Sink) {
             .minus(thick.length, "kick", tape)
             .minus(back.length, "set back", tape);
         let written = piece.facts.written(back);
-        let title = format!("the kick of {} stands in front of its ends", case.name);
+        let title = format!("the toe kick of {} stands in front of its ends", case.name);
         let mut found = RULE
             .finding(title, written.unwrap_or(base.span), tape.figure(back.length))
             .sum(sum)
-            .because("it is fixed to the ends in their notches, and these notches cut nothing")
+            .because("it is fixed to the ends in their notches, but here the notches would take no wood from the ends")
             .note("set it back farther, or write `separate` for a base that the case stands on")
             .subject(&case.path);
         if let Some(at) = written {

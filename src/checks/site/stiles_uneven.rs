@@ -9,7 +9,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     slug: "stiles-uneven",
     severity: Severity::Warning,
     finds: "One of the outer stiles of a frame is wider than the other by 1/4 in (6 mm) or more but not twice as wide, and both sides of the case are seen, or both have another case beside them.",
-    why: "A frame is even unless one stile is scribed to a wall, and one that is far wider is meant so. A fraction that was left out of one of them moves every opening, and it is seen when the piece stands there.",
+    why: "The outer stiles of a frame match unless one is scribed to a wall, and one that is far wider is meant to be. A fraction left off one of them moves every opening, and you notice only when the piece stands there.",
     source: "Common practice, no source.",
     formula: "",
     accept: "Accept it if the frame is meant to be uneven.",
@@ -37,7 +37,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
         let [Some(left_at), Some(right_at)] = wide.map(|wide| piece.facts.written(wide)) else {
             continue;
         };
-        if !is_even || !is_alike || left.wide.length == right.wide.length {
+        if !is_even || !is_alike {
             continue;
         }
         // A figure that lost its fraction is the smaller one.
@@ -45,7 +45,8 @@ fn check(piece: &Piece, sink: &mut Sink) {
         both.sort_by_key(|(_, stile, _)| stile.wide.length);
         let [(narrow, less, at), (_, more, more_at)] = both;
         let [short, long] = [less, more].map(|it| it.wide.length);
-        if long - short < Length::inches(1, 4) || long >= short.twice() {
+        let least = tape.unit.either(Length::inches(1, 4), Length::mm(6));
+        if long - short < least || long >= short.twice() {
             continue;
         }
         let [less_figure, more_figure] = [less, more].map(|it| tape.figure(it.wide.length));
@@ -62,7 +63,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
         sink.push(
             RULE.finding(title, at, less_figure.clone())
                 .label(more_at, more_figure.clone())
-                .because("nothing stands beside the case for which one of them would be wider")
+                .because("nothing beside the case calls for one of them to be wider")
                 .fix(even(&more_figure, at, &more_source))
                 .fix(even(&less_figure, more_at, &less_source))
                 .subject(&case.path),

@@ -125,7 +125,7 @@ fn tallied(tell: &Teller<'_>, stock: &Stock, [long, wide]: [Length; 2]) -> (Exac
     let thick =
         trade::quarters(stock.nominal).map_or_else(|| tell.tape.text(stock.nominal), str::to_owned);
     let how = format!(
-        "{} wide x {feet} whole ft / 12 is {measure} to the nearest foot, {thick} thick and under an inch as an inch (National Hardwood Lumber Association)",
+        "{} wide x {feet} whole ft / 12 is {measure} to the nearest foot, times the thickness, {thick}; anything under an inch counts as an inch (National Hardwood Lumber Association)",
         tell.tape.text(wide)
     );
     (trade::tallied_feet(stock.nominal, wide, long), how)
@@ -179,7 +179,11 @@ fn by_rule(tell: &Teller<'_>, own: &OfLumber, stock: &Stock) -> Option<Sum> {
     let rough = format!("{count} rough pieces");
     let lost = format!("{} % more", trade::BOARD_WASTE);
     let terms = vec![
-        term(net, rough, "as thick as the stock is sold, wide and long as they are sawn rough"),
+        term(
+            net,
+            rough,
+            "at the thickness the stock is sold in, and at their rough-sawn widths and lengths",
+        ),
         term(
             waste,
             lost,

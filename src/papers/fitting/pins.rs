@@ -100,7 +100,7 @@ fn table(source: &Source<'_, '_>, rows: &PinRows<'_>, bored: usize) -> Table {
         ]);
     }
     let from = match rows.boards.iter().all(|board| board.from_back) {
-        true => "its back edge, which the boards have in one plane".to_owned(),
+        true => "its back edge, since the back edges of the boards are flush".to_owned(),
         false => {
             let parts = rows.boards.iter().map(|board| board.part);
             format!("its front edge{}", super::long_points(parts))
@@ -118,7 +118,7 @@ fn table(source: &Source<'_, '_>, rows: &PinRows<'_>, bored: usize) -> Table {
         ),
     };
     table.foot = format!(
-        "the first hole counts from {end}, and the rows count from {from}; {} in all",
+        "measure the first hole from {end}, and the rows from {from}; {} in all",
         counted(bored * rows.boards.iter().map(RowBoard::count).sum::<usize>(), "hole")
     );
     table

@@ -54,7 +54,7 @@ pub(super) fn blocks(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
         blocks.push(Block::Note("The lines between the ends of two cases that stand side by side lie where no pin, slide, hinge, or board is in the way.".to_owned()));
     }
     if fastenings.iter().flat_map(|own| &own.lines).any(is_lopsided) {
-        blocks.push(Block::Note("Where a line keeps farther from one end of what its boards share than from the other, something takes that end: a cut in one of the boards, a board or block in the way of the driver, or the screws of another line.".to_owned()));
+        blocks.push(Block::Note("Where a line stays farther from one end of the area that its boards share than from the other, something is in the way at that end: a cut in one of the boards, a board or block in the way of the driver, or the screws of another line.".to_owned()));
     }
     blocks.push(Block::Table(table));
 }

@@ -44,7 +44,7 @@ pub(super) fn hung(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
         scale.text(trade::screw_out())
     );
     blocks.push(Block::Heading("What do the wall screws bear?".into()));
-    blocks.push(Block::Note("The case is full: every board and every drawer bears its load. All the screws share the weight, and those in the upper nailer take the pull. These figures use the studs that the spec names, or as many as the case is sure to meet where studs stand 16 in (400 mm) apart. They leave out the screws into any stud that may stand where pipes or sockets interrupt the nailer or the back that takes the screws. Count the studs before you hang it.".into()));
+    blocks.push(Block::Note("The case is full: every board and every drawer bears its load. All the screws share the weight, and those in the upper nailer take the pull. These figures use the studs that the spec names, or as many as the case is sure to meet where studs stand 16 in (400 mm) apart. They leave out any stud that may stand where pipes or outlets interrupt the nailer, or the back, that takes the screws. Count the studs before you hang it.".into()));
     blocks.push(Block::Table(table));
 }
 

@@ -48,7 +48,7 @@ block! {
     case: "case", "a case",
     "A cabinet. Its sizes are overall sizes: they include the frame, the base, and overlay fronts, but not a countertop. You may leave a size out where the openings give it.";
     WIDE = CASE_WIDE;
-    DEEP: Length = ("deep", "overall depth, from the foremost face to the back; a countertop may lie over both", "deep 17").required()
+    DEEP: Length = ("deep", "overall depth, from the foremost face to the back; a countertop may overhang both", "deep 17").required()
         .can_be("30 mm", "3 m")
         .usual("4 in", "36 in");
     HIGH = CASE_HIGH;
@@ -250,7 +250,7 @@ block! {
 block! {
     /// `bottom { … }`
     bottom: "bottom", "the bottom",
-    "The bottom of the case. Its underside lies at the height of the base. One of solid wood between posts is glued to the rail before it alone; pocket screws without glue hold it at the rails of the ends, and it is free to move toward the back.";
+    "The bottom of the case. Its underside lies at the height of the base. A solid-wood bottom between posts is glued only to the rail in front of it; pocket screws without glue hold it at the rails of the ends, and it is free to move toward the back.";
     STOCK;
     JOINT = BOARD_JOINT;
     FLUSH: Flag = ("flush", "its top face lies level with the top of the bottom rail", "flush");

@@ -441,7 +441,7 @@ block! {
     );
     CAN: Volume = (
         "can",
-        "a can that it is sold in, once for each size; of a finish of two parts, a can of the first. The buying list says which cans hold what the coats take, for the least money where all have a price",
+        "a can that it is sold in, once for each size; for a two-part finish, a can of the first part. The buying list says which cans hold what the coats take, for the least money where all have a price",
         "can 750 ml { price 41 each }",
     )
         .may_open(can::block)
@@ -473,7 +473,7 @@ block! {
 block! {
     /// `mix 3 to 1 { … }`
     mix: "mix", "a mix",
-    "What a finish of two parts is mixed of. The first part is what the finish itself is sold as.";
+    "What a two-part finish is mixed from. The first part is what the finish itself is sold as.";
     CAN: Volume = (
         "can",
         "a can or bottle that the second part is sold in, once for each size",

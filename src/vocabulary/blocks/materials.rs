@@ -204,7 +204,7 @@ block! {
 block! {
     /// `abrasive GRIT { … }`
     abrasive: "abrasive", "an abrasive",
-    "Sheets or discs of sandpaper of one grit, for the buying list. It counts the surface that is sanded with each grit: sheets are begun with a finer one than solid wood, and what lies between two coats is rubbed down with another. A grit without an `abrasive` is not on the list.";
+    "Sheets or discs of sandpaper of one grit, for the buying list. It counts the surface that is sanded with each grit: plywood and other panels start at a finer grit than solid wood, and each coat is rubbed down with another grit before the next goes on. A grit without an `abrasive` is not on the list.";
     LASTS: Area = (
         "lasts",
         "how much surface one sheet or disc sands before it is dull",

@@ -3,7 +3,7 @@
 use super::*;
 
 words! {
-    CASE_WIDE: Size = ("wide", "overall width, scribes included, without what a countertop lies over", "wide 66")
+    CASE_WIDE: Size = ("wide", "overall width, scribes included, without the overhang of a countertop", "wide 66")
         .can_be("3 in", "10 m")
         .usual("150 mm", "16 ft");
     CASE_HIGH: Size = ("high", "overall height, from the floor to the top, or from the underside of a case that hangs; a countertop is not counted", "high 33")

@@ -373,7 +373,7 @@ impl Maker<'_, '_> {
         let size = self.piece.tape().text(block);
         let lines = vec![
             format!(
-                "saw the clamping blocks off a strip of scrap whose section is a right angle with two legs of {size}, each block {size} long, and keep the strip long enough to hold"
+                "saw the clamping blocks off a strip of scrap ripped to a right triangle with both legs {size}, each block {size} long, and keep the strip long enough to hold"
             ),
             format!(
                 "glue {pairs} pairs of clamping blocks along the seam between {told}, one block of each pair on either board and a pair where each clamp will be, the sloping faces away from each other and square to the line that the clamp pulls along; put paper in the glue so that they come off again, and let them set"

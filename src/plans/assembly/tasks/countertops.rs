@@ -99,10 +99,10 @@ impl Maker<'_, '_> {
         if let Some(free) = own.free {
             let front = own.past.iter().find(|past| past.side.is_none());
             let front = front.map_or(String::new(), |past| {
-                format!("; lay it with {}, plus this gap", self.past(past))
+                format!("; lay it with {}, and then bring it forward by this gap", self.past(past))
             });
             lines.push(format!(
-                "keep {mark} {} off the wall behind it, because it swells that much toward the wall in the dampest air; fasten what covers the gap to the wall, not to {mark}{front}",
+                "keep {mark} {} off the wall behind it, because it swells that much toward the wall in the dampest air; if a strip covers this gap, fasten that strip to the wall, not to {mark}{front}",
                 tape.text(free)
             ));
         }

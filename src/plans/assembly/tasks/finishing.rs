@@ -242,7 +242,7 @@ impl Maker<'_, '_> {
     /// Which edges of drawer boxes are eased; `None` where there are none.
     fn boxes_eased(&self) -> Option<String> {
         let has_boxes = self.parts.all.iter().any(|part| part.role == Role::DrawerSide);
-        has_boxes.then(|| "of the drawer boxes ease the upper edges, inside and outside, and the upright corners; leave square what stands on a slide or runs on wood, and the backs of the box fronts that false faces are screwed to".to_owned())
+        has_boxes.then(|| "ease the upper edges of the drawer boxes, inside and outside, and their upright corners; leave square what stands on a slide or runs on wood, and the backs of the box fronts that false faces are screwed to".to_owned())
     }
 
     /// The surface of all that has a finish, what has its first coat already among it.
