@@ -479,6 +479,7 @@ pub(super) struct StopStrip {
     pub(super) opening: String,
     pub(super) edge: Edge,
     pub(super) on: String,
+    pub(super) face: String,
     pub(super) doors: Vec<String>,
     pub(super) size: [Figure; 3],
     pub(super) over: Figure,
