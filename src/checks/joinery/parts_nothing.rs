@@ -1,7 +1,7 @@
 //! A stile, rail, or divider with no opening at one of its sides.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
+use crate::diagnostics::{Diagnostic, Severity, Sink};
 use crate::measure::Length;
 use crate::model::{Axis, Case, Item, Member, OpeningKind, Piece};
 
@@ -78,10 +78,9 @@ fn beside(before: &Member, member: &Member) -> Diagnostic {
         "nothing is between this one",
     )
     .label(before.span, "and this one")
-    .because("an opening is missing here, or one of the two is too many")
+    .because("each takes its room from the openings beside them")
+    .note("take one of the two out, or write the opening that belongs between them")
     .subject(&member.path)
-    .fix(taken_out(member))
-    .fix(taken_out(before))
 }
 
 /// One at the end of its list.
@@ -92,11 +91,7 @@ fn at_the_edge(member: &Member) -> Diagnostic {
         member.span,
         "an opening is only at one side of it",
     )
-    .because("what stands in a list parts the openings before and behind it")
+    .because("it takes its room from the openings, and the edge of the list is closed without it")
+    .note("take it out, or write the opening that belongs at its other side")
     .subject(&member.path)
-    .fix(taken_out(member))
-}
-
-fn taken_out(member: &Member) -> Fix {
-    Fix::new(Grade::Choice, format!("leave out this {}", member.noun()), member.span, "")
 }
