@@ -27,6 +27,7 @@ mod lines;
 mod mating;
 mod milling;
 mod off;
+mod on_bases;
 mod open;
 mod opening;
 mod packet;

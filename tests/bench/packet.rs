@@ -261,6 +261,14 @@ pub(super) enum Work {
     LayOn(LayOn),
     #[serde(rename = "set on case")]
     SetOn(SetOn),
+    #[serde(rename = "level base")]
+    LevelBase(LevelBase),
+    #[serde(rename = "stand on base")]
+    StandOn(StandOn),
+    #[serde(rename = "set on base", alias = "screw onto base")]
+    OnBase(Other),
+    /// From here on the work is done in the house.
+    Carry {},
     #[serde(rename = "put up strip")]
     WallStrip(WallStrip),
     #[serde(rename = "lift onto strip")]
@@ -293,7 +301,6 @@ pub(super) enum Work {
     FitCover(FitCover),
     /// Nothing of it takes wood or closes a joint.
     #[serde(
-        alias = "carry",
         alias = "close with strips",
         alias = "dry-fit",
         alias = "finish",
@@ -311,14 +318,30 @@ pub(super) enum Work {
         alias = "set catch",
         alias = "set front",
         alias = "set hinge",
-        alias = "set on base",
         alias = "spacers",
         alias = "stand off rail",
         alias = "stand off wall",
-        alias = "stand on base",
         alias = "take off"
     )]
     Beside(Other),
+}
+
+/// The base of one case that is shimmed level by itself.
+#[derive(Debug, Deserialize)]
+pub(super) struct LevelBase {
+    pub(super) parts: Vec<String>,
+    pub(super) behind: Option<Figure>,
+}
+
+/// Cases that are stood on their base.
+#[derive(Debug, Deserialize)]
+pub(super) struct StandOn {
+    pub(super) cases: Vec<String>,
+    pub(super) base: String,
+    pub(super) from: Vec<String>,
+    pub(super) before: Figure,
+    pub(super) left: Option<Figure>,
+    pub(super) right: Option<Figure>,
 }
 
 /// A strip on the wall, so far up from the floor, for a case to rest on.

@@ -388,6 +388,8 @@ impl<'d> Maker<'d, '_> {
                 What::Carry(Carried { case: case(*id), by: carried_by(*carry) })
             }
             House::SetBase(own) => What::SetBase(self.base_set(own)),
+            House::LevelBase(own) => What::LevelBase(self.base_apart(own)),
+            House::ScrewDown(parts) => What::ScrewDown { parts: self.marks(parts) },
             House::StandOn(own) => What::StandOn(self.stood(own)),
             House::WallStrip(id, up) => {
                 What::WallStrip(StripUp { case: case(*id), up: self.figure(*up) })

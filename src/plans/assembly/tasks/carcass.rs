@@ -199,9 +199,15 @@ impl Maker<'_, '_> {
             match planting {
                 Planting::OnBase => {
                     after.extend(loose.take());
-                    let (told, doing) = self.on_base(case, &parts);
+                    let (told, holds) = self.on_base(case, &parts);
+                    let blocked = matches!(holds, Doing::OnBase { block: Some(_), .. });
+                    let own = self.piece.case(case);
+                    let set = own.and_then(|case| self.set_on_base(case, blocked));
+                    let (line, stands) = set.unzip();
+                    lines.extend(line);
+                    does.extend(stands);
                     lines.extend(told);
-                    does.push(doing);
+                    does.push(holds);
                 }
                 Planting::Legs => {
                     let (told, doing) = self.legs_held(&joints);

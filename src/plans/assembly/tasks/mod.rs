@@ -19,12 +19,14 @@ mod hung_up;
 mod installing;
 mod joints;
 mod legs;
+mod lone_bases;
 mod miters;
 mod nailers;
 mod openings;
 mod packed;
 mod runs;
 mod screw_holes;
+mod scribing;
 mod stacking;
 mod units;
 
