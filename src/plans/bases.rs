@@ -84,12 +84,15 @@ pub(super) fn stood_on(
         own.map(|(id, part)| (id, part.extent(Direction::Z).0)).collect()
     };
     let measured: Vec<(PartId, Length)> = cases.iter().flat_map(measured).collect();
+    // Under a mitered stile one end reaches farther forward than the other.
     let foremost = measured.iter().map(|(_, at)| *at).min()?;
+    let from = measured.iter().filter(|(_, at)| *at == foremost);
+    let measured: Vec<PartId> = from.map(|(id, _)| *id).collect();
     let (from, to) = front.extent(Direction::X);
     Some(StoodOn {
         cases: cases.iter().map(|case| case.id).collect(),
         base,
-        from: measured.iter().map(|(id, _)| *id).collect(),
+        from: measured,
         before: front.extent(Direction::Z).0 - foremost,
         past: [from - left.extent(Direction::X).0, right.extent(Direction::X).1 - to],
     })

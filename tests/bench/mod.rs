@@ -4,6 +4,7 @@
 //! looks at the drawing. It knows nothing of how the packet was made.
 
 mod assembling;
+mod bare;
 mod behind_doors;
 mod beside_hand;
 mod board;

@@ -267,6 +267,9 @@ pub(super) enum Work {
     StandOn(StandOn),
     #[serde(rename = "set on base", alias = "screw onto base")]
     OnBase(Other),
+    Finish(CoatOn),
+    #[serde(rename = "run on wood")]
+    OnWood(RunsOn),
     /// From here on the work is done in the house.
     Carry {},
     #[serde(rename = "put up strip")]
@@ -303,7 +306,6 @@ pub(super) enum Work {
     #[serde(
         alias = "close with strips",
         alias = "dry-fit",
-        alias = "finish",
         alias = "fit",
         alias = "fix cases",
         alias = "glue blocks",
@@ -311,7 +313,6 @@ pub(super) enum Work {
         alias = "push in",
         alias = "lay frame",
         alias = "rest",
-        alias = "run on wood",
         alias = "sand",
         alias = "screw on dry",
         alias = "set base",
@@ -324,6 +325,37 @@ pub(super) enum Work {
         alias = "take off"
     )]
     Beside(Other),
+}
+
+/// A coat of finish.
+#[derive(Debug, Deserialize)]
+pub(super) struct CoatOn {
+    pub(super) coat: u32,
+    #[serde(default)]
+    pub(super) surfaces: Vec<SurfaceOf>,
+    #[serde(default)]
+    pub(super) parts: Vec<String>,
+    #[serde(default)]
+    pub(super) bare: Vec<String>,
+}
+
+/// What it goes on.
+#[derive(Debug, Deserialize)]
+pub(super) struct SurfaceOf {
+    pub(super) what: String,
+}
+
+/// What a drawer on wood runs on, beside, and under.
+#[derive(Debug, Deserialize)]
+pub(super) struct RunsOn {
+    pub(super) opening: String,
+    pub(super) on: Vec<String>,
+    #[serde(default)]
+    pub(super) guides: Vec<String>,
+    #[serde(default)]
+    pub(super) kickers: Vec<String>,
+    #[serde(default)]
+    pub(super) runners: Vec<String>,
 }
 
 /// The base of one case that is shimmed level by itself.

@@ -390,9 +390,8 @@ impl Maker<'_, '_> {
                 format!("rub the last coat down with {grit} grit before this one, with a mask on against its dust, and take off every speck")
             }));
         }
-        if !self.work.fitting().on_wood.is_empty() && number == 1 && is_on(Coated::Boxes) {
-            lines.push("leave bare what a drawer runs on, and the edges and faces that run on it, beside it, and under the strips over it; those get wax".to_owned());
-        }
+        let (told, bare) = self.left_bare(used, surface).filter(|_| number == 1).unzip();
+        lines.extend(told.map(str::to_owned));
         if has_fronts {
             lines.push("coat both faces of every front alike, so that it stays flat".to_owned());
         }
@@ -421,6 +420,7 @@ impl Maker<'_, '_> {
             coat,
             parts: Vec::new(),
             before: early.to_vec(),
+            bare: bare.unwrap_or_default(),
         };
         self.coat(finish, title, lines, coating, vec![after])
     }

@@ -42,11 +42,12 @@ impl Maker<'_, '_> {
         let is_frame =
             |id: &PartId| self.parts.get(*id).is_some_and(|part| part.role == Role::Stile);
         let one = own.cases.len() == 1;
-        let what = match (own.from.iter().any(is_frame), one) {
-            (true, true) => "the face of its frame",
-            (true, false) => "the faces of their frames",
-            (false, true) => "the front edges of its ends",
-            (false, false) => "the front edges of their ends",
+        let what = match (own.from.iter().any(is_frame), one, own.from.as_slice()) {
+            (true, true, _) => "the face of its frame".to_owned(),
+            (true, false, _) => "the faces of their frames".to_owned(),
+            (false, _, [end]) => format!("the front edge of {}", self.parts.mark(*end)),
+            (false, true, _) => "the front edges of its ends".to_owned(),
+            (false, false, _) => "the front edges of their ends".to_owned(),
         };
         let ahead = match own.before {
             at if at.is_zero() => "flush with".to_owned(),

@@ -18,6 +18,7 @@ mod hanging;
 mod hung_up;
 mod installing;
 mod joints;
+mod left_bare;
 mod legs;
 mod lone_bases;
 mod miters;
