@@ -13,6 +13,7 @@ mod bores;
 mod boxes;
 mod compare;
 mod cuts;
+mod covered_ends;
 mod demos;
 mod driver;
 mod edging;

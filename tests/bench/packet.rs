@@ -267,6 +267,8 @@ pub(super) enum Work {
     StandOn(StandOn),
     #[serde(rename = "set on base", alias = "screw onto base")]
     OnBase(Other),
+    #[serde(rename = "cover ends")]
+    CoverEnds(CoverEnds),
     Finish(CoatOn),
     #[serde(rename = "run on wood")]
     OnWood(RunsOn),
@@ -325,6 +327,22 @@ pub(super) enum Work {
         alias = "take off"
     )]
     Beside(Other),
+}
+
+/// Ends of a board of which the plies are hidden.
+#[derive(Debug, Deserialize)]
+pub(super) struct CoverEnds {
+    pub(super) part: String,
+    pub(super) faces: Vec<String>,
+    pub(super) with: EndCover,
+    pub(super) strip: Option<[Figure; 2]>,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub(super) enum EndCover {
+    Veneer,
+    Filler,
 }
 
 /// A coat of finish.

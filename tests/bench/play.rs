@@ -104,6 +104,7 @@ fn name(packet: &Packet, index: usize) -> String {
         Work::LevelBase(_) => "level the base".to_owned(),
         Work::StandOn(_) => "stand it on its base".to_owned(),
         Work::OnBase(_) => "hold it on its base".to_owned(),
+        Work::CoverEnds(_) => "cover the ends".to_owned(),
         Work::Finish(_) => "coat".to_owned(),
         Work::OnWood(_) => "run a drawer on wood".to_owned(),
         Work::Carry {} => "carry it".to_owned(),
@@ -301,6 +302,7 @@ impl<'p> Play<'p> {
             | Work::CutOut(_) => {}
             // In which order they come is looked at when the piece stands.
             Work::LevelBase(_) | Work::StandOn(_) | Work::Carry {} | Work::WallStrip(_) => {}
+            Work::CoverEnds(work) => self.cover_ends(index, work),
             // What drawers run on is looked at when the piece stands.
             Work::OnWood(_) => {}
             Work::Finish(work) => {

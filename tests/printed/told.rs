@@ -81,6 +81,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
             (Told::Step, &["high", "behind", "beside", "farther", "blocks", "block", "most"])
         }
         "screw onto base" => (Told::Step, &[]),
+        "cover ends" => (Told::Step, &["strip"]),
         "level base" => (Told::Step, &["behind", "farther"]),
         "stand on base" => (Told::Step, &["before", "left", "right"]),
         "set on case" => (Told::Step, &["left", "from_end", "back", "round", "slotted"]),

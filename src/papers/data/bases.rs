@@ -4,6 +4,7 @@ use serde::Serialize;
 
 use crate::measure::Length;
 use crate::model::Side;
+use crate::plans::bare_ends::{BareEnds, Hidden};
 use crate::plans::bases::{Apart, Leveled, StoodOn};
 use crate::plans::fitting;
 
@@ -49,6 +50,16 @@ pub(super) struct OnBase<'d> {
     right: Option<Figure>,
 }
 
+/// Ends of a board that are seen, and what hides their plies.
+#[derive(Serialize)]
+pub(super) struct EndsCovered<'d> {
+    part: &'d str,
+    faces: Vec<String>,
+    with: &'static str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    strip: Option<[Figure; 2]>,
+}
+
 /// A block in the corner of a leg and the bottom over it.
 #[derive(Serialize)]
 pub(super) struct LegBlocked<'d> {
@@ -88,6 +99,20 @@ impl<'d> Maker<'d, '_> {
             behind: own.behind.filter(|at| !at.is_zero()).map(|at| self.figure(at)),
             farther: own.farther.map(|own| self.base_beside(own)),
         }
+    }
+
+    pub(super) fn ends_covered(&self, own: &BareEnds) -> Option<EndsCovered<'d>> {
+        let part = self.work.parts.get(own.part)?;
+        let (with, strip) = match own.by {
+            Hidden::Veneer => ("veneer", Some(own.strip.map(|side| self.figure(side)))),
+            Hidden::Filler => ("filler", None),
+        };
+        Some(EndsCovered {
+            part: &part.mark,
+            faces: own.faces.iter().map(|face| part.face_name(*face)).collect(),
+            with,
+            strip,
+        })
     }
 
     fn base_beside(&self, (side, at): (Side, Length)) -> BaseBeside {

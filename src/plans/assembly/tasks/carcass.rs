@@ -88,9 +88,10 @@ impl Maker<'_, '_> {
         let frame = self.unit_glue(&Assembly::Frame(id), &format!("face frame of {name}"), None);
         let base = format!("base of {}", self.piece.base_named(id));
         let base = self.unit_glue(&Assembly::Base(id), &base, None);
-        let seen = self.base_seen(id);
+        let (seen, covers) = self.base_seen(id);
         if let Some(task) = base.and_then(|task| self.tasks.get_mut(task)) {
             task.lines.extend(seen);
+            task.does.extend(covers);
         }
         self.battens(case);
         let title = format!("carcass of {name}");
