@@ -72,14 +72,29 @@ fn strip(boards: &[Board<'_>], stop: &StopStrip, tolerance: f64) -> Vec<String> 
         true => [reaches - across, reaches],
         false => [reaches, reaches + across],
     };
-    let middle = (door[along][0] + door[along][1]) / 2.0;
     let mut space = [[0.0; 2]; 3];
     space[edge] = inward;
-    space[along] = [middle - long / 2.0, middle + long / 2.0];
+    space[along] = door[along];
     space[2] = [door[2][1], door[2][1] + deep];
     let over = |one: &Space, other: &Space, axis: usize| {
         one[axis][1].min(other[axis][1]) - one[axis][0].max(other[axis][0])
     };
+    // Nobody measures where it goes along the door: it is held in the middle of the room
+    // that the boards behind the door leave.
+    let placed: Vec<Space> = boards.iter().map(|own| own.placed(&whole(own.exact))).collect();
+    let in_the_way =
+        placed.iter().filter(|own| (0..3).all(|axis| over(&space, own, axis) > tolerance));
+    let mut ends: Vec<[f64; 2]> = in_the_way.map(|own| own[along]).collect();
+    ends.sort_by(|one, other| one[0].total_cmp(&other[0]));
+    let (mut from, mut room) = (door[along][0], [door[along][0]; 2]);
+    for [start, end] in ends.into_iter().chain([[door[along][1]; 2]]) {
+        if start - from > room[1] - room[0] {
+            room = [from, start];
+        }
+        from = from.max(end);
+    }
+    let middle = (room[0] + room[1]) / 2.0;
+    space[along] = [middle - long / 2.0, middle + long / 2.0];
     if over(&space, &door, edge) < tolerance {
         wrong.push("it does not reach behind its door".to_owned());
     }
@@ -90,9 +105,8 @@ fn strip(boards: &[Board<'_>], stop: &StopStrip, tolerance: f64) -> Vec<String> 
     if !touches {
         wrong.push(format!("{} does not carry it", stop.on));
     }
-    for board in boards {
-        let own = board.placed(&whole(board.exact));
-        if (0..3).all(|axis| over(&space, &own, axis) > tolerance) {
+    for (board, own) in boards.iter().zip(&placed) {
+        if (0..3).all(|axis| over(&space, own, axis) > tolerance) {
             wrong.push(format!("{} is where it stands", board.name()));
         }
     }
