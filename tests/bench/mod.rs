@@ -34,6 +34,7 @@ mod pieces;
 mod planks;
 mod play;
 mod pins;
+mod plates;
 mod pockets;
 mod rails;
 mod random;
