@@ -61,6 +61,8 @@ pub enum Usual {
     DryFit,
     /// One joint is glued and closed.
     Joint,
+    /// One joint that takes no glue goes in with the others.
+    DryJoint,
     /// One part is screwed to what stands: a back, a leg.
     Planting,
     /// One block for a hinge is fixed.
@@ -117,6 +119,7 @@ impl Usual {
     /// In minutes.
     const fn minutes(self) -> i64 {
         match self {
+            Self::DryJoint => 1,
             Self::Measuring | Self::LayingIn => 3,
             Self::Sawing
             | Self::Joint
@@ -151,6 +154,7 @@ impl Usual {
             Self::Row => "boring a row of holes",
             Self::DryFit => "fitting it dry",
             Self::Joint => "gluing a joint",
+            Self::DryJoint => "putting in a joint dry",
             Self::Planting => "screwing on a part",
             Self::HingeBlock => "fixing a hinge block",
             Self::ClampingBlocks => "gluing on a pair of clamping blocks",

@@ -13,6 +13,8 @@ use crate::plans::fitting::pockets_meet;
 use crate::plans::operations::Step;
 use crate::trade::{self, Staves};
 
+use super::{Effort, Usual};
+
 /// A part with those of its joints that close under the same clamps.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Closing {
@@ -384,6 +386,15 @@ pub(super) fn joined(parts: &Parts, joints: &[&Joint]) -> Load {
     }
     let screws = joints.iter().map(|joint| screws(parts, joint)).sum();
     Load { closings: load, screws }
+}
+
+/// What the joints of a glue-up take: those that are glued or drawn together by screws, and
+/// those that only go in with them.
+pub(super) fn efforts(parts: &Parts, joints: &[&Joint]) -> Vec<Effort> {
+    let is_dry = |joint: &&&Joint| !joint.glued && screws(parts, joint) == 0;
+    let dry = joints.iter().filter(is_dry).count();
+    let all = [Usual::Joint.times(joints.len() - dry), Usual::DryJoint.times(dry)];
+    all.into_iter().filter(|own| own.count > 0).collect()
 }
 
 /// The screws that draw a joint together.
