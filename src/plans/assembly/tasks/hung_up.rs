@@ -22,7 +22,6 @@ impl<'a> Maker<'_, 'a> {
     /// What hangs rests on strips on the wall until its screws hold; the task after which
     /// these are up.
     pub(super) fn strips_up(&mut self, after: usize) -> usize {
-        let tape = self.piece.tape();
         let names: Vec<&str> = self.hung().into_iter().map(|case| case.name.as_str()).collect();
         if names.is_empty() {
             return after;
@@ -40,7 +39,7 @@ impl<'a> Maker<'_, 'a> {
             let here: Vec<&str> = here.map(|case| case.name.as_str()).collect();
             lines.push(format!(
                 "strike a level line on the wall {} above that place for {}, and screw a straight strip to the studs with its upper edge on the line; try it with a level",
-                tape.text(up),
+                self.text(up),
                 listed(&here)
             ));
         }

@@ -227,7 +227,6 @@ impl Maker<'_, '_> {
     /// Scribing comes when it stands level.
     fn scribed(&self) -> Option<(Vec<String>, Vec<Doing>)> {
         let (mut lines, mut does) = (Vec::new(), Vec::new());
-        let tape = self.piece.tape();
         for case in self.piece.cases.iter().filter(|case| case.on.is_none()) {
             let marked = lines.len();
             for side in Side::BOTH {
@@ -239,7 +238,7 @@ impl Maker<'_, '_> {
                         "scribe the {} stile of {} to the wall; up to {} of it may come off",
                         side.word(),
                         case.name,
-                        tape.text(scribe.length)
+                        self.text(scribe.length)
                     ));
                 }
             }
@@ -336,17 +335,17 @@ impl Maker<'_, '_> {
             ));
         }
         let through = match (wall.thick.is_positive(), wall.back.is_positive()) {
-            (true, true) => format!("through the nailer and {} of back", tape.text(wall.back)),
+            (true, true) => format!("through the nailer and {} of back", self.text(wall.back)),
             (true, false) => "through the nailer".to_owned(),
-            (false, _) => format!("through {} of back", tape.text(wall.back)),
+            (false, _) => format!("through {} of back", self.text(wall.back)),
         };
         lines.push(format!(
             "drive {} cabinet screws of #8 to #10 at each stud, {through} and the wallboard or plaster and {} into the stud: {} and the thickness of the wallboard or plaster, so {} long on wallboard of {}; use no drywall screws, which snap; in masonry use plugs made for it",
             wall.screws,
-            tape.text(wall.into),
-            tape.text(tape.up(wall.least())),
-            tape.text(tape.up(wall.screw(tape.unit))),
-            tape.text(wall.lining)
+            self.text(wall.into),
+            self.text(tape.up(wall.least())),
+            self.text(tape.up(wall.screw(tape.unit))),
+            self.text(wall.lining)
         ));
         lines.push(
             "shim behind a screw where there is a gap, or it pulls the case out of square"

@@ -85,8 +85,8 @@ impl Maker<'_, '_> {
             let count = block.screws;
             lines.push(format!(
                 "{leg}: boards over it leave no way for screws down through {bottom}, so glue it on and hold it from below: glue a block {} square and {} long into the corner of {leg} and {bottom}, on the {side} of {leg} and in the middle of its length, and screw it with {count} screws up into {bottom} and {count} into {leg}, placed so that they miss each other",
-                tape.text(block.square),
-                tape.text(block.long),
+                self.text(block.square),
+                self.text(block.long),
             ));
             does.push(Doing::LegBlock(*index));
         }

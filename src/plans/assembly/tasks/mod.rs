@@ -23,11 +23,14 @@ mod miters;
 mod nailers;
 mod openings;
 mod packed;
+mod raw_edges;
 mod runs;
 mod screw_holes;
 mod stacking;
+mod told;
 mod units;
 
+use std::cell::RefCell;
 use std::collections::BTreeMap;
 
 use crate::measure::{Duration, Length};
@@ -103,6 +106,8 @@ struct Maker<'w, 'a> {
     /// The task in which the backs came off, to stay off until after the finish.
     opened: Option<usize>,
     tasks: Vec<Task>,
+    /// The lengths that lines tell, until the next task takes them.
+    told: RefCell<Vec<Length>>,
 }
 
 impl<'w, 'a> Maker<'w, 'a> {
@@ -160,6 +165,7 @@ impl<'w, 'a> Maker<'w, 'a> {
             packed: None,
             opened: None,
             tasks,
+            told: RefCell::default(),
         }
     }
 
@@ -274,6 +280,7 @@ impl<'w, 'a> Maker<'w, 'a> {
 
     fn add(&mut self, mut task: Task) -> usize {
         task.after = self.latest(task.after);
+        task.told = self.told.take();
         self.tasks.push(task);
         self.tasks.len() - 1
     }
