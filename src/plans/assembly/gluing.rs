@@ -13,8 +13,6 @@ use crate::plans::fitting::pockets_meet;
 use crate::plans::operations::Step;
 use crate::trade::{self, Staves};
 
-use super::{Effort, Usual};
-
 /// A part with those of its joints that close under the same clamps.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Closing {
@@ -388,17 +386,8 @@ pub(super) fn joined(parts: &Parts, joints: &[&Joint]) -> Load {
     Load { closings: load, screws }
 }
 
-/// What the joints of a glue-up take: those that are glued or drawn together by screws, and
-/// those that only go in with them.
-pub(super) fn efforts(parts: &Parts, joints: &[&Joint]) -> Vec<Effort> {
-    let is_dry = |joint: &&&Joint| !joint.glued && screws(parts, joint) == 0;
-    let dry = joints.iter().filter(is_dry).count();
-    let all = [Usual::Joint.times(joints.len() - dry), Usual::DryJoint.times(dry)];
-    all.into_iter().filter(|own| own.count > 0).collect()
-}
-
 /// The screws that draw a joint together.
-fn screws(parts: &Parts, joint: &Joint) -> u32 {
+pub(super) fn screws(parts: &Parts, joint: &Joint) -> u32 {
     let (Some(part), Some(into)) = (parts.get(joint.part), parts.get(joint.into)) else {
         return 0;
     };
@@ -433,8 +422,14 @@ pub(super) fn laid_on(parts: &Parts, joints: &[&Joint]) -> Load {
             Closing { part: joint.part, joints: 1, long: seam(parts, joint), clamps, flat: true }
         })
         .collect();
-    let between = joints.iter().find(|joint| !is_outer(parts, joint)).map(|joint| joint.part);
-    if let Some(first) = seams.iter_mut().find(|own| Some(own.part) == between) {
+    // At both ends of each caul a clamp bears on an outer stile.
+    let is_stile =
+        |own: &Closing| joints.iter().any(|joint| joint.part == own.part && is_outer(parts, joint));
+    let stiles = u32::try_from(seams.iter().filter(|own| is_stile(own)).count()).unwrap_or(0);
+    for own in seams.iter_mut().filter(|own| is_stile(own)) {
+        own.clamps += 2 * cauls / stiles;
+    }
+    if let Some(first) = seams.first_mut().filter(|_| stiles == 0) {
         first.clamps += 2 * cauls;
     }
     seams.into()

@@ -6,7 +6,7 @@ use crate::plans::assembly::gluing;
 use crate::plans::operations::{Doing, Filled, House};
 use crate::plans::scribe_strips::scribe_strips;
 
-use super::{Maker, Usual, Work};
+use super::{Maker, Usual, Work, effort};
 
 impl Maker<'_, '_> {
     /// Each filler of a case gets the batten that it is screwed on by.
@@ -27,7 +27,7 @@ impl Maker<'_, '_> {
                 self.marks(&joints.iter().map(|joint| joint.part).collect::<Vec<_>>())
             )];
             let load = gluing::joined(self.parts, &joints);
-            let (after, efforts) = (self.ready(&parts), gluing::efforts(self.parts, &joints));
+            let (after, efforts) = (self.ready(&parts), effort::joints(self.parts, &joints));
             let title = format!("Glue the batten to the filler {}", filler.name);
             let task = self.glue(title, lines, parts.clone(), efforts, &load, None, after);
             self.closes(task, closes);
