@@ -333,6 +333,12 @@ fn stock_told(source: &Source<'_, '_>, stock: &Stock, own: &Bought) -> String {
         Boards::Unknown([long, wide]) => {
             told.push(format!("the longest piece {}, the widest {}", text(*long), text(*wide)));
         }
+        Boards::Strips(long) => {
+            told.push(format!(
+                "for strips no longer than {}, from boards of any width",
+                text(*long)
+            ));
+        }
         Boards::Planned(sizes) => {
             told.push(format!("no smaller than {}", sizes_told(source, sizes)));
         }

@@ -53,6 +53,8 @@ pub enum Boards {
     None,
     /// Nothing: the longest and the widest of its rough pieces.
     Unknown([Length; 2]),
+    /// Nothing, and they are ripped to strips no longer than this.
+    Strips(Length),
     /// The yard has boards as large as these, and the plan asks for them.
     Planned(Vec<[Length; 2]>),
     /// A piece is larger than any board of the yard.
@@ -192,7 +194,11 @@ fn boards(work: &Workings<'_>, own: &OfLumber) -> Option<(Amount, Boards)> {
     let stock = work.piece.stock(own.stock)?;
     if stock.boards.is_none() {
         let (amount, largest) = estimate(work, own.stock, stock)?;
-        return Some((amount, Boards::Unknown(largest)));
+        let boards = match work.left_of(own.stock).next() {
+            Some(_) => Boards::Unknown(largest),
+            None => Boards::Strips(largest[0]),
+        };
+        return Some((amount, boards));
     }
     if !own.unplaced.is_empty() {
         return Some((estimate(work, own.stock, stock)?.0, Boards::Unplanned));

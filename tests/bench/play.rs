@@ -18,8 +18,8 @@ use super::sawing::Rough;
 use super::wood::{NOTHING, Space, common, difference};
 use super::{
     Report, bare, bores, boxes, front_screws, holes, keep_outs, leg_blocks, lines, on_bases,
-    opening, pins, planks, pockets, rails, sawing, screws, scribing, season, shapes, slides,
-    stacked, stops, strokes,
+    opening, pins, planks, plates, pockets, rails, sawing, screws, scribing, season, shapes,
+    slides, stacked, stops, strokes,
 };
 
 /// Plays a packet through, with wood and machines that are off. `sheets` says how
@@ -117,6 +117,7 @@ fn name(packet: &Packet, index: usize) -> String {
         Work::Fasten(_) => "drive the screws".to_owned(),
         Work::ScrewLine(_) => "strike the line of the screws".to_owned(),
         Work::Rows(_) => "bore the rows of pins".to_owned(),
+        Work::Hinge(own) => format!("hang {} on hinge {}", own.door, own.number),
         Work::Slides(_) => "set the slides".to_owned(),
         Work::Scribe(_) => "scribe".to_owned(),
         Work::FitFiller(_) => "fit the filler".to_owned(),
@@ -339,6 +340,9 @@ impl<'p> Play<'p> {
             // They are looked at when the piece stands.
             Work::Rows(work) => {
                 self.find(index, &work.part);
+            }
+            Work::Hinge(work) => {
+                self.find(index, &work.door);
             }
             Work::Slides(work) => {
                 for carrier in &work.on {
@@ -625,6 +629,7 @@ impl<'p> Play<'p> {
         self.complaints.extend(leg_blocks::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(slides::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(pins::wrong(self.packet, &self.boards, self.tolerance()));
+        self.complaints.extend(plates::covered(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(screws::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(pockets::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(bores::behind_blocks(self.packet, &self.boards, self.tolerance()));

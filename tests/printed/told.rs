@@ -35,7 +35,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         "screw line" => (Told::Sheet("layout"), &["at", "first", "apart", "count"]),
         "bore rows" => (
             Told::Sheet("fitting"),
-            &["first", "pitch", "left_out", "no_shelf", "rows", "diameter", "deep"],
+            &["first", "pitch", "leaps", "no_shelf", "rows", "diameter", "deep"],
         ),
         "set slides" => (
             Told::Sheet("fitting"),
@@ -96,7 +96,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         "push in" => (Told::Step, &["wide", "high", "clear"]),
         "fix cases" => (Told::Step, &["screws", "long", "most"]),
         "fix to wall" => (Told::Step, &["back", "screws", "least", "into_stud", "lining", "screw"]),
-        "cut out" => (Told::Step, &["spare", "lies"]),
+        "cut out" => (Told::Step, &["spare", "lies", "kept", "size"]),
         "find in house" => (Told::Step, &["across", "up", "deep"]),
         "stand off rail" => (Told::Step, &["by"]),
         "set on base" => (Told::Step, &["block", "most"]),

@@ -22,7 +22,6 @@ impl<'a> Maker<'_, 'a> {
     /// What hangs rests on strips on the wall until its screws hold; the task after which
     /// these are up.
     pub(super) fn strips_up(&mut self, after: usize) -> usize {
-        let tape = self.piece.tape();
         let names: Vec<&str> = self.hung().into_iter().map(|case| case.name.as_str()).collect();
         if names.is_empty() {
             return after;
@@ -40,7 +39,7 @@ impl<'a> Maker<'_, 'a> {
             let here: Vec<&str> = here.map(|case| case.name.as_str()).collect();
             lines.push(format!(
                 "strike a level line on the wall {} above that place for {}, and screw a straight strip to the studs with its upper edge on the line; try it with a level",
-                tape.text(up),
+                self.text(up),
                 listed(&here)
             ));
         }
@@ -71,11 +70,10 @@ impl<'a> Maker<'_, 'a> {
     /// Where the left side of a case comes on its strip that hangs over another.
     fn marked_over(&self, case: &Case) -> Option<String> {
         let (below, left) = self.hangs_over(case)?;
-        let tape = self.piece.tape();
         let place = match left.is_negative() {
             _ if left.is_zero() => "at that line".to_owned(),
-            true => format!("{} to the left of that line", tape.text(-left)),
-            false => format!("{} to the right of that line", tape.text(left)),
+            true => format!("{} to the left of that line", self.text(-left)),
+            false => format!("{} to the right of that line", self.text(left)),
         };
         Some(format!(
             "plumb a line up the wall from the left side of {}, and mark on the strip where the left side of {} comes: {place}",

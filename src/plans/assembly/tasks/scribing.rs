@@ -21,7 +21,6 @@ impl Maker<'_, '_> {
 
     fn scribed(&self) -> Option<(Vec<String>, Vec<Doing>)> {
         let (mut lines, mut does) = (Vec::new(), Vec::new());
-        let tape = self.piece.tape();
         for case in self.piece.cases.iter().filter(|case| case.is_in_row()) {
             let marked = lines.len();
             for side in Side::BOTH {
@@ -33,7 +32,7 @@ impl Maker<'_, '_> {
                         "scribe the {} stile of {} to the wall; up to {} of it may come off",
                         side.word(),
                         case.name,
-                        tape.text(scribe.length)
+                        self.text(scribe.length)
                     ));
                 }
             }
