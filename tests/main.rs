@@ -69,6 +69,7 @@ mod mendings;
 mod names;
 mod near_misses;
 mod offers;
+mod on_hand;
 mod on_wood;
 mod order;
 mod packet;
