@@ -132,3 +132,24 @@ fn a_pull_lies_on_its_front() {
     assert!(told("from-top 60"));
     assert!(told("from-bottom 60"));
 }
+
+/// A door 9-13/16 high between rails of 2-1/4 is cut 6 wide in its latch stile, so beside
+/// the tenons of both rails: from 1-29/32 to 7-29/32 up. The stile is 2-1/4 wide, and a bit
+/// gets at its outer edge when the door is glued up.
+#[test]
+fn a_low_framed_door_is_cut_beside_its_tenons() {
+    let framed = "set inset; build panel { stile 2-1/4; rail 2-1/4; panel-stock thin }";
+    let text = spec("first.case")
+        .replace("drawer upper { high 5 }", "open upper { share 1 }")
+        .replace(
+            "doors store { share 1; shelf { adjustable 1 } }",
+            "door store { high 10; hung left }",
+        )
+        .replace("set inset; build slab", framed)
+        .replace("pull knob\n", "finger { wide 6; deep 7/8 }\n");
+    let compiled = compile(&text);
+    let own = cut(&compiled, "cupboard.store.door.right-stile");
+    assert_eq!(own.u, (Length::inches(61, 32), Length::inches(253, 32)));
+    assert_eq!(own.v, (Length::inches(11, 8), Length::inches(9, 4)));
+    assert_eq!(bench::built(&compiled), Vec::<String>::new());
+}

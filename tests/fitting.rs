@@ -26,16 +26,38 @@ fn assert_lines(compiled: &Compilation, lines: &[&str]) {
     }
 }
 
-/// The left door of the laundry's sink hangs 60 + 3 = 63 from the wall and is
-/// 396.25 wide, half of the case and what it lies over, so its lead edge meets the wall when it has turned past
-/// square by an angle whose sine is 63 / 396.25: 9.15 degrees. The wall stops it at 99.
+/// The filler of the laundry is cut 60 wide and 12 of that may come off at the wall, so the
+/// left door of the sink hangs 48 + 3 = 51 from the wall at the least. It is 396.25 wide,
+/// half of the case and what it lies over, so its lead edge meets the wall when it has turned
+/// past square by an angle whose sine is 51 / 396.25: 7.39 degrees. The wall stops it at 97.
 #[test]
 fn a_wall_stops_a_door_before_its_hinges_do() {
     let laundry = spec("gate-cottage-laundry.case");
     let bare = laundry.replace("pull knob { from-top 50 }", "pull none");
     assert_ne!(laundry, bare);
-    let told = "open to 110 degrees, but it strikes the left wall at about 99: fit a door stop, or a limiter for its hinges, before it swings there.";
+    let told = "open to 110 degrees, but it strikes the left wall at about 97: fit a door stop, or a limiter for its hinges, before it swings there.";
     assert_lines(&compile(&bare), &[told]);
+}
+
+/// Beside a narrow case the left door of the cupboard hangs 8 + 1-3/4 + 3/32 = 9-27/32 from
+/// the side of the piece. It is (32-1/2 - 3/8) / 2 = 16-1/16 wide: past square it meets a wall
+/// there at an angle whose sine is 9.844 / 16.0625, 37.8 degrees. Where 1/2 of the narrow
+/// case's stile may come off, at 9.344 / 16.0625, 35.6 degrees, though its own case meets no
+/// wall.
+#[test]
+fn the_scribe_of_the_outer_case_brings_the_wall_nearer_to_an_inner_door() {
+    let told = |scribe: &str| {
+        let narrow = "case narrow { wide 8; deep 18; high 34-1/2; stock ply; base { toe-kick; high 4; set-back 3; cut-into ends }; bottom { joint dado { deep 1/4 } }; back { stock thin; joint rabbet { deep 3/8 } }; top { stretchers 2 { wide 4 }; joint pocket }; frame { stock maple; joint pocket; stile left { wide 2 }; stile right { wide 1-1/2 }; rail top { wide 1-1/2 }; rail bottom { wide 1-1/2 }; across { open slot { share 1 } } }; finish oil }\n";
+        let text = spec("first.case")
+            .replace("left open", &format!("left wall {{ scribe {scribe} }}"))
+            .replace("swing 105 deg", "swing 155 deg; pose { at 0 deg }; pose { at 155 deg }")
+            .replace("pull knob\n", "pull none\n")
+            .replace("case cupboard", &format!("{narrow}case cupboard"));
+        sheet(&compile(&text)).join("\n")
+    };
+    let at = |angle: u32| format!("it strikes the left wall at about {angle}:");
+    assert!(told("0").contains(&at(127)), "{}", told("0"));
+    assert!(told("1/2").contains(&at(125)), "{}", told("1/2"));
 }
 
 /// The right door of the cupboard hangs 1-3/4 + 3/32 = 1.844 from the tower beside it, which

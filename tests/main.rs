@@ -61,6 +61,7 @@ mod hung;
 mod jig;
 mod jobs;
 mod joints;
+mod kitchen;
 mod layout;
 mod ledger;
 mod measured;

@@ -314,3 +314,78 @@ fn a_floor_of_solid_wood_moves_toward_the_back() {
     assert!(order.contains("B to LEBRL and REBRL: pocket screws, no glue"));
     assert!(order.contains("BRL to B: butt joint, glued"));
 }
+
+/// A console on posts of 1-3/4, whose two drawers run beside a stile with nothing behind it.
+const CONSOLE: &str = "casework 1
+job \"console\" { units in }
+site { left open; right open; fixing wall; humidity 30% to 55% }
+shop { humidity 42%; clamps 16; open-time 20 min }
+stock cherry { lumber 4/4; thickness 3/4; species black-cherry; sawn quarter }
+stock side   { lumber 4/4; thickness 1/2; species black-cherry; sawn quarter }
+stock panel  { lumber 4/4; thickness 1/4; species black-cherry; sawn quarter }
+stock leg    { lumber 8/4; thickness 1-3/4; species black-cherry; sawn rift }
+stock thin   { plywood 1/4; actual 13/64; species black-cherry; sheet { long 96; wide 48 } }
+slide on-wood { wooden { play 1/16 } }
+pull knob { screw 5/32 }
+finish oil { hardwax-oil; coats 2; cure 24 h }
+case console {
+  wide 40-1/2; deep 13; high 29-1/4
+  stock cherry
+  base { posts { stock leg }; high 6 }
+  ends { build panel { rail 2-1/4; panel-stock panel; set-back 1/4 } }
+  bottom { joint pocket; flush }
+  back none
+  partitions { joint screw }
+  top { stretchers 2 { wide 3 } }
+  countertop { stock cherry; over 3/4 { back 0 } }
+  shelves { build web { panel-stock thin } }
+  frame {
+    stock cherry; joint tenon { long 1 }
+    rail top { wide 1-1/4 }; rail bottom { wide 1-1/2 }
+    down {
+      across top-row {
+        high 4-3/4
+        drawer left { share 1 }
+        stile { wide 1-1/4; partition none }
+        drawer right { same left }
+      }
+      rail { wide 1-1/4 }
+      open niche { share 1 }
+    }
+  }
+  fronts { stock cherry; set inset; gap 3/32; pull knob }
+  drawers { stock side; bottom-stock thin; slide on-wood; groove { up 1/2; deep 1/4 }; joint dovetail; packer-stock cherry }
+  finish oil
+}
+";
+
+/// Beside a post a guide fills what that stands proud of the rails of the end: 1-3/4 less 1/4
+/// and 3/4 is 3/4. Behind a stile of 1-1/4 two of those don't fit, so each is half of it, 5/8;
+/// behind one of 2 they are 3/4 again. They begin behind the frame of 3/4, and one beside a
+/// post behind the post. Of 7/8 the halves are thinner than a guide of 1/2.
+#[test]
+fn two_guides_share_a_stile_with_nothing_behind_it() {
+    let guides = |stile: &str| {
+        let compiled =
+            compile(&CONSOLE.replace("stile { wide 1-1/4;", &format!("stile {{ wide {stile};")));
+        assert_eq!(crate::bench::built(&compiled), Vec::<String>::new(), "{stile}");
+        let parts = compiled.parts.expect("parts");
+        ["left.left", "left.right", "right.left", "right.right"].map(|name| {
+            let part = part(&parts, &format!("console.top-row.{name}-guide"));
+            (part.thickness.length, part.extent(Direction::X).0, part.extent(Direction::Z).0)
+        })
+    };
+    // The left opening ends at 1-3/4 + (37 - 1-1/4) / 2 = 19-5/8.
+    let middle = inches(157, 8);
+    let narrow = guides("1-1/4");
+    assert_eq!(narrow[0], (inches(3, 4), inches(1, 1), inches(7, 4)));
+    assert_eq!(narrow[1], (inches(5, 8), middle, inches(3, 4)));
+    assert_eq!(narrow[2], (inches(5, 8), middle + inches(5, 8), inches(3, 4)));
+    assert_eq!(guides("2").map(|(thick, ..)| thick), [inches(3, 4); 4]);
+    let paper = paper(CONSOLE, "assembly-order.txt");
+    let told = "plane LE-RGD, RI-LGD to the thickness on the cut list, so that those behind one stile are no wider together than it is";
+    assert!(paper.contains(told), "{paper}");
+    let thin = compile(&CONSOLE.replace("stile { wide 1-1/4;", "stile { wide 7/8;"));
+    let found = thin.diagnostics.iter().find(|own| own.slug == "not-supported-yet").unwrap();
+    assert!(found.title.contains("two guides behind it are 1 together"), "{}", found.title);
+}

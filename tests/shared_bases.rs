@@ -173,6 +173,30 @@ fn a_base_of_one_case_is_closed_at_the_wall_and_covered_where_it_is_seen() {
     let (list, order) = with("right open", "");
     assert!(!list.contains("scribe strip"), "{list}");
     assert!(order.contains("are seen beside LE and RE"), "{order}");
+    // A base 4 high of 23/32, with 1/4 to trim.
+    assert!(order.contains("strips of 4-1/4 x 31/32, ironed or glued on"), "{order}");
     let (_, order) = with("right open", "; stock maple");
     assert!(order.contains(seen) && !order.contains("with veneer"), "{order}");
+}
+
+/// Under paint the plies are filled, and no veneer is bought; under oil a strip for each end
+/// of the kick is, as high as the kick of 4 with the 1/2 that is left on to scribe, and
+/// 1/4 to trim.
+#[test]
+fn plies_are_filled_under_paint_and_veneered_under_a_clear_finish() {
+    let with = |finish: &str| {
+        let text = spec("first.case");
+        let compiled = sound(&text.replace("finish oil { hardwax-oil;", finish));
+        let paper = |slug| papers::one(&compiled, slug, Format::Text).expect("a paper");
+        (paper("assembly-order"), paper("buying-list"))
+    };
+    let (order, list) = with("finish oil { hardwax-oil;");
+    let strips = "strips of it on, 4-3/4 x 31/32, and trim them flush";
+    assert!(order.contains(strips), "{order}");
+    let bought = "veneer to match ply: strips no smaller than 4-3/4 x 31/32, for the ends of KICK";
+    assert!(list.contains(bought), "{list}");
+    let (order, list) = with("finish oil { paint;");
+    let filled = "both ends of KICK are seen: fill them with wood filler and sand them flush";
+    assert!(order.contains(filled), "{order}");
+    assert!(!order.contains("veneer that matches") && !list.contains("veneer"), "{list}");
 }

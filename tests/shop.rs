@@ -82,6 +82,21 @@ fn every_choice_mends_its_finding() {
     }
 }
 
+/// The stiles of the first cabinet are 30-1/2 long on its ends, so 3 cauls lie across its
+/// rails, with a clamp at each end: 3 bear on each stile, and none on a rail.
+#[test]
+fn the_clamps_of_cauls_bear_on_the_stiles() {
+    let compiled = compile(FIRST);
+    let (piece, parts) = (compiled.piece.expect("a piece"), compiled.parts.expect("parts"));
+    let all = Workings::of(&piece, &parts).glue_ups().to_vec();
+    let one = all.iter().find(|glue_up| glue_up.path == "cupboard.frame-on").unwrap();
+    let clamps = |mark: &str| {
+        let own = one.load.closings.iter().find(|own| parts.mark(own.part) == mark);
+        own.map(|own| own.clamps)
+    };
+    assert_eq!(["LS", "RS", "TRL", "BRL"].map(clamps), [Some(3), Some(3), Some(0), Some(0)]);
+}
+
 /// Worked by hand, joint by joint, at one clamp for each 12 in of a joint:
 /// the bookcase has six boards of 300 mm (11-13/16 in), two clamps each and two
 /// joints each; the stiles of the console are 29 in long on its ends: 3

@@ -175,8 +175,12 @@ fn by_value(order: &Order, kind: &Kind) -> i128 {
 /// The values that may tell something of these pieces.
 fn values(order: &Order, kind: &Kind, way: Way) -> Vec<Value> {
     let whole = way.of(kind.size);
-    let sizes = order.pieces.iter().flat_map(Wanted::ways).map(|(_, size)| way.of(size));
-    let marks = sizes.flat_map(|own| [own, whole - own]);
+    let sizes = || order.pieces.iter().flat_map(Wanted::ways).map(|(_, size)| way.of(size));
+    // What fills the whole counts as the whole by each value: so it is across a board.
+    if sizes().all(|own| own == whole) {
+        return vec![Value::Own];
+    }
+    let marks = sizes().flat_map(|own| [own, whole - own]);
     let marks: BTreeSet<i64> = marks.filter(|own| *own > 0 && 2 * own <= whole).collect();
     // Of very many, some all over their range.
     let step = marks.len().div_ceil(MARKS).max(1);

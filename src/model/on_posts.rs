@@ -64,6 +64,7 @@ pub(super) fn fits(
     refused.report(ctx);
     if on_wood {
         guides(case, posts, shared, ctx);
+        behind_stiles(case, ctx);
     }
     ctx.sink.errors() == before
 }
@@ -135,6 +136,49 @@ fn members(case: &Case, refused: &mut Refused) {
         };
         refused.add(what, note, member.span);
     }
+}
+
+/// Reports stiles without a board behind them that leave the guides of the drawers beside
+/// them too little wood.
+fn behind_stiles(case: &Case, ctx: &mut Lower) {
+    let tape = &ctx.tape;
+    let least = trade::thinnest_guide(tape.unit);
+    let mut found: Vec<Diagnostic> = Vec::new();
+    for opening in case.openings.iter().filter(|own| matches!(own.kind, OpeningKind::Drawer { .. }))
+    {
+        for side in Side::BOTH {
+            let Some((member, share)) = case.bare_stile_beside(opening, side) else { continue };
+            if share.length >= least || found.iter().any(|own| own.primary.span == member.span) {
+                continue;
+            }
+            let guides = if share.length == member.wide.length { 1 } else { 2 };
+            let needs = least * guides;
+            let told = if guides == 1 { "a guide" } else { "two guides" };
+            found.push(
+                Diagnostic::error(
+                    "not-supported-yet",
+                    format!(
+                        "{} is {} wide, and {told} behind it are {} together at least",
+                        member.path,
+                        tape.figure(member.wide.length),
+                        tape.figure(needs)
+                    ),
+                    member.span,
+                    "no board stands behind it",
+                )
+                .sum(
+                    Sum::new("too narrow by", needs - member.wide.length, tape)
+                        .plus(needs, "for guides", tape)
+                        .minus(member.wide.length, "stile", tape),
+                )
+                .note(format!(
+                    "write `wide {}` for this stile, or take out its `partition none`",
+                    tape.source(needs)
+                )),
+            );
+        }
+    }
+    found.into_iter().for_each(|own| ctx.sink.push(own));
 }
 
 /// True for a slide of wood.

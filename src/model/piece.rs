@@ -1,7 +1,7 @@
 //! The whole piece: names resolved, everything solved.
 
 use crate::measure::{Length, Span, Tape};
-use crate::vocabulary::CatchWord;
+use crate::vocabulary::{CatchWord, Side};
 
 use super::case::Case;
 use super::cut::Cut;
@@ -17,7 +17,7 @@ use super::measured::Reading;
 use super::opening::{Member, Opening, OpeningKind};
 use super::run::{CaseRun, Space};
 use super::shop::Shop;
-use super::site::Site;
+use super::site::{Boundary, Site};
 use super::size::{Facts, Size};
 use super::sold::{Abrasive, Glue, SoldSupply};
 use super::species::OwnSpecies;
@@ -158,6 +158,28 @@ impl Piece {
         let cases = self.cases.iter().map(|case| case.x + case.wide.length);
         let runs = self.runs.iter().map(|run| run.x + run.wide.length);
         cases.chain(runs).max().unwrap_or_default()
+    }
+
+    /// Where the wall at a side may stand at the nearest, from the left side of the piece: all
+    /// of the scribe there is planed off, of a stile or of a filler; `None` where no wall is.
+    #[must_use]
+    pub fn wall_at(&self, side: Side) -> Option<Length> {
+        let boundary = match side {
+            Side::Left => &self.site.left,
+            Side::Right => &self.site.right,
+        };
+        if !matches!(boundary, Boundary::Wall { .. }) {
+            return None;
+        }
+        let scribes = self.cases.iter().map(|case| match case.filler(side) {
+            Some(filler) => filler.scribe.as_ref().map_or(Length::ZERO, |own| own.length),
+            None => side.of(&case.exposure).scribe().length,
+        });
+        let scribe = scribes.max().unwrap_or_default();
+        Some(match side {
+            Side::Left => scribe,
+            Side::Right => self.wide() - scribe,
+        })
     }
 
     /// Whether it has doors, and whether it has drawers or trays.

@@ -6,8 +6,9 @@ use std::collections::BTreeMap;
 use crate::diagnostics::{counted, listed};
 use crate::measure::{Days, Exact, Length};
 use crate::model::Stock;
-use crate::parts::front_told;
+use crate::parts::{PartId, front_told};
 use crate::plans::Workings;
+use crate::plans::bare_ends::{Hidden, bare_ends};
 use crate::plans::buying::{Amount, Boards, Bought, What};
 use crate::plans::fitting::{Rail, at_wall};
 use crate::plans::hardware::Kind;
@@ -226,6 +227,7 @@ pub(super) fn lines(source: &Source<'_, '_>) -> Vec<Line> {
     lines.extend(rails(source));
     lines.extend(catches(source));
     lines.extend(door_stops(source));
+    lines.extend(veneer(source));
     lines.extend(liquids::lines(source));
     lines.extend(abrasives::lines(source));
     lines.extend(supplies::lines(source));
@@ -260,6 +262,33 @@ fn door_stops(source: &Source<'_, '_>) -> Option<Line> {
         .collect();
     let what = || format!("door stops, or limiters for the hinges: {}", listed(&doors));
     (!doors.is_empty()).then(|| unpriced(doors.len(), what()))
+}
+
+/// Veneer for the ends of kicks and bases that show their plies: strips of one size and look
+/// together.
+fn veneer(source: &Source<'_, '_>) -> Vec<Line> {
+    let (piece, parts) = (source.work.piece, source.work.parts);
+    let mut all: Vec<(String, usize, Vec<PartId>)> = Vec::new();
+    for own in bare_ends(piece, parts).iter().filter(|own| own.by == Hidden::Veneer) {
+        let beside = own.beside.first().and_then(|id| parts.get(*id));
+        let Some(stock) = beside.and_then(|part| piece.stock(part.stock)) else { continue };
+        let (name, strip) = (&stock.name, size(source, own.strip));
+        let what = format!("veneer to match {name}: strips no smaller than {strip}");
+        match all.iter_mut().find(|known| known.0 == what) {
+            Some((_, count, boards)) => {
+                *count += own.faces.len();
+                boards.push(own.part);
+            }
+            None => all.push((what, own.faces.len(), vec![own.part])),
+        }
+    }
+    let line = |(what, count, boards): (String, usize, Vec<PartId>)| {
+        let ends = if count == 1 { "the end" } else { "the ends" };
+        let marks: Vec<&str> = boards.iter().map(|id| parts.mark(*id)).collect();
+        let what = format!("{what}, for {ends} of {}", listed(&marks));
+        Line { sort: "edging", ..unpriced(count, what) }
+    };
+    all.into_iter().map(line).collect()
 }
 
 /// Hanging rails with their cups.

@@ -72,8 +72,8 @@ impl Bought {
             let long = cut.long * Exact::ratio(11, 10);
             let mut wide_enough = rolls.iter_mut().filter(|[wide, _]| *wide >= cut.wide);
             match wide_enough.find(|[_, left]| *left >= long) {
-                Some([_, left]) => *left = *left - long,
-                None => rest = rest + long,
+                Some([_, left]) => *left -= long,
+                None => rest += long,
             }
         }
         rest

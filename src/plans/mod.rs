@@ -5,6 +5,7 @@
 
 pub mod abrasives;
 pub mod assembly;
+pub mod bare_ends;
 pub mod bases;
 pub mod buying;
 mod beside;

@@ -33,7 +33,7 @@ mod wooden;
 
 pub use board::{
     BOARD_WASTE, asked_steps, board_feet, cubic_metres, near_miss_step, surface_measure,
-    tallied_feet, usual_board,
+    tallied_feet, usual_board, veneer_over,
 };
 pub use clothes::{
     RAIL_SCREWS, clothes_deep, clothes_high, clothes_load, holds_rail, longest_rail,

@@ -2,9 +2,11 @@
 //! them.
 
 use casewright::diagnostics::Severity;
+use serde_json::{Value, json};
 
 use super::build;
 use super::demos::packet;
+use super::spoiled::noticed;
 use crate::support::{compile, spec};
 
 /// The list behind the lower doors of the pantry.
@@ -238,4 +240,44 @@ fn doors_that_swing_free_close_against_their_stops() {
         let catches = if stops == 0 { 0 } else { 3 };
         assert_eq!(packet.matches("\"set catch\"").count(), catches, "{name}");
     }
+}
+
+/// A door of 7/8 in stands 1/16 in before the back of a frame of 13/16 in, so the strip lies
+/// on the front stretcher, under a top rail of 1-1/2 in: 3/4 in of packing and 3/8 in over.
+/// A tape in sixteenths shows neither its gap of 3/32 in nor a stretcher of 23/32 in, and
+/// the strip stands where it is laid all the same.
+#[test]
+fn a_stop_lies_against_the_board_that_carries_it() {
+    let text = SWUNG
+        .replace("tape 1/32", "tape 1/16")
+        .replace(
+            "stock maple {",
+            "stock cherry { lumber 5/4; thickness 7/8; species sugar-maple }\nstock maple {",
+        )
+        .replace("fronts { stock maple", "fronts { stock cherry")
+        .replace(
+            "top { panel; joint dado { deep 1/4 } }",
+            "top { stretchers 2 { wide 4 }; joint pocket }",
+        )
+        .replace("rail top { wide 2 }", "rail top { wide 1-1/2 }");
+    assert_built("on a stretcher", &text);
+    let packet = packet(&compile(&text)).expect("a packet");
+    let read = || serde_json::from_str::<Value>(&packet).unwrap();
+    let stop = |packet: &mut Value| {
+        let all = packet["operations"].as_array_mut().unwrap();
+        all.iter_mut().position(|own| own["kind"] == "set stop" && own["edge"] == "top").unwrap()
+    };
+    let spoil = |word: &'static str, value: Value| {
+        move |packet: &mut Value| {
+            let index = stop(packet);
+            packet["operations"][index][word] = value;
+        }
+    };
+    let figure = |exact: &str| json!({"exact": exact, "print": exact});
+    noticed(read(), spoil("face", json!("top face")), "the top face of FST looks away from it");
+    noticed(read(), spoil("on", json!("KICK")), "stop of two");
+    let past = "it doesn't come so far into the opening as is printed";
+    noticed(read(), spoil("over", figure("5/8")), past);
+    let size = json!([figure("20"), figure("7/8"), figure("3/4")]);
+    noticed(read(), spoil("size", size), past);
 }

@@ -4,6 +4,7 @@
 //! looks at the drawing. It knows nothing of how the packet was made.
 
 mod assembling;
+mod bare;
 mod behind_doors;
 mod beside_hand;
 mod board;
@@ -12,6 +13,7 @@ mod bores;
 mod boxes;
 mod compare;
 mod cuts;
+mod covered_ends;
 mod demos;
 mod driver;
 mod edging;
@@ -27,6 +29,7 @@ mod lines;
 mod mating;
 mod milling;
 mod off;
+mod on_bases;
 mod open;
 mod opening;
 mod packet;

@@ -261,6 +261,19 @@ pub(super) enum Work {
     LayOn(LayOn),
     #[serde(rename = "set on case")]
     SetOn(SetOn),
+    #[serde(rename = "level base")]
+    LevelBase(LevelBase),
+    #[serde(rename = "stand on base")]
+    StandOn(StandOn),
+    #[serde(rename = "set on base", alias = "screw onto base")]
+    OnBase(Other),
+    #[serde(rename = "cover ends")]
+    CoverEnds(CoverEnds),
+    Finish(CoatOn),
+    #[serde(rename = "run on wood")]
+    OnWood(RunsOn),
+    /// From here on the work is done in the house.
+    Carry {},
     #[serde(rename = "put up strip")]
     WallStrip(WallStrip),
     #[serde(rename = "lift onto strip")]
@@ -293,10 +306,8 @@ pub(super) enum Work {
     FitCover(FitCover),
     /// Nothing of it takes wood or closes a joint.
     #[serde(
-        alias = "carry",
         alias = "close with strips",
         alias = "dry-fit",
-        alias = "finish",
         alias = "fit",
         alias = "fix cases",
         alias = "glue blocks",
@@ -304,21 +315,83 @@ pub(super) enum Work {
         alias = "push in",
         alias = "lay frame",
         alias = "rest",
-        alias = "run on wood",
         alias = "sand",
         alias = "screw on dry",
         alias = "set base",
         alias = "set catch",
         alias = "set front",
         alias = "set hinge",
-        alias = "set on base",
         alias = "spacers",
         alias = "stand off rail",
         alias = "stand off wall",
-        alias = "stand on base",
         alias = "take off"
     )]
     Beside(Other),
+}
+
+/// Ends of a board of which the plies are hidden.
+#[derive(Debug, Deserialize)]
+pub(super) struct CoverEnds {
+    pub(super) part: String,
+    pub(super) faces: Vec<String>,
+    pub(super) with: EndCover,
+    pub(super) strip: Option<[Figure; 2]>,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub(super) enum EndCover {
+    Veneer,
+    Filler,
+}
+
+/// A coat of finish.
+#[derive(Debug, Deserialize)]
+pub(super) struct CoatOn {
+    pub(super) coat: u32,
+    #[serde(default)]
+    pub(super) surfaces: Vec<SurfaceOf>,
+    #[serde(default)]
+    pub(super) parts: Vec<String>,
+    #[serde(default)]
+    pub(super) bare: Vec<String>,
+}
+
+/// What it goes on.
+#[derive(Debug, Deserialize)]
+pub(super) struct SurfaceOf {
+    pub(super) what: String,
+}
+
+/// What a drawer on wood runs on, beside, and under.
+#[derive(Debug, Deserialize)]
+pub(super) struct RunsOn {
+    pub(super) opening: String,
+    pub(super) on: Vec<String>,
+    #[serde(default)]
+    pub(super) guides: Vec<String>,
+    #[serde(default)]
+    pub(super) kickers: Vec<String>,
+    #[serde(default)]
+    pub(super) runners: Vec<String>,
+}
+
+/// The base of one case that is shimmed level by itself.
+#[derive(Debug, Deserialize)]
+pub(super) struct LevelBase {
+    pub(super) parts: Vec<String>,
+    pub(super) behind: Option<Figure>,
+}
+
+/// Cases that are stood on their base.
+#[derive(Debug, Deserialize)]
+pub(super) struct StandOn {
+    pub(super) cases: Vec<String>,
+    pub(super) base: String,
+    pub(super) from: Vec<String>,
+    pub(super) before: Figure,
+    pub(super) left: Option<Figure>,
+    pub(super) right: Option<Figure>,
 }
 
 /// A strip on the wall, so far up from the floor, for a case to rest on.
@@ -479,6 +552,7 @@ pub(super) struct StopStrip {
     pub(super) opening: String,
     pub(super) edge: Edge,
     pub(super) on: String,
+    pub(super) face: String,
     pub(super) doors: Vec<String>,
     pub(super) size: [Figure; 3],
     pub(super) over: Figure,

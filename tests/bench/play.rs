@@ -17,8 +17,9 @@ use super::planks::FromBoard;
 use super::sawing::Rough;
 use super::wood::{NOTHING, Space, common, difference};
 use super::{
-    Report, bores, boxes, front_screws, holes, keep_outs, leg_blocks, lines, opening, pins, planks,
-    pockets, rails, sawing, screws, scribing, season, shapes, slides, stacked, stops, strokes,
+    Report, bare, bores, boxes, front_screws, holes, keep_outs, leg_blocks, lines, on_bases,
+    opening, pins, planks, pockets, rails, sawing, screws, scribing, season, shapes, slides,
+    stacked, stops, strokes,
 };
 
 /// Plays a packet through, with wood and machines that are off. `sheets` says how
@@ -100,6 +101,13 @@ fn name(packet: &Packet, index: usize) -> String {
         Work::Join(_) => "join".to_owned(),
         Work::LayOn(_) => "lay on".to_owned(),
         Work::SetOn(_) => "set on a case".to_owned(),
+        Work::LevelBase(_) => "level the base".to_owned(),
+        Work::StandOn(_) => "stand it on its base".to_owned(),
+        Work::OnBase(_) => "hold it on its base".to_owned(),
+        Work::CoverEnds(_) => "cover the ends".to_owned(),
+        Work::Finish(_) => "coat".to_owned(),
+        Work::OnWood(_) => "run a drawer on wood".to_owned(),
+        Work::Carry {} => "carry it".to_owned(),
         Work::WallStrip(_) => "put up a strip".to_owned(),
         Work::Lift(_) => "lift onto a strip".to_owned(),
         Work::Walled(_) => "fix to the wall".to_owned(),
@@ -292,7 +300,16 @@ impl<'p> Play<'p> {
             | Work::FitFiller(_)
             | Work::Find(_)
             | Work::CutOut(_) => {}
-            Work::WallStrip(_) => {}
+            // In which order they come is looked at when the piece stands.
+            Work::LevelBase(_) | Work::StandOn(_) | Work::Carry {} | Work::WallStrip(_) => {}
+            Work::CoverEnds(work) => self.cover_ends(index, work),
+            // What drawers run on is looked at when the piece stands.
+            Work::OnWood(_) => {}
+            Work::Finish(work) => {
+                for mark in work.parts.iter().chain(&work.bare) {
+                    self.find(index, mark);
+                }
+            }
             Work::Lift(lift) => self.lifted(index, lift),
             Work::Walled(work) => {
                 if work.through.iter().any(|mark| self.walled.contains(&mark)) {
@@ -333,7 +350,7 @@ impl<'p> Play<'p> {
                     self.find(index, &cup.part);
                 }
             }
-            Work::Beside(work) => {
+            Work::Beside(work) | Work::OnBase(work) => {
                 for mark in &work.parts {
                     self.find(index, mark);
                 }
@@ -598,6 +615,8 @@ impl<'p> Play<'p> {
         self.complaints.extend(keep_outs::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(holes::wrong(self.packet, &self.boards));
         self.complaints.extend(scribing::wrong(self.packet, &self.boards, self.tolerance()));
+        self.complaints.extend(bare::wrong(self.packet));
+        self.complaints.extend(on_bases::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(stacked::wrong(self.packet, &self.boards, self.tolerance()));
         let points = self.off.moisture;
         let pinched = season::pinched(self.packet, &self.boards, points, &self.rested);

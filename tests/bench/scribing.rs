@@ -53,8 +53,8 @@ struct ScribedEdge {
 /// So much of a stile may come off at the wall beside it.
 #[derive(Debug, Deserialize)]
 pub(super) struct Scribe {
-    case: String,
-    side: Edge,
+    pub(super) case: String,
+    pub(super) side: Edge,
     most: Figure,
 }
 

@@ -1,6 +1,6 @@
-//! Stops: the shop holds each strip behind its closed door by the printed
-//! figures, and looks whether it reaches behind the door, whether wood carries it, and
-//! whether its place is free.
+//! Stops: the shop holds each strip behind its closed door, against the face that carries
+//! it, and looks whether it reaches so far behind the door as is printed, whether wood
+//! carries it, and whether its place is free.
 
 use super::board::{Board, whole};
 use super::packet::{Edge, Packet, StopStrip, Work};
@@ -22,11 +22,14 @@ pub(super) fn wrong(packet: &Packet, boards: &[Board<'_>], tolerance: f64) -> Ve
 
 fn strip(boards: &[Board<'_>], stop: &StopStrip, tolerance: f64) -> Vec<String> {
     let mut wrong = Vec::new();
-    let place = |mark: &String| {
-        let board = boards.iter().find(|board| board.part.mark == *mark);
-        board.map(|board| board.placed(&whole(board.exact)))
+    let find = |mark: &String| boards.iter().find(|board| board.part.mark == *mark);
+    let place = |mark: &String| find(mark).map(|board| board.placed(&whole(board.exact)));
+    let Some(on) = find(&stop.on) else { return vec![format!("there is no {}", stop.on)] };
+    let carries = on.placed(&whole(on.exact));
+    let way = match on.face(&stop.face) {
+        Ok(face) => on.way(face),
+        Err(error) => return vec![error],
     };
-    let Some(carries) = place(&stop.on) else { return vec![format!("there is no {}", stop.on)] };
     let leaves: Vec<Space> = stop.doors.iter().filter_map(place).collect();
     let Some(door) = leaves.iter().copied().reduce(|one, other| {
         let mut both = one;
@@ -38,30 +41,60 @@ fn strip(boards: &[Board<'_>], stop: &StopStrip, tolerance: f64) -> Vec<String> 
         return vec!["it stops no door".to_owned()];
     };
     let [long, across, deep] = stop.size.each_ref().map(|size| size.print);
-    // In the middle of the door along its edge, and so far over it as is printed.
-    let gap = stop.gap.print;
-    let (edge, along) = match stop.edge {
-        Edge::Left | Edge::Right => (0, 1),
-        Edge::Top | Edge::Bottom => (1, 0),
+    // Against the face that looks into the opening; flat on the back of a frame it has
+    // only the door to go by. Along its edge it is in the middle of the door.
+    let (gap, over) = (stop.gap.print, stop.over.print);
+    let (edge, along, inward) = match stop.edge {
+        Edge::Left => (0, 1, 1.0),
+        Edge::Right => (0, 1, -1.0),
+        Edge::Bottom => (1, 0, 1.0),
+        Edge::Top => (1, 0, -1.0),
     };
-    let inward = match stop.edge {
-        Edge::Left | Edge::Bottom => {
-            let at = door[edge][0] - gap + stop.over.print;
-            [at - across, at]
-        }
-        Edge::Right | Edge::Top => {
-            let at = door[edge][1] + gap - stop.over.print;
-            [at, at + across]
-        }
+    let is_against = way[edge] * inward > 0.5;
+    if !is_against && way[2] < 0.5 {
+        wrong.push(format!("the {} of {} looks away from it", stop.face, stop.on));
+    }
+    let reaches = match (is_against, inward > 0.0) {
+        (true, true) => carries[edge][1] + across,
+        (true, false) => carries[edge][0] - across,
+        (false, true) => door[edge][0] - gap + over,
+        (false, false) => door[edge][1] + gap - over,
     };
-    let middle = (door[along][0] + door[along][1]) / 2.0;
+    // So far behind the door by the gap that the door has.
+    let behind = match inward > 0.0 {
+        true => reaches - door[edge][0],
+        false => door[edge][1] - reaches,
+    };
+    if (behind - (over - stop.gap.exact)).abs() > tolerance * 2.0 {
+        wrong.push("it doesn't come so far into the opening as is printed".to_owned());
+    }
+    let inward = match inward > 0.0 {
+        true => [reaches - across, reaches],
+        false => [reaches, reaches + across],
+    };
     let mut space = [[0.0; 2]; 3];
     space[edge] = inward;
-    space[along] = [middle - long / 2.0, middle + long / 2.0];
+    space[along] = door[along];
     space[2] = [door[2][1], door[2][1] + deep];
     let over = |one: &Space, other: &Space, axis: usize| {
         one[axis][1].min(other[axis][1]) - one[axis][0].max(other[axis][0])
     };
+    // Nobody measures where it goes along the door: it is held in the middle of the room
+    // that the boards behind the door leave.
+    let placed: Vec<Space> = boards.iter().map(|own| own.placed(&whole(own.exact))).collect();
+    let in_the_way =
+        placed.iter().filter(|own| (0..3).all(|axis| over(&space, own, axis) > tolerance));
+    let mut ends: Vec<[f64; 2]> = in_the_way.map(|own| own[along]).collect();
+    ends.sort_by(|one, other| one[0].total_cmp(&other[0]));
+    let (mut from, mut room) = (door[along][0], [door[along][0]; 2]);
+    for [start, end] in ends.into_iter().chain([[door[along][1]; 2]]) {
+        if start - from > room[1] - room[0] {
+            room = [from, start];
+        }
+        from = from.max(end);
+    }
+    let middle = (room[0] + room[1]) / 2.0;
+    space[along] = [middle - long / 2.0, middle + long / 2.0];
     if over(&space, &door, edge) < tolerance {
         wrong.push("it does not reach behind its door".to_owned());
     }
@@ -72,9 +105,8 @@ fn strip(boards: &[Board<'_>], stop: &StopStrip, tolerance: f64) -> Vec<String> 
     if !touches {
         wrong.push(format!("{} does not carry it", stop.on));
     }
-    for board in boards {
-        let own = board.placed(&whole(board.exact));
-        if (0..3).all(|axis| over(&space, &own, axis) > tolerance) {
+    for (board, own) in boards.iter().zip(&placed) {
+        if (0..3).all(|axis| over(&space, own, axis) > tolerance) {
             wrong.push(format!("{} is where it stands", board.name()));
         }
     }

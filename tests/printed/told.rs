@@ -77,8 +77,13 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         }
         "rest" => (Told::Step, &["for", "clamped"]),
         "carry" => (Told::Step, &[]),
-        "set base" => (Told::Step, &["high", "behind", "beside", "blocks", "block", "most"]),
-        "stand on base" => (Told::Step, &["before"]),
+        "set base" => {
+            (Told::Step, &["high", "behind", "beside", "farther", "blocks", "block", "most"])
+        }
+        "screw onto base" => (Told::Step, &[]),
+        "cover ends" => (Told::Step, &["strip"]),
+        "level base" => (Told::Step, &["behind", "farther"]),
+        "stand on base" => (Told::Step, &["before", "left", "right"]),
         "set on case" => (Told::Step, &["left", "from_end", "back", "round", "slotted"]),
         "put up strip" => (Told::Step, &["up"]),
         "lift onto strip" => (Told::Step, &[]),

@@ -103,7 +103,8 @@ pub(super) fn room(piece: &Piece, parts: &Parts, fronts: &[Front<'_>]) -> Room {
     room
 }
 
-/// The walls at the sides of the whole piece, as high and deep as anything.
+/// The walls at the sides of the whole piece, as high and deep as anything, with all of the
+/// scribe still on: what comes off brings them nearer, and the fitting sheet tells of that.
 fn walls(piece: &Piece) -> Vec<Thing> {
     let far = Length::mm(100_000);
     let right = piece.wide();

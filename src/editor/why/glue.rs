@@ -16,13 +16,14 @@ pub(super) fn of(tell: &Teller<'_>, glue_up: &GlueUp) -> Why {
 
 fn clamps(tell: &Teller<'_>, glue_up: &GlueUp) -> Sum {
     let load = &glue_up.load;
-    let rule = match glue_up.sort {
-        Sort::Panel => "one for each 8 in of its length, two at least",
-        Sort::Joints => {
+    let rule = |closing: &Closing| match (glue_up.sort, closing.clamps) {
+        (Sort::Panel, _) => "one for each 8 in of its length, two at least",
+        (Sort::Joints, _) => {
             "one for each 12 in of a joint, two where it is over 8 in, at the end of the part that takes more"
         }
-        Sort::FrameOn => {
-            "one for each 12 in along an outer stile; cauls press down what lies between"
+        (Sort::FrameOn, 0) => "under the cauls that lie from stile to stile",
+        (Sort::FrameOn, _) => {
+            "one for each 12 in along an outer stile; where something lies between, each is at an end of a caul, and there is a caul over each rail"
         }
     };
     let own = |closing: &Closing| {
@@ -32,8 +33,9 @@ fn clamps(tell: &Teller<'_>, glue_up: &GlueUp) -> Sum {
             several => format!("{several} joints"),
         };
         let how = format!(
-            "{joints}, {} long in all: {rule} (common practice, no source)",
-            tell.tape.text(closing.long)
+            "{joints}, {} long in all: {} (common practice, no source)",
+            tell.tape.text(closing.long),
+            rule(closing)
         );
         tell.worked(count, &closing.clamps.to_string(), tell.parts.mark(closing.part), how, vec![])
     };

@@ -84,6 +84,8 @@ pub(super) struct Coated<'d> {
     parts: Vec<&'d str>,
     #[serde(skip_serializing_if = "Vec::is_empty")]
     coated_before: Vec<&'d str>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    bare: Vec<&'d str>,
     #[serde(skip_serializing_if = "Option::is_none")]
     covers: Option<Figure>,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -339,6 +341,7 @@ impl<'d> Maker<'d, '_> {
                 .collect(),
             parts: self.marks(&own.parts),
             coated_before: self.marks(&own.before),
+            bare: self.marks(&own.bare),
             covers: coat.covers.map(|covers| Figure {
                 exact: super::exact(covers),
                 print: finish::covering(&self.tape, covers, finish.covers.is_some()),
@@ -388,6 +391,8 @@ impl<'d> Maker<'d, '_> {
                 What::Carry(Carried { case: case(*id), by: carried_by(*carry) })
             }
             House::SetBase(own) => What::SetBase(self.base_set(own)),
+            House::LevelBase(own) => What::LevelBase(self.base_apart(own)),
+            House::ScrewDown(parts) => What::ScrewDown { parts: self.marks(parts) },
             House::StandOn(own) => What::StandOn(self.stood(own)),
             House::WallStrip(id, up) => {
                 What::WallStrip(StripUp { case: case(*id), up: self.figure(*up) })

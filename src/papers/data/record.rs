@@ -382,6 +382,12 @@ pub(super) enum What<'d> {
     Carry(done::Carried<'d>),
     #[serde(rename = "set base")]
     SetBase(bases::BaseSet<'d>),
+    #[serde(rename = "cover ends")]
+    CoverEnds(bases::EndsCovered<'d>),
+    #[serde(rename = "level base")]
+    LevelBase(bases::BaseApart<'d>),
+    #[serde(rename = "screw onto base")]
+    ScrewDown { parts: Vec<&'d str> },
     #[serde(rename = "stand on base")]
     StandOn(bases::OnBase<'d>),
     #[serde(rename = "lift onto strip")]

@@ -230,6 +230,7 @@ impl<'d> Maker<'d, '_> {
                 from: self.work.parts.mark(*from),
                 by: self.figure(*by),
             },
+            Doing::CoverEnds(own) => What::CoverEnds(self.ends_covered(own)?),
             Doing::OnBase { parts, block, most } => What::OnBase {
                 parts: self.marks(parts),
                 block: block.map(|block| self.figure(block)),

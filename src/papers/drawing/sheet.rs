@@ -2,6 +2,7 @@
 
 use std::cell::RefCell;
 use std::collections::BTreeSet;
+use std::sync::LazyLock;
 
 use crate::cutting::Way;
 use crate::measure::Length;
@@ -294,6 +295,18 @@ fn steps(room: f64, by: f64) -> impl Iterator<Item = f64> + Clone {
     (0..=(room / by).floor().max(0.0) as usize).map(move |own| own as f64 * by)
 }
 
+/// In how many steps letters go from the middle of an area to its edge.
+const STEPS: i32 = 8;
+
+/// The steps to the right and down from the middle of an area, the nearest to it first.
+static FROM_MIDDLE: LazyLock<Vec<(i32, i32)>> = LazyLock::new(|| {
+    let mut all: Vec<(i32, i32)> = (-STEPS..=STEPS)
+        .flat_map(|right| (-STEPS..=STEPS).map(move |down| (right, down)))
+        .collect();
+    all.sort_by_key(|(right, down)| (right.abs().max(down.abs()), right.abs(), -right, -down));
+    all
+});
+
 /// Where letters may stand in an area: in its middle, and else as near to it as the room
 /// around them lets them.
 fn places(
@@ -301,15 +314,9 @@ fn places(
     (long, across): (f64, f64),
     (wide, high): (f64, f64),
 ) -> impl Iterator<Item = (f64, f64)> {
-    const STEPS: i32 = 8;
     let (spare_x, spare_y) = ((long - wide) / 2.0, (across - high) / 2.0);
-    let mut all: Vec<(i32, i32)> = Vec::new();
-    for right in -STEPS..=STEPS {
-        all.extend((-STEPS..=STEPS).map(|down| (right, down)));
-    }
-    all.sort_by_key(|(right, down)| (right.abs().max(down.abs()), right.abs(), -right, -down));
-    all.into_iter().map(move |(right, down)| {
-        let [right, down] = [right, down].map(|own| f64::from(own) / f64::from(STEPS));
+    FROM_MIDDLE.iter().map(move |(right, down)| {
+        let [right, down] = [right, down].map(|own| f64::from(*own) / f64::from(STEPS));
         (x + long / 2.0 + spare_x * right, y + across / 2.0 + spare_y * down)
     })
 }

@@ -160,7 +160,10 @@ fn guide(builder: &mut Builder<'_>, own: &Own<'_>, made: &Made, side: Side, spac
     let index = usize::from(side == Side::Right);
     let beside = builder.part(space.boards[index]).map(|board| board.role);
     if matches!(beside, Some(Role::Post(_))) {
-        between_posts(builder, own, side);
+        match builder.case.bare_stile(opening, side) {
+            Some(shared) => behind_stile(builder, own, side, &shared),
+            None => between_posts(builder, own, side),
+        };
         return;
     }
     let off = opening.grown(Axis::Across).half();
@@ -212,6 +215,46 @@ fn between_posts(builder: &mut Builder<'_>, own: &Own<'_>, side: Side) -> Option
         side,
         size: [&to - &from, high, thickness],
         stands: Builder::stands(x, y, from),
+        axes: SIDEWAYS,
+        show: None,
+    };
+    let id = add(builder, own, strip);
+    fix(builder, own, id, floor);
+    Some(id)
+}
+
+/// A guide behind a stile that no board stands behind, on the board that the drawer runs on:
+/// as thick as one beside a post, where the stile has room for that.
+fn behind_stile(
+    builder: &mut Builder<'_>,
+    own: &Own<'_>,
+    side: Side,
+    room: &Size,
+) -> Option<PartId> {
+    let opening = own.opening;
+    let off = opening.grown(Axis::Across).half();
+    let usual = posts::recess(builder, side);
+    let thickness = if usual.length < room.length { usual } else { room.clone() } - &off;
+    let x = match side {
+        Side::Left => &opening.stands[0] - &off - &thickness,
+        Side::Right => &opening.stands[0] + &opening.wide + &off,
+    };
+    let back = posts::find(builder, side, Which::Back).and_then(|id| builder.part(id));
+    let post_at = back?.side(Direction::Z, false);
+    let ends = &own.depth.from + &own.depth.long;
+    let to = if ends.length < post_at.length { ends } else { post_at };
+    let middle = (
+        builder.case.x + x.length + thickness.length.half(),
+        (own.depth.from.length + to.length).half(),
+    );
+    let floor = floor(builder, opening, middle)?;
+    let y = builder.part(floor)?.side(Direction::Y, true);
+    let high = &own.free.strip + &opening.stands[1] - &y;
+    let strip = Strip {
+        role: Role::Guide,
+        side,
+        size: [&to - &own.depth.from, high, thickness],
+        stands: Builder::stands(x, y, &own.depth.from),
         axes: SIDEWAYS,
         show: None,
     };

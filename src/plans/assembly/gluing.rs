@@ -422,8 +422,14 @@ pub(super) fn laid_on(parts: &Parts, joints: &[&Joint]) -> Load {
             Closing { part: joint.part, joints: 1, long: seam(parts, joint), clamps, flat: true }
         })
         .collect();
-    let between = joints.iter().find(|joint| !is_outer(parts, joint)).map(|joint| joint.part);
-    if let Some(first) = seams.iter_mut().find(|own| Some(own.part) == between) {
+    // At both ends of each caul a clamp bears on an outer stile.
+    let is_stile =
+        |own: &Closing| joints.iter().any(|joint| joint.part == own.part && is_outer(parts, joint));
+    let stiles = u32::try_from(seams.iter().filter(|own| is_stile(own)).count()).unwrap_or(0);
+    for own in seams.iter_mut().filter(|own| is_stile(own)) {
+        own.clamps += 2 * cauls / stiles;
+    }
+    if let Some(first) = seams.first_mut().filter(|_| stiles == 0) {
         first.clamps += 2 * cauls;
     }
     seams.into()

@@ -2,7 +2,7 @@
 //! once they are open 90 degrees; before that `door-stopped` tells of it.
 
 use crate::measure::{Angle, Length};
-use crate::model::{Boundary, Case, CaseId, Piece, Side};
+use crate::model::{Case, CaseId, Piece, Side};
 use crate::parts::{Assembly, Cuboid, Direction, Front};
 use crate::plans::Workings;
 use crate::trade::{Body, Hung, Patch};
@@ -57,7 +57,7 @@ pub fn patch(space: &Cuboid) -> Patch {
 }
 
 /// Every door whose hinges would carry it, or its pull, into a wall or a case beside its own.
-/// The wall is taken to stand where the scribe ends.
+/// The wall is taken to stand where the scribe ends, of a stile or of a filler.
 #[must_use]
 pub fn at_wall<'a>(work: &'a Workings<'_>) -> Vec<AtWall<'a>> {
     let fronts = work.fronts().iter();
@@ -67,18 +67,10 @@ pub fn at_wall<'a>(work: &'a Workings<'_>) -> Vec<AtWall<'a>> {
 fn wall<'a>(work: &Workings<'_>, front: &'a Front<'_>) -> Option<AtWall<'a>> {
     let piece = work.piece;
     let side = front.hung?;
-    let boundary = match side {
-        Side::Left => &piece.site.left,
-        Side::Right => &piece.site.right,
-    };
-    if !matches!(boundary, Boundary::Wall { .. }) {
-        return None;
-    }
-    let case = piece.case(front.case)?;
-    let scribe = side.of(&case.exposure).scribe().length;
+    let at = piece.wall_at(side)?;
     let x = match side {
-        Side::Left => (-FAR, scribe),
-        Side::Right => (piece.wide() - scribe, piece.wide() + FAR),
+        Side::Left => (-FAR, at),
+        Side::Right => (at, at + FAR),
     };
     let patch = Patch { x, out: (Length::ZERO, FAR) };
     stopped(work, front, Length::ZERO, (Obstacle::Wall(side), &[patch], Length::ZERO))

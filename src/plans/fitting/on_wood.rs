@@ -3,7 +3,7 @@
 
 use crate::measure::Length;
 use crate::model::{Axis, Case, JointKind, Opening, Piece, Set, Size};
-use crate::parts::{self, Direction, JointSort, Part, Role};
+use crate::parts::{self, Direction, JointSort, Of, Part, Role, Which};
 use crate::trade;
 
 use super::Index;
@@ -66,6 +66,19 @@ pub fn is_between_posts(piece: &Piece, part: &Part) -> bool {
     let (from, to) = part.extent(Direction::X);
     let wide = posts.wide.length;
     from < case.x + wide || case.x + case.wide.length - wide < to
+}
+
+/// True for a guide that stands on the board under it, behind a stile of a case on posts that
+/// no board stands behind.
+#[must_use]
+pub fn is_behind_stile(piece: &Piece, part: &Part) -> bool {
+    let (Some(case), Of::Opening(id), Which::At(side)) =
+        (piece.case(part.case), part.of, part.which)
+    else {
+        return false;
+    };
+    let bare = |opening: &Opening| case.bare_stile(opening, side).is_some();
+    part.role == Role::Guide && case.posts.is_some() && piece.opening(id).is_some_and(bare)
 }
 
 pub(super) fn plan<'a>(piece: &'a Piece, index: &Index<'a>) -> Vec<OnWood<'a>> {

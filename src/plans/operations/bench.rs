@@ -95,6 +95,9 @@ pub struct Coating {
     pub parts: Vec<PartId>,
     /// The parts that have this coat already.
     pub before: Vec<PartId>,
+    /// The parts of which no coat goes on the faces and edges that a drawer on wood runs
+    /// along; told with the first.
+    pub bare: Vec<PartId>,
 }
 
 /// How long wood, glue, or finish stands before the next work.

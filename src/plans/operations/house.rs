@@ -3,7 +3,7 @@
 use crate::measure::Length;
 use crate::model::{CaseId, Side, SpaceId};
 use crate::parts::PartId;
-use crate::plans::bases::{Leveled, StoodOn};
+use crate::plans::bases::{Apart, Leveled, StoodOn};
 use crate::plans::countertops::Laid;
 use crate::plans::stacked::Stacked;
 use crate::trade::Carry;
@@ -15,7 +15,11 @@ pub enum House {
     Carry(CaseId, Carry),
     /// A base that several cases stand on is set and leveled by itself.
     SetBase(Leveled),
-    /// Cases are stood on it.
+    /// The separate base of one case is shimmed level by itself.
+    LevelBase(Apart),
+    /// A case is screwed down again on these boards of its base, in its old holes.
+    ScrewDown(Vec<PartId>),
+    /// Cases are stood on their base.
     StandOn(StoodOn),
     /// A strip is screwed to the wall for a case that hangs, its upper edge so far up from
     /// the floor.

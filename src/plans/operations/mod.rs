@@ -24,6 +24,7 @@ use crate::trade;
 
 use super::Workings;
 use super::assembly::{Blank, Task, Wait, gluing};
+use super::bare_ends::BareEnds;
 use together::Together;
 
 pub use bench::{Coating, DryFit, FrameOn, Measure, Measured, Rest, Sand, Why};
@@ -208,6 +209,8 @@ pub enum Doing {
         /// By so much.
         by: Length,
     },
+    /// The plies of the ends of a board are hidden where they are seen.
+    CoverEnds(BareEnds),
     /// Locating blocks are fixed inside the corners of a base, or its case is screwed
     /// down on it, with screws no longer than this.
     OnBase {

@@ -2,7 +2,6 @@
 //! on it, and the toe kick over all of them.
 
 use crate::diagnostics::listed;
-use crate::measure::Length;
 use crate::model::{Case, Row, Side};
 use crate::parts::{Assembly, Joint, JointSort, Of, PartId, Role};
 use crate::plans::bases::{self, Leveled, StoodOn};
@@ -18,7 +17,7 @@ pub(super) const UNDER_BASE: &str = "a gap between the floor and the base is clo
 
 impl Maker<'_, '_> {
     /// Every separate base that several cases stand on.
-    fn shared_bases(&self) -> Vec<Row> {
+    pub(super) fn shared_bases(&self) -> Vec<Row> {
         let rows = self.piece.runs.iter().flat_map(|run| &run.bases);
         let separate = |row: &&Row| {
             let base = self.piece.case(row.first).and_then(|case| case.base.as_ref());
@@ -41,11 +40,11 @@ impl Maker<'_, '_> {
         self.leveled().next().is_some()
     }
 
-    /// A base that several cases stand on is leveled once, and they come onto it; the task
-    /// after which they stand there.
+    /// A base that several cases stand on is leveled once; the task after which it is.
     pub(super) fn bases_set(&mut self, after: usize) -> usize {
         let mut last = after;
-        for own in bases::leveled(self.piece, self.parts) {
+        let between = self.between_walls().is_some();
+        for own in bases::leveled(self.piece, self.parts, between) {
             let Some(part) = self.parts.get(own.long[0]) else { continue };
             let name = self.piece.base_named(part.case);
             let members = self.ids(|other| other.assembly == part.assembly);
@@ -57,20 +56,26 @@ impl Maker<'_, '_> {
             last = self.simple(title, lines, members, Work::Fit, efforts, before);
             self.does(last, vec![Doing::House(House::SetBase(own))]);
         }
+        last
+    }
+
+    /// Cases come onto the base that they share; the task after which they stand there.
+    pub(super) fn stood_on_bases(&mut self, after: usize) -> usize {
+        let mut last = after;
         // Where nothing is leveled by itself, this is when places are kept free.
         let mut kept = (!self.levels()).then(|| self.kept());
         for row in self.shared_bases() {
             let cases: Vec<&Case> = self.piece.of_row(row).collect();
-            let mut lines = self.put_on(&cases);
+            let framed = cases.iter().any(|case| case.frame.is_some());
+            let stood = bases::stood_on(self.piece, self.parts, &cases, framed);
+            let mut lines = stood.as_ref().map_or(Vec::new(), |own| self.put_on(&cases, own));
             let (told, keeps) = kept.take().unwrap_or_default();
             lines.extend(told);
             let efforts = vec![Usual::Planting.times(cases.len())];
             let title = Self::on_its_base("Set", &cases);
             last = self.simple(title, lines, Vec::new(), Work::Fit, efforts, vec![last]);
-            let base = self.piece.case(row.first).and_then(|case| case.base.as_ref());
-            let before = base.map_or(Length::ZERO, |base| base.set_back.length);
-            let stood = StoodOn { cases: cases.iter().map(|case| case.id).collect(), before };
-            self.does(last, vec![Doing::House(House::StandOn(stood))]);
+            let stood = stood.into_iter().map(|own| Doing::House(House::StandOn(own)));
+            self.does(last, stood.collect());
             self.does(last, keeps);
         }
         last
@@ -103,9 +108,15 @@ impl Maker<'_, '_> {
             let end = format!("the {} end of {front}", side.word());
             off(&end, at) + &format!(" the {} wall", side.word())
         }));
+        let between = match own.between {
+            true => format!(", {}", self.in_the_middle(own.farther)),
+            false => String::new(),
+        };
         let mut lines = vec![carry];
         if !place.is_empty() {
-            lines.push(format!("set it in its place, with {}", listed(&place)));
+            lines.push(format!("set it in its place{between}, with {}", listed(&place)));
+        } else if own.between {
+            lines.push(format!("set it in its place{between}"));
         }
         lines.push(format!(
             "find the highest place of the floor under the whole run, and strike a level line on the wall {} above it; shim under every sleeper, at its front and at its back, until the upper edges of the base are level with the line and with each other: this is the one time that the cases on it are leveled",
@@ -124,31 +135,11 @@ impl Maker<'_, '_> {
         lines
     }
 
-    fn put_on(&self, cases: &[&Case]) -> Vec<String> {
-        let tape = self.piece.tape();
+    fn put_on(&self, cases: &[&Case], own: &StoodOn) -> Vec<String> {
         let names: Vec<&str> = cases.iter().map(|case| case.name.as_str()).collect();
-        let base = cases.first().and_then(|case| case.base.as_ref());
-        let back = base.map_or(String::new(), |base| tape.text(base.set_back.length));
-        let framed = cases.iter().any(|case| case.frame.is_some());
-        let (from, way, sides) = match (names.len(), framed) {
-            (1, true) => ("the face of its frame", "", "both its sides"),
-            (1, false) => ("the front edges of its ends", "", "both its sides"),
-            (_, true) => (
-                "the faces of their frames",
-                ", from the left",
-                "the outer sides of the first and the last",
-            ),
-            (_, false) => (
-                "the front edges of their ends",
-                ", from the left",
-                "the outer sides of the first and the last",
-            ),
-        };
+        let way = if names.len() == 1 { "" } else { ", from the left" };
         vec![
-            format!(
-                "set {} on it{way}, with {from} {back} before the face of the base, and {sides} even with its ends",
-                listed(&names)
-            ),
+            format!("set {} on it{way}, with {}", listed(&names), self.stands_on(own)),
             "where one rocks, mend the base: no shim goes between the two".to_owned(),
         ]
     }

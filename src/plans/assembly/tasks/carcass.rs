@@ -88,9 +88,10 @@ impl Maker<'_, '_> {
         let frame = self.unit_glue(&Assembly::Frame(id), &format!("face frame of {name}"), None);
         let base = format!("base of {}", self.piece.base_named(id));
         let base = self.unit_glue(&Assembly::Base(id), &base, None);
-        let seen = self.base_seen(id);
+        let (seen, covers) = self.base_seen(id);
         if let Some(task) = base.and_then(|task| self.tasks.get_mut(task)) {
             task.lines.extend(seen);
+            task.does.extend(covers);
         }
         self.battens(case);
         let title = format!("carcass of {name}");
@@ -199,9 +200,15 @@ impl Maker<'_, '_> {
             match planting {
                 Planting::OnBase => {
                     after.extend(loose.take());
-                    let (told, doing) = self.on_base(case, &parts);
+                    let (told, holds) = self.on_base(case, &parts);
+                    let blocked = matches!(holds, Doing::OnBase { block: Some(_), .. });
+                    let own = self.piece.case(case);
+                    let set = own.and_then(|case| self.set_on_base(case, blocked));
+                    let (line, stands) = set.unzip();
+                    lines.extend(line);
+                    does.extend(stands);
                     lines.extend(told);
-                    does.push(doing);
+                    does.push(holds);
                 }
                 Planting::Legs => {
                     let (told, doing) = self.legs_held(&joints);

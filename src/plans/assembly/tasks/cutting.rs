@@ -423,6 +423,7 @@ impl Maker<'_, '_> {
             coat,
             parts: hidden.clone(),
             before: Vec::new(),
+            bare: Vec::new(),
         };
         let coated = self.coat(finish, title, lines, coating, after);
         if let Some(task) = self.tasks.get_mut(coated) {

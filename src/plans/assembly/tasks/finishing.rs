@@ -155,7 +155,10 @@ impl Maker<'_, '_> {
         sand.push("ease every edge that a hand touches with a few strokes of sandpaper, before the finish goes on".to_owned());
         sand.extend(self.boxes_eased());
         let kicks = self.ids(|part| part.role == Role::Kick);
-        sand.extend(kicks.iter().filter_map(|kick| self.kick_covered(*kick)));
+        let kicks: Vec<(String, Doing)> =
+            kicks.iter().filter_map(|kick| self.kick_covered(*kick)).collect();
+        let (told, covers): (Vec<String>, Vec<Doing>) = kicks.into_iter().unzip();
+        sand.extend(told);
         sand.push("sand with the grain and dust off".to_owned());
         sand.push("the insides were sanded before they were glued up: take off pencil marks and glue there, and no more".to_owned());
         sand.extend(self.prefinished().map(|marks| {
@@ -215,6 +218,7 @@ impl Maker<'_, '_> {
             .into_iter()
             .map(|(grits, sheets_from)| Doing::Sand(Sand { grits, sheets_from, cured }))
             .collect();
+        does.splice(0..0, covers);
         if !off.is_empty() {
             does.insert(0, Doing::TakeOff(off));
         }
@@ -390,9 +394,8 @@ impl Maker<'_, '_> {
                 format!("rub the last coat down with {grit} grit before this one, with a mask on against its dust, and take off every speck")
             }));
         }
-        if !self.work.fitting().on_wood.is_empty() && number == 1 && is_on(Coated::Boxes) {
-            lines.push("leave bare what a drawer runs on, and the edges and faces that run on it, beside it, and under the strips over it; those get wax".to_owned());
-        }
+        let (told, bare) = self.left_bare(used, surface).filter(|_| number == 1).unzip();
+        lines.extend(told.map(str::to_owned));
         if has_fronts {
             lines.push("coat both faces of every front alike, so that it stays flat".to_owned());
         }
@@ -421,6 +424,7 @@ impl Maker<'_, '_> {
             coat,
             parts: Vec::new(),
             before: early.to_vec(),
+            bare: bare.unwrap_or_default(),
         };
         self.coat(finish, title, lines, coating, vec![after])
     }

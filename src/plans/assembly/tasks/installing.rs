@@ -2,10 +2,9 @@
 
 use crate::diagnostics::listed;
 use crate::measure::Length;
-use crate::model::{Case, CaseId, Exposure, Opening, OpeningKind, Set, Side};
-use crate::parts::{JointSort, PartId, Role};
+use crate::model::{Case, CaseId, Exposure, Opening, OpeningKind, Set};
+use crate::parts::{JointSort, Role};
 use crate::plans::operations::{Doing, House, Wall};
-use crate::plans::scribe_strips::{ScribeStrip, scribe_strips};
 use crate::plans::shelves;
 use crate::plans::wall;
 use crate::plans::weights::Lifted;
@@ -35,10 +34,14 @@ impl Maker<'_, '_> {
         self.does(last, does);
         last = self.strips_up(last);
         last = self.bases_set(last);
-        if let Some((lines, does)) = self.scribed() {
-            let title = "Scribe it to the walls".to_owned();
-            last = self.simple(title, lines, Vec::new(), work, once(Usual::Scribing), vec![last]);
-            self.does(last, does);
+        // What is too wide for its place goes onto no base there before it is planed.
+        let planed_first = self.between_walls().is_some();
+        if planed_first {
+            last = self.scribes(last);
+        }
+        last = self.stood_on_bases(last);
+        if !planed_first {
+            last = self.scribes(last);
         }
         last = self.hung_up(last);
         last = self.tied(last, false);
@@ -150,14 +153,14 @@ impl Maker<'_, '_> {
                 ),
             });
         }
-        for lifted in weights.lifted.keys() {
-            if let Lifted::Base(case) = lifted
-                && self.piece.base_row(*case).is_none()
-            {
-                let name = self.piece.base_named(*case);
-                lines.push(format!("unscrew the base of {name}, carry it by itself, find the highest place of the floor where it goes, and shim the base level from there; then let the case down on it, and screw it down from inside through its bottom as on the bench"));
-                lines.push(UNDER_BASE.to_owned());
-            }
+        let lone = self.lone_bases();
+        for case in &lone {
+            let (told, doing) = self.base_leveled(case);
+            lines.extend(told);
+            does.extend(doing);
+        }
+        if !lone.is_empty() {
+            lines.push(UNDER_BASE.to_owned());
         }
         for keep_out in &self.piece.site.keep_outs {
             lines.push(format!(
@@ -172,15 +175,20 @@ impl Maker<'_, '_> {
         let (kept, keeps) = self.kept();
         lines.extend(kept);
         does.extend(keeps);
-        if self.has_inset() {
-            lines.push("measure both diagonals of every inset opening again, and move the shims until they agree as they did on the bench".to_owned());
+        if lone.is_empty() || self.between_walls().is_none() {
+            lines.extend(self.diagonals());
         }
         (lines, does)
     }
 
+    /// A case that is shimmed racks its openings.
+    pub(super) fn diagonals(&self) -> Option<String> {
+        self.has_inset().then(|| "measure both diagonals of every inset opening again, and move the shims until they agree as they did on the bench".to_owned())
+    }
+
     /// How what stands on the floor by itself is leveled: the piece, or those of its cases
     /// that don't stand on a base with others.
-    fn leveling(&self) -> [String; 2] {
+    fn leveling(&self) -> Vec<String> {
         let own: Vec<&str> = self.leveled().map(|case| case.name.as_str()).collect();
         let others = self.piece.cases.iter().filter(|case| !case.is_on_floor()).count();
         let clear = match self.between_walls() {
@@ -188,21 +196,19 @@ impl Maker<'_, '_> {
             None if self.is_scribed() => "clear of the walls by no more than the scribe",
             None => "where it will stay",
         };
-        let lifted = &self.work.weights().lifted;
-        let is_based = |case: &Case| lifted.contains_key(&Lifted::Base(case.id));
         match own.len() + others == self.piece.cases.len() {
-            true if self.leveled().all(is_based) => {
+            true if self.leveled().all(|case| self.has_lone_base(case)) => {
                 let piece = self.on_floor("the piece");
-                [
-                    format!("stand {piece} {clear}"),
-                    format!(
-                        "check that {piece} is level from end to end and from front to back, and that its ends are plumb; where they are not, shim under the base again"
-                    ),
-                ]
+                match self.between_walls() {
+                    Some(_) => vec![format!(
+                        "stand {piece} {clear}: it is too wide to go onto a base there until its stiles are planed to the walls"
+                    )],
+                    None => vec![self.level_on_base(&piece)],
+                }
             }
             true => {
                 let piece = self.on_floor("the piece");
-                [
+                vec![
                     format!(
                         "find the highest place of the floor where {piece} goes, and set it {clear}"
                     ),
@@ -211,7 +217,7 @@ impl Maker<'_, '_> {
                     ),
                 ]
             }
-            false => [
+            false => vec![
                 format!(
                     "find the highest place of the floor under the whole run, and set {} {clear}",
                     listed(&own)
@@ -222,79 +228,6 @@ impl Maker<'_, '_> {
                 ),
             ],
         }
-    }
-
-    /// Scribing comes when it stands level.
-    fn scribed(&self) -> Option<(Vec<String>, Vec<Doing>)> {
-        let (mut lines, mut does) = (Vec::new(), Vec::new());
-        let tape = self.piece.tape();
-        for case in self.piece.cases.iter().filter(|case| case.on.is_none()) {
-            let marked = lines.len();
-            for side in Side::BOTH {
-                if let Exposure::Wall { scribe } = side.of(&case.exposure)
-                    && scribe.length.is_positive()
-                {
-                    does.push(Doing::House(House::Scribe(case.id, side, scribe.length)));
-                    lines.push(format!(
-                        "scribe the {} stile of {} to the wall; up to {} of it may come off",
-                        side.word(),
-                        case.name,
-                        tape.text(scribe.length)
-                    ));
-                }
-            }
-            if lines.len() > marked
-                && let Some(held) = self.held_to_scribe(case)
-            {
-                lines.insert(marked, held);
-            }
-        }
-        if lines.is_empty() {
-            return None;
-        }
-        if let Some(name) = self.between_walls() {
-            lines.insert(0, format!("{name} may be too wide to go between the walls as it is: level it before its place, and measure from wall to wall at the bottom, the middle, and the top, level with its face and just before its back; what it is wider than that comes off its two stiles, so much from each that what is left of both looks alike; mark them at the three heights, and join the marks"));
-        } else {
-            lines.insert(0, "block the piece off the wall that you scribe to, by the same amount at top and bottom, and set the compass to the widest gap".to_owned());
-        }
-        lines.push("plane to the line, leaning a few degrees under it so that only the front edge meets the wall; move the piece home and level it again".to_owned());
-        // A kick across notches goes on later, and so does a filler.
-        let there = |strip: &ScribeStrip| {
-            let later = self.parts.get(strip.kick).is_some_and(|part| part.role == Role::Kick);
-            (!strip.filled && !later).then_some(strip.kick)
-        };
-        let strips = scribe_strips(self.piece, self.parts);
-        let mut kicks: Vec<PartId> = strips.iter().filter_map(there).collect();
-        kicks.dedup();
-        if !kicks.is_empty() {
-            lines.push(format!("the gap beside {} at the wall is closed by a strip of its stock, scribed to the wall and glued to its end", self.marks(&kicks)));
-            does.push(Doing::House(House::Strip(kicks)));
-        }
-        if self.is_finished() {
-            lines.push("seal every edge that you cut or plane in the house with finish, before it meets the wall".to_owned());
-        }
-        Some((lines, does))
-    }
-
-    /// What is wider than its place between two walls before its stiles are scribed.
-    /// True where something of it is cut to a wall.
-    fn is_scribed(&self) -> bool {
-        self.piece.cases.iter().any(|case| {
-            Side::BOTH.iter().any(|side| side.of(&case.exposure).scribe().length.is_positive())
-        })
-    }
-
-    fn between_walls(&self) -> Option<&str> {
-        let scribed =
-            |case: &Case, side: Side| side.of(&case.exposure).scribe().length.is_positive();
-        let mut cases = self.piece.cases.iter().filter(|case| case.on.is_none());
-        let first = cases.next()?;
-        let last = cases.next_back();
-        let both = scribed(first, Side::Left) && scribed(last.unwrap_or(first), Side::Right);
-        both.then_some(match self.piece.cases.len() {
-            1 => first.name.as_str(),
-            _ => "the piece",
-        })
     }
 
     pub(super) fn walled(&self, wall: &Wall, stacked: bool) -> Vec<String> {

@@ -1,8 +1,9 @@
 //! Below the bottom of a case: the ends of its kick or base, and what holds its legs.
 
 use crate::diagnostics::listed;
-use crate::model::{CaseId, Side};
-use crate::parts::{Assembly, Direction, Part, PartId, Role, Which};
+use crate::model::CaseId;
+use crate::parts::{Assembly, PartId, Role, Which};
+use crate::plans::bare_ends::{BareEnds, Hidden, bare_ends};
 use crate::plans::fitting::leg_block;
 use crate::plans::operations::Doing;
 
@@ -11,26 +12,46 @@ use super::Maker;
 impl Maker<'_, '_> {
     /// A kick of sheet goods runs over the notches, and shows its plies at an end that is
     /// seen.
-    pub(super) fn kick_covered(&self, kick: PartId) -> Option<String> {
-        let part = self.parts.get(kick)?;
-        let ends = self.seen_beside(part);
-        let is_sheet = self.piece.stock(part.stock).is_some_and(|own| !own.is_solid());
-        let [it, they] = match self.is_finished() {
-            true => ["; it gets its coats with the rest", "; they get their coats with the rest"],
-            false => ["", ""],
-        };
-        (!ends.is_empty() && is_sheet).then(|| match ends.as_slice() {
-            [only] => {
+    pub(super) fn kick_covered(&self, kick: PartId) -> Option<(String, Doing)> {
+        let own = self.bare_ends_of(kick)?;
+        let mark = self.parts.mark(kick);
+        let [long, wide] = own.strip.map(|side| self.piece.tape().text(side));
+        let line = match (own.by, own.beside.as_slice()) {
+            (Hidden::Filler, [only]) => {
                 let end = self.parts.mark(*only);
-                format!("the end of {} is seen beside {end}: saw that end short by the thickness of the veneer that matches {end}, and iron or glue a strip of it on, so that the plies don't show{it}", part.mark)
+                format!(
+                    "the end of {mark} is seen beside {end}: fill it with wood filler and sand it flush when that is hard, so that its plies don't show under the paint"
+                )
             }
-            _ => format!("both ends of {} are seen: saw both short by the thickness of the veneer that matches the ends of the case, and iron or glue strips of it on, so that the plies don't show{they}", part.mark),
-        })
+            (Hidden::Filler, _) => format!(
+                "both ends of {mark} are seen: fill them with wood filler and sand them flush when that is hard, so that the plies don't show under the paint"
+            ),
+            (Hidden::Veneer, [only]) => {
+                let (end, it) = (self.parts.mark(*only), self.with_the_rest("it gets its"));
+                format!(
+                    "the end of {mark} is seen beside {end}: saw that end short by the thickness of the veneer that matches {end}, and iron or glue a strip of it on, {long} x {wide}, and trim it flush, so that the plies don't show{it}"
+                )
+            }
+            (Hidden::Veneer, _) => {
+                let they = self.with_the_rest("they get their");
+                format!(
+                    "both ends of {mark} are seen: saw both short by the thickness of the veneer that matches the ends of the case, and iron or glue strips of it on, {long} x {wide}, and trim them flush, so that the plies don't show{they}"
+                )
+            }
+        };
+        Some((line, Doing::CoverEnds(own)))
+    }
+
+    fn with_the_rest(&self, they_get: &str) -> String {
+        match self.is_finished() {
+            true => format!("; {they_get} coats with the rest"),
+            false => String::new(),
+        }
     }
 
     /// What is seen of a separate base: its screws in front, and the plies of its front and
     /// back at an end of the case that is seen.
-    pub(super) fn base_seen(&self, base: CaseId) -> Vec<String> {
+    pub(super) fn base_seen(&self, base: CaseId) -> (Vec<String>, Vec<Doing>) {
         let member = |which: Which| {
             self.ids(|part| {
                 let own = (part.assembly, part.role, part.which);
@@ -39,34 +60,43 @@ impl Maker<'_, '_> {
         };
         let (front, back) = (member(Which::Front), member(Which::Back));
         let Some(part) = front.first().and_then(|id| self.parts.get(*id)) else {
-            return Vec::new();
+            return (Vec::new(), Vec::new());
         };
         let mut lines = vec![format!(
             "the front face of {} is seen: sink the heads of its screws, and fill the holes before it is sanded",
             part.mark
         )];
-        let ends = self.seen_beside(part);
-        if !ends.is_empty() && self.piece.stock(part.stock).is_some_and(|own| !own.is_solid()) {
+        let long: Vec<PartId> = [front, back].concat();
+        let bare: Vec<BareEnds> = long.iter().filter_map(|id| self.bare_ends_of(*id)).collect();
+        if let Some(first) = bare.first() {
             let told = |ids: &[PartId]| {
                 listed(&ids.iter().map(|id| self.parts.mark(*id)).collect::<Vec<_>>())
             };
-            let (long, beside) = (told(&[front, back].concat()), told(&ends));
-            lines.push(format!(
-                "the ends of {long} are seen beside {beside}: cover them there with veneer to match {beside}, ironed or glued on, so that their plies don't show"
-            ));
+            let (long, beside) = (told(&long), told(&first.beside));
+            lines.push(match first.by {
+                Hidden::Veneer => {
+                    let mut sizes: Vec<String> = Vec::new();
+                    for own in &bare {
+                        let size = own.strip.map(|side| self.piece.tape().text(side)).join(" x ");
+                        if !sizes.contains(&size) {
+                            sizes.push(size);
+                        }
+                    }
+                    format!(
+                        "the ends of {long} are seen beside {beside}: cover them there with veneer to match {beside}, strips of {}, ironed or glued on and trimmed flush, so that their plies don't show",
+                        sizes.join(" and of ")
+                    )
+                }
+                Hidden::Filler => format!(
+                    "the ends of {long} are seen beside {beside}: fill them there with wood filler and sand them flush when that is hard, so that their plies don't show under the paint"
+                ),
+            });
         }
-        lines
+        (lines, bare.into_iter().map(Doing::CoverEnds).collect())
     }
 
-    /// The ends of cases that are seen over the ends of a part below them, of which no strip
-    /// covers the plies.
-    fn seen_beside(&self, part: &Part) -> Vec<PartId> {
-        let is_bare = |side: Side| {
-            let end = part.placement.face(Direction::X, side == Side::Left);
-            !part.strips.iter().any(|strip| strip.face == end)
-        };
-        let seen = self.parts.seen_over(self.piece, part).into_iter();
-        seen.filter(|(side, _)| is_bare(*side)).map(|(_, id)| id).collect()
+    fn bare_ends_of(&self, part: PartId) -> Option<BareEnds> {
+        bare_ends(self.piece, self.parts).into_iter().find(|own| own.part == part)
     }
 
     /// How legs are held under a bottom: with screws down through it, or with a block below

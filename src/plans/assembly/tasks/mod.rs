@@ -18,13 +18,16 @@ mod hanging;
 mod hung_up;
 mod installing;
 mod joints;
+mod left_bare;
 mod legs;
+mod lone_bases;
 mod miters;
 mod nailers;
 mod openings;
 mod packed;
 mod runs;
 mod screw_holes;
+mod scribing;
 mod stacking;
 mod units;
 

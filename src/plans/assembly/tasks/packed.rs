@@ -62,7 +62,12 @@ impl Maker<'_, '_> {
             let tapered = self.tapered(&between).unwrap_or_default();
             format!("plane {marks} to the thickness on the cut list, and cut them to fit between the front and the back posts; {tapered}")
         });
-        let lines = lines.chain(posted).collect();
+        let behind = self.ids(|part| fitting::is_behind_stile(self.piece, part));
+        let stiled = (!behind.is_empty()).then(|| {
+            let (marks, tapered) = (self.marks(&behind), self.tapered(&behind).unwrap_or_default());
+            format!("plane {marks} to the thickness on the cut list, so that those behind one stile are no wider together than it is, and cut them to the length there; {tapered}")
+        });
+        let lines = lines.chain(posted).chain(stiled).collect();
         Kind { names, parts, lines }
     }
 
@@ -73,6 +78,7 @@ impl Maker<'_, '_> {
         let fills = |part: &Part| {
             matches!(part.role, Role::Packer | Role::HingeBlock | Role::Guide)
                 && !fitting::is_between_posts(self.piece, part)
+                && !fitting::is_behind_stile(self.piece, part)
         };
         for id in self.ids(fills) {
             let clear = self.parts.get(id).map_or(Length::ZERO, |part| self.past_edge(part));

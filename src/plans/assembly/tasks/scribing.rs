@@ -1,0 +1,131 @@
+//! Outer stiles are scribed to the walls beside them.
+
+use crate::model::{Case, Exposure, Side};
+use crate::parts::{PartId, Role};
+use crate::plans::operations::{Doing, House};
+use crate::plans::scribe_strips::{ScribeStrip, scribe_strips};
+
+use super::{Maker, Usual, Work};
+
+impl Maker<'_, '_> {
+    /// Stiles come to their walls when the case stands level; between two walls while it
+    /// stands before its place. The task after which they do.
+    pub(super) fn scribes(&mut self, after: usize) -> usize {
+        let Some((lines, does)) = self.scribed() else { return after };
+        let title = "Scribe it to the walls".to_owned();
+        let efforts = vec![Usual::Scribing.times(1)];
+        let task = self.simple(title, lines, Vec::new(), Work::Fit, efforts, vec![after]);
+        self.does(task, does);
+        task
+    }
+
+    fn scribed(&self) -> Option<(Vec<String>, Vec<Doing>)> {
+        let (mut lines, mut does) = (Vec::new(), Vec::new());
+        let tape = self.piece.tape();
+        for case in self.piece.cases.iter().filter(|case| case.on.is_none()) {
+            let marked = lines.len();
+            for side in Side::BOTH {
+                if let Exposure::Wall { scribe } = side.of(&case.exposure)
+                    && scribe.length.is_positive()
+                {
+                    does.push(Doing::House(House::Scribe(case.id, side, scribe.length)));
+                    lines.push(format!(
+                        "scribe the {} stile of {} to the wall; up to {} of it may come off",
+                        side.word(),
+                        case.name,
+                        tape.text(scribe.length)
+                    ));
+                }
+            }
+            if lines.len() > marked
+                && let Some(held) = self.held_to_scribe(case)
+            {
+                lines.insert(marked, held);
+            }
+        }
+        if lines.is_empty() {
+            return None;
+        }
+        lines.insert(0, self.measured_for());
+        lines.push(self.planed());
+        // A kick across notches goes on later, and so does a filler.
+        let there = |strip: &ScribeStrip| {
+            let later = self.parts.get(strip.kick).is_some_and(|part| part.role == Role::Kick);
+            (!strip.filled && !later).then_some(strip.kick)
+        };
+        let strips = scribe_strips(self.piece, self.parts);
+        let mut kicks: Vec<PartId> = strips.iter().filter_map(there).collect();
+        kicks.dedup();
+        if !kicks.is_empty() {
+            lines.push(format!("the gap beside {} at the wall is closed by a strip of its stock, scribed to the wall and glued to its end", self.marks(&kicks)));
+            does.push(Doing::House(House::Strip(kicks)));
+        }
+        if self.is_finished() {
+            lines.push("seal every edge that you cut or plane in the house with finish, before it meets the wall".to_owned());
+        }
+        let lone = self.lone_bases();
+        if self.between_walls().is_some() && !lone.is_empty() {
+            for case in &lone {
+                let (told, doing) = self.lifted_onto_base(case);
+                lines.push(told);
+                does.extend(doing);
+            }
+            lines.push(self.level_on_base(&self.on_floor("the piece")));
+            lines.extend(self.diagonals());
+        }
+        Some((lines, does))
+    }
+
+    /// How is found what comes off the stiles.
+    fn measured_for(&self) -> String {
+        let lone = !self.lone_bases().is_empty();
+        let based = lone || !self.shared_bases().is_empty();
+        match self.between_walls() {
+            Some(name) => {
+                let (stands, place, from) = match based {
+                    true => ("", "over the middle of the base", ", counted from the upper edge of the base"),
+                    false => (" level it before its place;", "in the middle between the walls", ""),
+                };
+                format!("{name} may be too wide to go between the walls as it is:{stands} hang a plumb line {place}, where the face of {name} comes, and measure from it to the wall at either side, at the heights of the foot, the middle, and the top of the stiles{from}; what {name} is wider than that on either side of its own middle comes off the stile there: mark it at the three heights, and join the marks; see that there is room from wall to wall just before its back, too")
+            }
+            None if !lone && based => "slide the case at the wall off its place on the base, away from the wall, by the same amount at top and bottom, and set the compass to that amount".to_owned(),
+            None => "block the piece off the wall that you scribe to, by the same amount at top and bottom, and set the compass to the widest gap".to_owned(),
+        }
+    }
+
+    /// How the stiles are planed, and where they go then.
+    fn planed(&self) -> String {
+        let home = match (self.lone_bases().is_empty(), self.shared_bases().is_empty()) {
+            (true, true) => "; move the piece home and level it again",
+            (true, false) if self.between_walls().is_none() => "; slide the case home",
+            (false, _) if self.between_walls().is_none() => {
+                "; move the piece home on its base, and level it again"
+            }
+            (true | false, _) => "",
+        };
+        format!(
+            "plane to the line, leaning a few degrees under it so that only the front edge meets the wall{home}"
+        )
+    }
+
+    /// True where something of it is cut to a wall.
+    pub(super) fn is_scribed(&self) -> bool {
+        self.piece.cases.iter().any(|case| {
+            Side::BOTH.iter().any(|side| side.of(&case.exposure).scribe().length.is_positive())
+        })
+    }
+
+    /// What is wider than its place between two walls before its stiles are scribed.
+    pub(super) fn between_walls(&self) -> Option<&str> {
+        let scribed =
+            |case: &Case, side: Side| side.of(&case.exposure).scribe().length.is_positive();
+        let mut cases = self.piece.cases.iter().filter(|case| case.on.is_none());
+        let first = cases.next()?;
+        let last = cases.next_back();
+        let both = scribed(first, Side::Left) && scribed(last.unwrap_or(first), Side::Right);
+        both.then_some(match self.piece.cases.len() {
+            1 => first.name.as_str(),
+            _ => "the piece",
+        })
+    }
+}
