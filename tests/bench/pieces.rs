@@ -597,7 +597,8 @@ impl Writer<'_> {
             self.is("finger pulls");
         }
         let build = self.build();
-        self.line(&format!("fronts {{ stock cherry; set {set}; {build}; hinge cup; {pull} }}"));
+        let stock = if build == "build slab" { self.slab() } else { "stock cherry" };
+        self.line(&format!("fronts {{ {stock}; set {set}; {build}; hinge cup; {pull} }}"));
         if !has_fronts {
             self.drawn.ways = known;
         }
@@ -627,6 +628,14 @@ impl Writer<'_> {
                 .to_owned()
             }
         }
+    }
+
+    /// What slabs are cut from: boards, or veneered sheets whose grain runs on. It goes by what is
+    /// written so far, so that no other choice depends on it.
+    fn slab(&self) -> &'static str {
+        let written: usize = self.drawn.text.bytes().map(usize::from).sum();
+        let has_grain = self.drawn.text.contains("stock ply { plywood");
+        if has_grain && written % 8 > 0 { "stock ply; in-sequence" } else { "stock cherry" }
     }
 
     /// A front of frame and panel, with tenons in its grooves alone or in mortises.
@@ -924,4 +933,5 @@ pub(super) const RARER: &[&str] = &[
     "rail with a lip",
     "fixed and adjustable shelves",
     "drawers on wood",
+    "fronts in sequence",
 ];
