@@ -81,7 +81,8 @@ fn a_kitchen_is_priced_by_hand() {
     // Four fluid ounces of glue on hand are 118 ml, and no more is taken. Four shelf pins and a
     // tenth more are five, and six are on hand.
     assert!(rows.iter().all(|row| row[0] != "glue" && !row[2].starts_with("shelf pins")));
-    let first = "Order first: slides run-21 (5 weeks), then white-ash-ply (2 weeks), then ply (1 week).";
+    let first =
+        "Order first: slides run-21 (5 weeks), then white-ash-ply (2 weeks), then ply (1 week).";
     assert!(paper.split_whitespace().collect::<Vec<_>>().join(" ").contains(first), "{paper}");
 }
 
