@@ -411,9 +411,10 @@ impl<'p> Play<'p> {
 
     /// True for a part of a case, by its mark.
     fn is_of(&self, case: &str, mark: &str) -> bool {
-        let own = format!("{case}.");
+        let (own, of_run) = (format!("{case}."), format!(".{case}."));
+        let is_its = |path: &str| path.starts_with(&own) || path.contains(&of_run);
         let mut boards = self.boards.iter();
-        boards.any(|board| board.part.mark == mark && board.part.path.starts_with(&own))
+        boards.any(|board| board.part.mark == mark && is_its(&board.part.path))
     }
 
     /// A part that is there and in one piece.

@@ -1,14 +1,14 @@
-//! A case that hangs and stands at once, or stands in two ways.
+//! A case that hangs and stands at once, stands in two ways, or hangs where another stands.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Severity, Sink};
+use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
 use crate::measure::Span;
 use crate::model::{Case, Piece};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "hangs-and-stands",
     severity: Severity::Error,
-    finds: "A case has `hung`, and a base or a leg to stand on, or it stands on another case and has `hung`, a base, or a leg too.",
+    finds: "A case has `hung`, and a base or a leg to stand on, or it stands on another case and has `hung`, a base, or a leg too. Or it hangs over a case and not above the top of that.",
     why: "Only one of the two can be built: what hangs clear of the floor has nothing under it, and what stands on another case doesn't reach the floor.",
     source: "Plane geometry.",
     formula: "",
@@ -37,6 +37,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 sink.push(also(found, case, *span, format!("{what} on the floor")));
             }
         }
+        sink.extend(hangs_low(piece, case));
         let Some(on) = &case.on else { continue };
         let stands = stands.iter().map(|(span, what)| (*span, format!("{what} on the floor")));
         let hung = case.hung.as_ref().map(|hung| (hung.span, "it hangs here".to_owned()));
@@ -46,6 +47,44 @@ fn check(piece: &Piece, sink: &mut Sink) {
             sink.push(also(found, case, span, what));
         }
     }
+}
+
+/// What is found of a case whose underside is below the top of what it hangs over.
+fn hangs_low(piece: &Piece, case: &Case) -> Option<Diagnostic> {
+    let (tape, hung) = (piece.tape(), case.hung.as_ref()?);
+    let over = hung.over.as_ref()?;
+    let top = |below: &Case| {
+        let countertop = piece.top_over(below.id).map(|own| piece.thickness(own.spec.stock).length);
+        below.high.length + countertop.unwrap_or_default()
+    };
+    let below = piece.cases.iter().filter(|below| piece.is_above(case, below));
+    let below = below.max_by_key(|below| top(below))?;
+    let high = top(below);
+    // The cover under it hangs lower.
+    let cover = case.covers.under.as_ref().map(|own| piece.thickness(own.stock).length);
+    let up = hung.up.length - cover.unwrap_or_default();
+    if up >= high {
+        return None;
+    }
+    let title = format!(
+        "{} hangs {} above the floor, and {} below it is {} high",
+        case.name,
+        tape.figure(up),
+        below.name,
+        tape.figure(high)
+    );
+    let least = tape.up(high);
+    let found = RULE
+        .finding(title, hung.span, "it hangs here")
+        .label(over.span, "over this")
+        .sum(Sum::new("short by", high - up, tape).plus(high, &below.name, tape).minus(
+            hung.up.length,
+            "up",
+            tape,
+        ))
+        .note(format!("hang it {} above the floor at least", tape.figure(least)))
+        .subject(&case.path);
+    Some(found)
 }
 
 fn also(found: Diagnostic, case: &Case, span: Span, what: String) -> Diagnostic {
