@@ -4,7 +4,7 @@
 mod at_line;
 mod causes;
 mod near_misses;
-mod over_all;
+mod doubted;
 mod wrong_unit;
 
 pub use near_misses::{Change, Fewer, NearMiss, NearSetting, Saves, Way};
@@ -125,7 +125,7 @@ impl Compilation {
 /// The reason why the spec itself can't be read.
 pub fn check(files: &dyn SourceFiles, entry: &str) -> Result<Compilation, ReadError> {
     let compiled = wrong_unit::told(files, entry, check_once(files, entry)?);
-    let compiled = over_all::told(files, entry, causes::told(files, entry, compiled));
+    let compiled = doubted::told(files, entry, causes::told(files, entry, compiled));
     Ok(at_line::told(causes::proved(files, entry, compiled)))
 }
 

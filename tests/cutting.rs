@@ -1,79 +1,13 @@
 //! Sheet plans against published instances, and by the rules of a saw: what comes of a
 //! plan is looked at as rectangles only.
 
-use std::fs;
+mod instances;
+
+use std::path::Path;
 
 use casewright::cutting::{self, Kind, Node, Order, Plan, Size, Stages, Wanted, Way, What};
+use instances::{Instance, OWN, instances};
 use proptest::prelude::*;
-
-const DATA: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/data/cutting");
-
-/// A published instance, its parts turned or not, with what is known of it.
-struct Instance {
-    name: String,
-    order: Order,
-    /// The bound that stands beside it, and the least cost that anyone found.
-    least: i64,
-    best: i64,
-    by_cost: bool,
-}
-
-fn instances() -> Vec<Instance> {
-    let best = fs::read_to_string(format!("{DATA}/best.csv")).unwrap();
-    let mut all = Vec::new();
-    for line in best.lines().skip(1) {
-        let cells: Vec<&str> = line.split(',').collect();
-        let is_sheet = cells[1] == "2d";
-        let folder = if is_sheet { "sheets" } else { "boards" };
-        let text = fs::read_to_string(format!("{DATA}/{folder}/{}.csv", cells[0])).unwrap();
-        for turns in [false, true] {
-            if turns && !is_sheet {
-                continue;
-            }
-            let (least, best) = if turns { (9, 10) } else { (5, 6) };
-            all.push(Instance {
-                name: format!("{}{}", cells[0], if turns { " turned" } else { "" }),
-                order: order(&text, turns),
-                least: cells[least].parse().unwrap(),
-                best: cells[best].parse().unwrap(),
-                by_cost: cells[4] == "cost",
-            });
-        }
-    }
-    all
-}
-
-fn order(text: &str, turns: bool) -> Order {
-    let (mut kinds, mut pieces) = (Vec::new(), Vec::new());
-    for line in text.lines().filter(|line| !line.starts_with('#')).skip(1) {
-        let cells: Vec<&str> = line.split(',').collect();
-        let number = |at: usize| cells[at].parse::<i64>().unwrap();
-        match cells[0] {
-            "sheet" => {
-                kinds.push(Kind {
-                    size: [number(1), number(2)],
-                    cost: number(4),
-                    count: None,
-                    above: None,
-                });
-            }
-            "stock" => kinds.push(Kind { size: [number(1), 1], cost: 1, count: None, above: None }),
-            "part" if cells.len() == 3 => {
-                let piece = Wanted { size: [number(1), 1], turns: false };
-                pieces.extend((0..number(2)).map(|_| piece));
-            }
-            "part" => {
-                let piece = Wanted { size: [number(1), number(2)], turns };
-                pieces.extend((0..number(3)).map(|_| piece));
-            }
-            other => panic!("{other}"),
-        }
-    }
-    let stages = Stages { most: None, first: None };
-    // Several sizes are harder than one.
-    let rounds = if kinds.len() > 1 { 20_000 } else { 4000 };
-    Order { kinds, pieces, kerf: 0, stages, floor: 0, rounds: [rounds, 20] }
-}
 
 /// A piece on a sheet: which, and from where to where.
 #[derive(Clone, Copy, Debug)]
@@ -175,14 +109,13 @@ fn wrong(order: &Order, plan: &Plan) -> Vec<String> {
 #[test]
 fn published_instances_take_few_sheets() {
     let (mut runs, mut at_best) = (0, 0);
-    for Instance { name, order, best, by_cost, .. } in instances() {
+    for Instance { name, order, best, by_cost, is_boards, .. } in instances(Path::new(OWN)) {
         let plan = cutting::plan(&order);
         assert_eq!(wrong(&order, &plan), Vec::<String>::new(), "{name}");
         assert_eq!(plan.unplaced, Vec::<usize>::new(), "{name}");
         let cost = plan.cost(&order);
         // Of several sizes within 2 %, of one size within one sheet; boards with the fewest.
-        let is_board = order.kinds[0].size[1] == 1;
-        let most = match (by_cost, is_board) {
+        let most = match (by_cost, is_boards) {
             (true, _) => best + best / 50,
             (false, true) => best,
             (false, false) => best + 1,
@@ -197,7 +130,7 @@ fn published_instances_take_few_sheets() {
 /// The bounds beside the instances are published, or worked out apart from this code.
 #[test]
 fn bounds_are_as_published() {
-    for Instance { name, order, least, best, by_cost } in instances() {
+    for Instance { name, order, least, best, by_cost, .. } in instances(Path::new(OWN)) {
         let own = cutting::fewest(&order);
         assert!(own <= best, "{name}: no fewer than {own}, but {best} did");
         let near = if by_cost { own == least } else { own >= least - 1 };

@@ -432,6 +432,18 @@ fn a_digit_too_many_in_a_list_is_told_where_it_stands() {
     }
 }
 
+/// 1200 − 1100 − 3 × 18 leaves 46 for a pair of doors: not what follows there is told, but the
+/// bank that takes the room. A bank of 900 is large and leaves the doors 246.
+#[test]
+fn an_opening_that_takes_nearly_all_is_told_where_it_stands() {
+    let found = at_its_line("alcove-shelves.case", "wide 400", "wide 1100");
+    assert_eq!(found.slug, "size-doubtful");
+    assert!(found.title.starts_with("bank is 1100 wide, and "), "{}", found.title);
+    assert_eq!(offered(&found), ["550"]);
+    let large = compile(&changed("alcove-shelves.case", "wide 400", "wide 900"));
+    assert!(!slugs(&large).contains(&"size-doubtful"));
+}
+
 /// 800 − 3 × 18 = 746: the books leave 25 of 721 and 24 of 722. What is written so is meant so.
 #[test]
 fn a_niche_that_is_left_nothing_is_told() {

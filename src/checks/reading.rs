@@ -224,7 +224,7 @@ pub(super) const RULES: &[Rule] = &[
         source: "Common practice, no source.",
         ..reading(
             "size-doubtful",
-            "A case is less than 9 in (229 mm) wide, high, or deep overall, or its size has a different unit from the rest of the file, and the size that was probably meant would clear two or more other findings. Those findings are listed under this one, not separately.",
+            "A case is less than 9 in (229 mm) wide, high, or deep overall, or its size has a different unit from the rest of the file, and the size that was probably meant would clear two or more other findings. Or an opening takes more than four fifths of its case, and the size that was probably meant would clear four or more. Those findings are listed under this one, not separately.",
             "A digit missing from an overall size would be reported at every board and front that has no room, and nowhere as what it is.",
             "wide 36; deep 18",
             "wide 6; deep 18",

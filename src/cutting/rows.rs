@@ -31,12 +31,12 @@ struct May {
     most: usize,
     /// Those of the fewest pieces come first.
     by_count: bool,
-    /// How many looks it has left.
-    looks: usize,
+    /// How many pieces it may still try on a board.
+    steps: usize,
 }
 
-/// How many of each length are left, or on a board.
-type Counts = Vec<usize>;
+/// What is on a board: the places of its lengths, the longest first.
+type Board = Vec<usize>;
 
 impl Rows {
     /// The pieces of an order that are not too large, where they lie one behind the other on
@@ -71,82 +71,108 @@ impl Rows {
         Some(Self { lengths, long: size[along], all })
     }
 
-    /// The pieces of each of so many boards; `None` where so many looks found none.
-    pub(super) fn on(&self, boards: i64, looks: usize) -> Option<Vec<Vec<usize>>> {
+    /// The pieces of each of so many boards; `None` where so many steps found none.
+    pub(super) fn on(&self, boards: i64, steps: usize) -> Option<Vec<Vec<usize>>> {
         let spare = boards * self.long - self.all;
         if spare < 0 {
             return None;
         }
         let tries = WAYS.iter().flat_map(|most| [false, true].map(|by_count| (*most, by_count)));
         let filled = tries.into_iter().find_map(|(most, by_count)| {
-            let mut left: Counts = self.lengths.iter().map(|(_, own)| own.len()).collect();
-            let (mut filled, looks) = (Vec::new(), looks / WAYS.len() / 2);
-            let mut may = May { most, by_count, looks };
+            let mut left: Vec<usize> = self.lengths.iter().map(|(_, own)| own.len()).collect();
+            let mut filled = Vec::new();
+            let mut may = May { most, by_count, steps: steps / WAYS.len() / 2 };
             self.fill(&mut left, spare, &mut filled, &mut may).then_some(filled)
         })?;
         let mut rest: Vec<_> = self.lengths.iter().map(|(_, own)| own.iter()).collect();
-        let mut take = |(at, count): (usize, &usize)| -> Vec<usize> {
-            rest.get_mut(at).map_or(Vec::new(), |own| own.by_ref().take(*count).copied().collect())
-        };
-        let boards = filled.iter().map(|own| own.iter().enumerate().flat_map(&mut take).collect());
-        Some(boards.collect())
+        let mut take = |at: usize| rest.get_mut(at)?.next().copied();
+        Some(
+            filled.into_iter().map(|own| own.into_iter().filter_map(&mut take).collect()).collect(),
+        )
     }
 
     /// Fills board after board until no piece is left.
-    fn fill(&self, left: &mut Counts, spare: i64, filled: &mut Vec<Counts>, may: &mut May) -> bool {
-        let Some(longest) = left.iter().position(|count| *count > 0) else { return true };
-        if may.looks == 0 {
+    fn fill(&self, left: &mut [usize], spare: i64, filled: &mut Vec<Board>, may: &mut May) -> bool {
+        let is_left = |count: &usize| *count > 0;
+        let Some(longest) = left.iter().position(is_left) else { return true };
+        if may.steps == 0 {
             return false;
         }
-        may.looks -= 1;
-        let mut ways = Vec::new();
-        let mut own = vec![0; left.len()];
-        own[longest] = 1;
-        let room = self.long - self.lengths[longest].0;
-        self.ways(left, (longest, room), spare, &mut own, &mut ways);
-        let count = |own: &Counts| if may.by_count { own.iter().sum() } else { 0 };
-        ways.sort_by_cached_key(|(waste, own)| (count(own), *waste, Reverse(own.clone())));
+        let last = left.iter().rposition(is_left).unwrap_or(longest);
+        let mut begun = Begun {
+            rows: self,
+            left,
+            spare,
+            shortest: self.lengths[last].0,
+            own: vec![longest],
+            ways: Vec::new(),
+        };
+        begun.fill_up(longest, self.long - self.lengths[longest].0, &mut may.steps);
+        let mut ways = begun.ways;
+        let count = |own: &Board| if may.by_count { own.len() } else { 0 };
+        ways.sort_unstable_by(|(waste, own), (other_waste, other)| {
+            (count(own), waste, own).cmp(&(count(other), other_waste, other))
+        });
         for (waste, way) in ways.into_iter().take(may.most) {
-            way.iter().zip(left.iter_mut()).for_each(|(own, left)| *left -= own);
+            way.iter().for_each(|at| left[*at] -= 1);
             filled.push(way);
             if self.fill(left, spare - waste, filled, may) {
                 return true;
             }
             let way = filled.pop().unwrap_or_default();
-            way.iter().zip(left.iter_mut()).for_each(|(own, left)| *left += own);
+            way.iter().for_each(|at| left[*at] += 1);
         }
         false
     }
+}
 
-    /// Every way to go on filling a board that wastes no more than is to spare, and leaves no
-    /// room for a piece that is left; what each of them wastes.
-    fn ways(
-        &self,
-        left: &Counts,
-        (from, room): (usize, i64),
-        spare: i64,
-        own: &mut Counts,
-        ways: &mut Vec<(i64, Counts)>,
-    ) {
-        if ways.len() >= FOUND {
+/// A board that is being filled up.
+struct Begun<'r> {
+    rows: &'r Rows,
+    /// How many of each length are left.
+    left: &'r [usize],
+    /// No more than this may be wasted on it.
+    spare: i64,
+    /// The shortest length that is left.
+    shortest: i64,
+    own: Board,
+    /// Every way to fill it that was found, with what it wastes.
+    ways: Vec<(i64, Board)>,
+}
+
+impl Begun<'_> {
+    /// Finds every way to go on, with lengths from a place on, that wastes no more than is to
+    /// spare and leaves no room for a piece that is left.
+    fn fill_up(&mut self, from: usize, room: i64, steps: &mut usize) {
+        if self.ways.len() >= FOUND || *steps == 0 {
             return;
         }
+        *steps -= 1;
         let mut is_full = true;
-        for at in from..left.len() {
-            let length = self.lengths[at].0;
-            if length > room || own[at] >= left[at] {
+        for at in from..self.left.len() {
+            let rest = room - self.rows.lengths[at].0;
+            if rest < 0 || !self.has(at) {
                 continue;
             }
             is_full = false;
-            own[at] += 1;
-            self.ways(left, (at, room - length), spare, own, ways);
-            own[at] -= 1;
+            // Where nothing fits in behind it, that must not waste too much.
+            if rest > self.spare && rest < self.shortest {
+                continue;
+            }
+            self.own.push(at);
+            self.fill_up(at, rest, steps);
+            self.own.pop();
         }
         // What is longer than the last one taken may still have room.
-        let fits = |at: usize| self.lengths[at].0 <= room && own[at] < left[at];
-        if is_full && room <= spare && !(0..from).any(fits) {
-            ways.push((room, own.clone()));
+        let fits = |at: usize| self.rows.lengths[at].0 <= room && self.has(at);
+        if is_full && room <= self.spare && !(0..from).any(fits) {
+            self.ways.push((room, self.own.clone()));
         }
+    }
+
+    /// True where one of a length is left beside those on the board.
+    fn has(&self, at: usize) -> bool {
+        self.left[at] > 0 && self.own.iter().filter(|own| **own == at).count() < self.left[at]
     }
 }
 
@@ -170,8 +196,8 @@ mod tests {
         };
         let all: Vec<usize> = (0..7).collect();
         let rows = Rows::of(&order, &all).expect("one behind the other");
-        assert_eq!(rows.on(1, 100), None);
-        let boards = rows.on(2, 100).expect("two full boards");
+        assert_eq!(rows.on(1, 1000), None);
+        let boards = rows.on(2, 1000).expect("two full boards");
         let long = |own: &Vec<usize>| own.iter().map(|at| order.pieces[*at].size[0]).sum::<i64>();
         assert_eq!(boards.iter().map(long).collect::<Vec<_>>(), [13, 13]);
         let narrow = Order { kinds: vec![Kind { size: [13, 8], ..order.kinds[0] }], ..order };

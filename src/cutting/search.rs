@@ -23,8 +23,8 @@ const EMPTIED: u64 = 4;
 const TRIES: usize = 150;
 /// In how many parts of a sheet leftovers are told apart: what is less is not worth a cut.
 const STEPS: i128 = 40;
-/// How many ways to fill a board are gone into in place of a round.
-const LOOKS: usize = 20;
+/// How many pieces are tried on boards that hold them one behind the other, in place of a round.
+const STEPS_OF_ROWS: usize = 400;
 /// Of a hundred places, how many are overlooked.
 const OVERLOOKED: u64 = 2;
 
@@ -249,9 +249,9 @@ impl<'o> Search<'o> {
     /// A plan of fewer boards, where pieces lie on them one behind the other.
     fn in_rows(&mut self, rows: &Rows) -> Option<Draft> {
         let each = self.order.kinds.first()?.cost.max(1);
-        let looks = self.order.rounds[0] * LOOKS;
+        let steps = self.order.rounds[0] * STEPS_OF_ROWS;
         let fewer = (self.least + each - 1) / each..self.below / each;
-        let boards = fewer.into_iter().find_map(|boards| rows.on(boards, looks))?;
+        let boards = fewer.into_iter().find_map(|boards| rows.on(boards, steps))?;
         let mut whole = Draft::default();
         for out in boards {
             let mut own = Draft { sheets: Vec::new(), out };

@@ -121,6 +121,18 @@ fn number(expr: &Expr) -> Option<Exact> {
     }
 }
 
+/// True for the hyphen of `3-4`, which stands where a rule has the slash of a fraction.
+fn slash_meant(line: &str, hyphen: usize) -> bool {
+    let [before, after] =
+        [line.get(..hyphen), line.get(hyphen + 1..)].map(Option::unwrap_or_default);
+    let is_digit = |c: char| c.is_ascii_digit();
+    let over = before.rsplit(|c| !is_digit(c)).next().and_then(|own| own.parse::<u32>().ok());
+    let under = after.split(|c| !is_digit(c)).next().and_then(|own| own.parse::<u32>().ok());
+    let parts = [2, 4, 8, 16, 32, 64];
+    over.zip(under)
+        .is_some_and(|(over, under)| over < under && over % 2 == 1 && parts.contains(&under))
+}
+
 /// The message for a line that is no statement.
 pub(super) fn junk(file: FileId, line: &str, at: Span) -> Diagnostic {
     let line = line.trim_end();
@@ -211,12 +223,18 @@ pub(super) fn junk(file: FileId, line: &str, at: Span) -> Diagnostic {
             ))
         }
         '\'' => syntax("put a text in double quotes", here, "a single quote"),
-        '-' if rest[1..].trim_start().starts_with(|d: char| d.is_ascii_digit()) => syntax(
-            "a minus needs a space on both sides, and a mixed number has none",
-            here,
-            "is this a minus or a hyphen?",
-        )
-        .note("`2 - 1/2` takes a half away from two, and `2-1/2` is two and a half"),
+        '-' if rest[1..].trim_start().starts_with(|d: char| d.is_ascii_digit()) => {
+            let found = syntax(
+                "a minus needs a space on both sides, and a mixed number has none",
+                here,
+                "is this a minus or a hyphen?",
+            )
+            .note("`2 - 1/2` takes a half away from two, and `2-1/2` is two and a half");
+            match slash_meant(line, from) {
+                true => found.fix(Fix::new(Grade::Choice, "a fraction has a slash", here, "/")),
+                false => found,
+            }
+        }
         '}' | '{' => syntax(format!("{expected} belongs here"), here, "not a brace"),
         _ if from == 0 => {
             let word = first_word(rest);

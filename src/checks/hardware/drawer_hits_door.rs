@@ -139,8 +139,12 @@ fn report(
                 diagnostic.note(format!("a pull that stands {most} or less also clears it"));
         }
     }
-    door.tell_assumed(diagnostic)
+    let found = door
+        .tell_assumed(diagnostic)
         .because("anyone who opens the drawer while the door is open drives it into the door")
-        .note("you can also hang the door on its other side")
-        .subject(&opening.path)
+        .subject(&opening.path);
+    match opening.is_pair() {
+        true => found,
+        false => found.note("you can also hang the door on its other side"),
+    }
 }

@@ -43,38 +43,82 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             let needs = hinge.space.size(Direction::Y).half();
             let gap = (stands.from.y - center).max(center - stands.to.y).max(Length::ZERO);
             sink.push(
-                RULE.finding(title(hinge.part, board, gap, needs, tape),
+                RULE.finding(
+                    title(hinge.part, board, gap, needs, tape),
                     board.span,
-                    format!("from {} to {} above the floor", tape.text(stands.from.y), tape.text(stands.to.y)),
+                    format!(
+                        "from {} to {} above the floor",
+                        tape.text(stands.from.y),
+                        tape.text(stands.to.y)
+                    ),
                 )
                 .label(hinge.span, format!("hinge {} above the floor", tape.text(center)))
-                .sum(
-                    Sum::new("short by", needs - gap, tape)
-                        .plus(needs, "needed", tape)
-                        .minus(gap, "to the board", tape),
-                )
-                .because("the cup and the arm strike the board before the door is shut")
-                .note(format!(
-                    "move the hinge, so that its center is no higher than {} or no lower than {} above the floor: `from-end` moves it on all doors, `from-bottom` or `from-top` behind `hinge` in the `front` of this door moves it there alone, and so does another number of hinges{}",
-                    tape.figure(tape.down(stands.from.y - needs)),
-                    tape.figure(tape.up(stands.to.y + needs)),
-                    otherwise(work, &hinge, board)
+                .sum(Sum::new("short by", needs - gap, tape).plus(needs, "needed", tape).minus(
+                    gap,
+                    "to the board",
+                    tape,
                 ))
+                .because("the cup and the arm strike the board before the door is shut")
+                .note(moved(work, &hinge, board, &fixed))
                 .subject(&hinge.part.path),
             );
         }
     }
 }
 
+/// Where else the hinge may be, and what else helps.
+fn moved(work: &Workings<'_>, hinge: &Reach<'_>, board: &Part, fixed: &[&Part]) -> String {
+    let tape = work.piece.tape();
+    let lower = clear(hinge, board, fixed, false).map(|at| tape.figure(tape.down(at)));
+    let higher = clear(hinge, board, fixed, true).map(|at| tape.figure(tape.up(at)));
+    let where_to = match (lower, higher) {
+        (Some(lower), Some(higher)) => format!("no higher than {lower} or no lower than {higher}"),
+        (Some(lower), None) => format!("no higher than {lower}"),
+        (None, Some(higher)) => format!("no lower than {higher}"),
+        (None, None) => {
+            let way = otherwise(work, hinge, board);
+            return format!(
+                "at no height of this door is a hinge clear of what stands behind it: {}",
+                way.unwrap_or_else(|| "leave more room between two of them".to_owned())
+            );
+        }
+    };
+    let way = otherwise(work, hinge, board).map_or(String::new(), |way| format!("; or {way}"));
+    format!(
+        "move the hinge, so that its center is {where_to} above the floor: `from-end` moves it on all doors, `from-bottom` or `from-top` behind `hinge` in the `front` of this door moves it there alone, and so does another number of hinges{way}"
+    )
+}
+
+/// The nearest center below or above a board where the hinge is clear of all boards and on its
+/// door; `None` where none is.
+fn clear(hinge: &Reach<'_>, board: &Part, fixed: &[&Part], up: bool) -> Option<Length> {
+    let needs = hinge.space.size(Direction::Y).half();
+    let beside = |board: &Part| match (up, board.cuboid()) {
+        (true, own) => own.to.y + needs,
+        (false, own) => own.from.y - needs,
+    };
+    let mut center = beside(board);
+    // Each board is passed once at the most.
+    for _ in fixed {
+        let mut space = hinge.space;
+        space.from.set(Direction::Y, center - needs);
+        space.to.set(Direction::Y, center + needs);
+        match fixed.iter().find(|own| own.cuboid().overlaps(&space)) {
+            Some(own) => center = beside(own),
+            None => break,
+        }
+    }
+    let door = hinge.part.cuboid();
+    (door.from.y + needs <= center && center + needs <= door.to.y).then_some(center)
+}
+
 /// What else helps than another place of the hinge.
-fn otherwise(work: &Workings<'_>, hinge: &Reach<'_>, board: &Part) -> String {
+fn otherwise(work: &Workings<'_>, hinge: &Reach<'_>, board: &Part) -> Option<String> {
     if board.role == Role::FixedShelf {
-        return "; or make the shelf `adjustable`".to_owned();
+        return Some("make the shelf `adjustable`".to_owned());
     }
-    match set_back(work, hinge, board) {
-        Some(back) => format!("; or let the front stand behind it with `set-back {back}`"),
-        None => String::new(),
-    }
+    let back = set_back(work, hinge, board)?;
+    Some(format!("let the front stand behind it with `set-back {back}`"))
 }
 
 /// How far a drawer or tray behind doors is set back where it stands behind the hinge, up

@@ -36,6 +36,12 @@ fn over(front: &Front<'_>) -> Option<Length> {
     Some(front.opening.reach.of(edge).length)
 }
 
+/// True where the other leaf of a pair is hung as most are.
+fn same_beside(front: &Front<'_>, doors: &[(&Front<'_>, Length)], usual: Length) -> bool {
+    let mut beside = doors.iter().filter(|(own, _)| own.opening.id == front.opening.id);
+    beside.any(|(_, over)| *over == usual)
+}
+
 fn check(work: &Workings<'_>, sink: &mut Sink) {
     let piece = work.piece;
     let tape = piece.tape();
@@ -76,6 +82,14 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                 true => format!("{} over its board", tape.text(over)),
                 false => "inset".to_owned(),
             };
+            // The front of a pair is for both of its leaves.
+            let mend = match front.opening.is_pair() && same_beside(front, &doors, usual) {
+                true => "both leaves of a pair have the hinge of its front: let the boards at both sides be covered alike, as where each pair has a case of its own in a `run`".to_owned(),
+                false => format!(
+                    "write a second `hinge` from the sheet of the one for this overlay, and name it in the front: `front {{ hinge {}-half }}`",
+                    hinge.name
+                ),
+            };
             sink.push(
                 RULE.finding(
                     format!(
@@ -91,10 +105,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                 .label(front.opening.span, said(*over))
                 .label(first.opening.span, said(usual))
                 .because("the arm of a cup hinge is bent for one overlay")
-                .note(format!(
-                    "write a second `hinge` from the sheet of the one for this overlay, and name it in the front: `front {{ hinge {}-half }}`",
-                    hinge.name
-                ))
+                .note(mend)
                 .subject(&front.opening.path)
                 .urgency(off / Length::mm(1)),
             );

@@ -5,6 +5,7 @@ mod tenon_too_narrow;
 mod tenon_too_thick;
 mod tenon_too_thin;
 pub(super) mod part_impossible;
+mod parts_nothing;
 mod parts_overlap;
 mod panel_too_thick;
 mod countertop_unheld;
@@ -53,6 +54,7 @@ pub(super) const RULES: &[&Rule] = &[
     &pocket_screw_out::RULE,
     &pocket_seen::RULE,
     &pocket_too_long::RULE,
+    &parts_nothing::RULE,
     &rabbet_inside::RULE,
     &shelves_unused::RULE,
     &tenons_meet::RULE,

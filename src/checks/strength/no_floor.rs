@@ -1,8 +1,11 @@
 //! A niche or cupboard without a board to stand things on.
 
+use std::collections::BTreeMap;
+
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
-use crate::model::{Beyond, Case, Edge, Member, Opening, Piece, Web};
+use crate::measure::Span;
+use crate::model::{Beyond, Case, Edge, Member, Opening, OpeningId, Piece, Web};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "no-floor",
@@ -23,10 +26,15 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 fn check(piece: &Piece, sink: &mut Sink) {
     for case in &piece.cases {
+        // Where a list has no boards at all, that is told once.
+        let mut of_lists: BTreeMap<OpeningId, Span> = BTreeMap::new();
         for opening in case.openings.iter().filter(|opening| opening.keeps_things()) {
             // It may stand on the floor of the room.
             if !case.has_floor(opening.id) && !opening.y.is_zero() {
-                sink.push(report(case, opening));
+                let beyond = case.beyond(opening.id, Edge::Bottom);
+                let list = opening.parent.filter(|_| matches!(beyond, Beyond::Opening(_)));
+                let at = list.map(|list| *of_lists.entry(list).or_insert(opening.span));
+                sink.push(report(case, opening, at.unwrap_or(opening.span)));
             } else if let Some(web) = open_frame(case, opening) {
                 sink.push(through(opening, web));
             }
@@ -54,14 +62,13 @@ fn through(opening: &Opening, web: &Web) -> Diagnostic {
     .subject(&opening.path)
 }
 
-fn report(case: &Case, opening: &Opening) -> Diagnostic {
-    let found = RULE
-        .finding(
-            format!("{} has no floor", opening.path),
-            opening.span,
-            "no board of the case lies under this",
-        )
-        .subject(&opening.path);
+fn report(case: &Case, opening: &Opening, at: Span) -> Diagnostic {
+    let title = format!("{} has no floor", opening.path);
+    let found = RULE.finding(title, at, "no board of the case lies under this");
+    let mut found = found.subject(&opening.path);
+    if at != opening.span {
+        found = found.label(opening.span, "nor under this");
+    }
     let falls = match opening.on_wood.is_some() {
         true => "its drawer runs on wood, and there is no board for it to run on",
         false => "what is put into it falls into the opening below",
@@ -82,7 +89,16 @@ fn report(case: &Case, opening: &Opening) -> Diagnostic {
             let next = case.openings.get(next.at).map_or("the next opening", Opening::name);
             let framed = case.frame.is_some() && case.door_before(opening).is_none();
             let word = if framed { "rail" } else { "divider" };
-            found.because(falls).note(format!("put a `{word}` between it and {next}"))
+            let found = found.because(falls);
+            match opening.on_wood.is_some() {
+                true if framed => found.note(format!(
+                    "put a `rail` between it and {next}, and in its braces `shelf {{ build web {{ }} }}`: a frame whose runners carry the drawer"
+                )),
+                true => found.note(format!(
+                    "put a `divider {{ build web {{ }} }}` between it and {next}: a frame whose runners carry the drawer"
+                )),
+                false => found.note(format!("put a `{word}` between it and {next}")),
+            }
         }
     }
 }

@@ -18,11 +18,11 @@ use sequence::Item;
 
 /// How many rounds the search takes for fewer sheets, and for larger leftovers, where there
 /// are few pieces.
-const ROUNDS: [usize; 2] = [4000, 300];
+const ROUNDS: [usize; 2] = [8000, 300];
 /// Where there are more pieces than this, a round takes longer, and so there are fewer.
 const FEW: usize = 30;
 /// A search that only looks whether fewer sheets may do takes so much fewer rounds.
-const SHORT: usize = 8;
+const SHORT: usize = 16;
 /// A sheet costs as much more than a piece on hand that no number of these outweighs it.
 const SHEET: i64 = 1_000_000;
 

@@ -34,7 +34,7 @@ block! {
         "swing 105 deg",
     ).default("180 deg")
         .can_be("30 deg", "270 deg")
-        .usual("75 deg", "270 deg");
+        .usual("75 deg", "180 deg");
     GAP: Length = (
         "gap",
         "the least gap at the hinge side for this door thickness",
@@ -115,7 +115,7 @@ block! {
         "back 37 mm",
     ).default("37 mm")
         .can_be("5 mm", "150 mm")
-        .usual("9 mm", "80 mm");
+        .usual("9 mm", "60 mm");
     APART: Length = ("apart", "the distance between its two screws", "apart 32 mm").default("32 mm")
         .can_be("5 mm", "100 mm")
         .usual("16 mm", "64 mm");

@@ -1,6 +1,9 @@
 //! Values that several arguments make up: `30% to 55%`, `11.40 per board-foot`.
 
-use crate::measure::{Area, Exact, Load, Money, Rate, Span, Spanned, Stiffness, Unit, Volume};
+use crate::diagnostics::{Fix, Grade};
+use crate::measure::{
+    Area, Exact, Load, Money, Rate, Span, Spanned, Stiffness, Unit, Volume, nearest,
+};
 use crate::syntax::{Argument, Number, NumberUnit};
 use crate::vocabulary::evaluate::{self, Fault};
 use crate::vocabulary::value::Value;
@@ -9,8 +12,28 @@ use crate::vocabulary::word::{Kind, one_of};
 use super::{Taken, above_zero, expr, is, lacking, number, percent, positive, wrong, wrong_of};
 
 pub(super) fn percent_range(kind: Kind, arguments: &[Argument]) -> Taken {
-    let (low, high, whole) = ends(kind, arguments, |end| percent(kind, end))?;
+    let (low, high, whole) = ends(kind, arguments, |end| percent(kind, end))
+        .map_err(|fault| signless(fault, arguments))?;
     Ok((Spanned::new(Value::PercentRange((low.min(high), low.max(high))), whole), 3))
+}
+
+/// `30 to 60`, and `30 to 60%`: the same fault with the signs that the ends lack.
+fn signless(mut fault: Fault, arguments: &[Argument]) -> Fault {
+    let [low, to, high, ..] = arguments else { return fault };
+    let share = |end: &Argument| match number(end)? {
+        Number { value, unit: None | Some(NumberUnit::Percent), .. }
+            if value <= Exact::int(100) =>
+        {
+            Some(format!("{value}%"))
+        }
+        _ => None,
+    };
+    if let (true, Some(from), Some(until)) = (is(to, "to"), share(low), share(high)) {
+        "its sign is missing".clone_into(&mut fault.primary.text);
+        let (whole, text) = (low.span().to(high.span()), format!("{from} to {until}"));
+        fault.fixes.push(Fix::new(Grade::Choice, "write its signs", whole, text));
+    }
+    fault
 }
 
 pub(super) fn length_range(kind: Kind, arguments: &[Argument], unit: Unit) -> Taken {
@@ -37,6 +60,9 @@ pub(super) fn feed(kind: Kind, arguments: &[Argument], unit: Unit) -> Taken {
     }
 }
 
+/// How many units of a price are offered where none is written.
+const MOST: usize = 3;
+
 pub(super) fn price(
     kind: Kind,
     units: &'static [&'static str],
@@ -51,11 +77,26 @@ pub(super) fn price(
     let (last, taken) = match arguments {
         [_, each, ..] if is(each, "each") => (each, 2),
         [_, per, what, ..] if is(per, "per") => (what, 3),
+        // What it is the price of is missing.
+        [_] => {
+            let each = units.iter().take(MOST).map(|unit| match *unit {
+                "each" => "each".to_owned(),
+                unit => format!("per {unit}"),
+            });
+            let each: Vec<String> = each.collect();
+            let fault = (wrong(kind, first.span()), "the price of what?");
+            return Err(lacking(fault, first.span(), " ", each.iter().map(String::as_str)));
+        }
         _ => return Err(wrong(kind, first.span())),
     };
     let word = last.as_word().map(|word| word.text);
     let Some(per) = units.iter().find(|unit| Some(**unit) == word) else {
-        return Err(wrong_of(&one_of(units), last.span()));
+        let mut fault = wrong_of(&one_of(units), last.span());
+        if let Some(near) = word.and_then(|word| nearest(word, units.iter().copied())) {
+            let title = format!("write `{near}`");
+            fault.fixes.push(Fix::new(Grade::Choice, title, last.span(), near));
+        }
+        return Err(fault);
     };
     let rate = Rate { price: Money(amount), per };
     Ok((Spanned::new(Value::Rate(rate), first.span().to(last.span())), taken))

@@ -1,8 +1,11 @@
-//! A size over all that is written wrong, where none of what follows from it is found
-//! at its own line.
+//! A size over all that is written wrong, or one of an opening that takes most of its case,
+//! where none of what follows from it is found at its own line.
 
 use crate::diagnostics::{self, Diagnostic, Fix, Grade, Severity};
-use crate::measure::{Exact, FileId, IF_DIGIT_LOST, IF_MEANT, IF_POINT_OFF, Length, Span, Unit};
+use crate::measure::{
+    Exact, FileId, IF_DIGIT_LOST, IF_DOUBLED, IF_MEANT, IF_POINT_OFF, IF_TURNED, Length, Span,
+    Unit, turned, undoubled,
+};
 use crate::model::SourceFiles;
 use crate::syntax::{Argument, Expr, ExprKind, Item, Number, NumberUnit, Statement};
 use crate::vocabulary::{stated_unit, words};
@@ -14,18 +17,24 @@ use super::{Compilation, found_with};
 /// narrowest that is usually built for a kitchen).
 const SMALL: i64 = 9;
 
-/// A size over all.
-struct OverAll<'a> {
-    case: &'a Statement,
+/// At least so many findings follow from the size of an opening that is written wrong.
+const MANY: usize = 4;
+
+/// A size over all, or of an opening.
+struct Doubted<'a> {
+    /// The case, the run, or the opening.
+    of: &'a Statement,
     statement: &'a Statement,
     /// Its figure.
     number: Number,
     at: Span,
+    /// It is that of an opening.
+    is_inner: bool,
 }
 
 /// What a size may have been meant to be, and what is found then.
 struct Better<'a> {
-    size: OverAll<'a>,
+    size: Doubted<'a>,
     fixes: Vec<Fix>,
     after: Vec<Diagnostic>,
 }
@@ -68,13 +77,13 @@ fn cause(
     let tree = compiled.tree(FileId::default())?;
     let unit = stated_unit(tree)?.value;
     let mut sizes = Vec::new();
-    gather(None, &tree.items, &mut sizes);
-    let is_of = |own: &Diagnostic, size: &OverAll<'_>| own.primary.span == size.at;
+    gather(&tree.items, &[], &mut sizes);
+    let is_of = |own: &Diagnostic, size: &Doubted<'_>| own.primary.span == size.at;
     // Another figure that is odd by itself is looked into by itself.
     let is_alone =
-        |size: &OverAll<'_>| all.iter().filter(|own| is_figure(own)).all(|own| is_of(own, size));
-    let is_tried = |size: &OverAll<'_>| is_alone(size) && !size.meant(unit).is_empty();
-    let sizes: Vec<OverAll<'_>> = sizes.into_iter().filter(is_tried).collect();
+        |size: &Doubted<'_>| all.iter().filter(|own| is_figure(own)).all(|own| is_of(own, size));
+    let is_tried = |size: &Doubted<'_>| is_alone(size) && !size.meant(unit).is_empty();
+    let sizes: Vec<Doubted<'_>> = sizes.into_iter().filter(is_tried).collect();
     // Each takes checks of the whole spec; where many may be it, none is.
     if sizes.len() > most(compiled) {
         return None;
@@ -96,7 +105,8 @@ fn cause(
         all.iter().map(|own| own.severity != Severity::Note && !stays(own)).collect();
     let follow = goes.iter().filter(|goes| **goes).count();
     let known = all.iter().find(|own| is_figure(own) && is_of(own, &best.size));
-    if follow < 2 {
+    // A large opening may be meant so, and a few findings may have another cause.
+    if follow < if best.size.is_inner { MANY } else { 2 } {
         return None;
     }
     let mut found = match known {
@@ -107,22 +117,73 @@ fn cause(
     Some((found, goes))
 }
 
-/// The sizes over all of cases and runs, where each is one figure.
-fn gather<'a>(case: Option<&'a Statement>, items: &'a [Item], found: &mut Vec<OverAll<'a>>) {
-    for item in items {
-        let Item::Statement(statement) = item else { continue };
-        if let Some(size) = case.and_then(|case| OverAll::of(case, statement)) {
-            found.push(size);
+/// The sizes over all of cases and runs, and those of openings that take more than four fifths
+/// of their case, where each is one figure.
+fn gather<'a>(items: &'a [Item], run: &[Whole<'a>], found: &mut Vec<Doubted<'a>>) {
+    for statement in statements(items) {
+        let Some(block) = &statement.block else { continue };
+        if !is_case(statement) {
+            gather(&block.items, run, found);
+            continue;
         }
-        if let Some(block) = &statement.block {
-            let inner = is_case(statement).then_some(statement);
-            gather(inner, &block.items, found);
-        }
+        let own: Vec<Doubted<'a>> =
+            statements(&block.items).filter_map(|size| Doubted::of(statement, size)).collect();
+        // What a case does not say it has of its run.
+        let whole: Vec<Whole<'a>> =
+            own.iter().map(|own| (own.statement.word.text(), own.number)).collect();
+        let whole = [whole, run.to_vec()].concat();
+        within(&block.items, &whole, found);
+        found.extend(own);
+        gather(&block.items, &whole, found);
     }
 }
 
-impl<'a> OverAll<'a> {
-    fn of(case: &'a Statement, statement: &'a Statement) -> Option<Self> {
+/// `wide`, `high`, or `deep` of a case, and its figure.
+type Whole<'a> = (&'a str, Number);
+
+/// The sizes of the openings in a case that take more than four fifths of it: what is left for
+/// the others is then too little for most.
+fn within<'a>(items: &'a [Item], whole: &[Whole<'a>], found: &mut Vec<Doubted<'a>>) {
+    for opening in statements(items) {
+        let Some(block) = opening.block.as_ref().filter(|_| !is_case(opening)) else { continue };
+        if is_opening(opening) {
+            let sizes = statements(&block.items).filter_map(|size| Doubted::of(opening, size));
+            let large = sizes.filter(|own| {
+                let word = own.statement.word.text();
+                let all = whole.iter().find(|all| all.0 == word && all.1.unit == own.number.unit);
+                all.is_some_and(|(_, all)| {
+                    own.number.value * Exact::int(5) > all.value * Exact::int(4)
+                })
+            });
+            found.extend(large.map(|own| Doubted { is_inner: true, ..own }));
+        }
+        within(&block.items, whole, found);
+    }
+}
+
+fn statements(items: &[Item]) -> impl Iterator<Item = &Statement> {
+    items.iter().filter_map(|item| match item {
+        Item::Statement(statement) => Some(statement),
+        Item::Comment(_) | Item::Blank => None,
+    })
+}
+
+/// True for an opening, and for a list of them.
+fn is_opening(statement: &Statement) -> bool {
+    let words = [
+        words::list::DOWN.spelling(),
+        words::list::ACROSS.spelling(),
+        words::list::DRAWER.spelling(),
+        words::list::DOOR.spelling(),
+        words::list::DOORS.spelling(),
+        words::list::OPEN.spelling(),
+        words::list::FALSE.spelling(),
+    ];
+    words.contains(&statement.word.text())
+}
+
+impl<'a> Doubted<'a> {
+    fn of(of: &'a Statement, statement: &'a Statement) -> Option<Self> {
         let word = statement.word.text();
         let sizes = [words::case::WIDE.spelling(), words::case::HIGH.spelling()];
         if !sizes.contains(&word) && word != words::case::DEEP.spelling() {
@@ -133,7 +194,7 @@ impl<'a> OverAll<'a> {
         else {
             return None;
         };
-        Some(Self { case, statement, number: *number, at: *span })
+        Some(Self { of, statement, number: *number, at: *span, is_inner: false })
     }
 
     /// The unit of length that is written behind it.
@@ -159,6 +220,9 @@ impl<'a> OverAll<'a> {
         if own != file {
             return vec![(count.to_string(), IF_MEANT)];
         }
+        if self.is_inner {
+            return self.less();
+        }
         let is_written = count.is_whole() || !file.is_metric();
         if Length::new(count, file) >= Length::inches(SMALL, 1)
             || !count.is_positive()
@@ -181,18 +245,38 @@ impl<'a> OverAll<'a> {
         all
     }
 
+    /// What an opening that takes too much may have been meant to have: its digits the other
+    /// way round, one of two that are alike, a point a place off, half.
+    fn less(&self) -> Vec<(String, &'static str)> {
+        let Number { value: count, .. } = self.number;
+        if !count.is_whole() || !count.is_positive() {
+            return Vec::new();
+        }
+        let behind = self.unit().map_or(String::new(), |unit| format!(" {}", unit.name()));
+        let all = [
+            (turned(count), IF_TURNED),
+            (undoubled(count), IF_DOUBLED),
+            (Some(count * Exact::ratio(1, 10)), IF_POINT_OFF),
+            (Some(count * Exact::ratio(1, 2)), IF_MEANT),
+        ];
+        let all = all.into_iter().filter_map(|(own, if_so)| Some((own?, if_so)));
+        let whole = all.filter(|(own, _)| own.is_whole() && *own < count);
+        whole.map(|(own, if_so)| (format!("{own}{behind}"), if_so)).collect()
+    }
+
     /// The finding of the size, from which so many others follow.
     fn doubtful(&self, follow: usize, file: Unit) -> Diagnostic {
-        let name = match self.case.arguments.first() {
+        let name = match self.of.arguments.first() {
             Some(Argument::Expr(Expr { kind: ExprKind::Name(name), .. })) => name.text().to_owned(),
-            _ => self.case.word.text().to_owned(),
+            _ => self.of.word.text().to_owned(),
         };
         let word = self.statement.word.text();
         let own = self.unit().unwrap_or(file);
         let behind = if own == file { String::new() } else { format!(" {}", own.name()) };
         let size = format!("{}{behind}", self.number.value);
         let follow = diagnostics::counted(follow, "finding");
-        let title = format!("{name} is {size} {word} overall, and {follow} follow from that");
+        let overall = if self.is_inner { "" } else { " overall" };
+        let title = format!("{name} is {size} {word}{overall}, and {follow} follow from that");
         Diagnostic::error("size-doubtful", title, self.at, "is this what you meant?")
             .subject(format!("{name}.{word}"))
     }
@@ -204,7 +288,7 @@ impl<'a> Better<'a> {
         files: &dyn SourceFiles,
         entry: &str,
         compiled: &Compilation,
-        size: OverAll<'a>,
+        size: Doubted<'a>,
         file: Unit,
     ) -> Option<Self> {
         let (mut fixes, mut found): (Vec<Fix>, Option<Vec<Diagnostic>>) = (Vec::new(), None);
