@@ -136,7 +136,7 @@ fn rows_of_pins_count_from_their_boards() {
         assert_eq!(row["above"]["exact"], "485");
         assert_eq!(row["first"]["exact"], "685");
         assert_eq!(row["pitch"], serde_json::json!({"exact": "32", "print": "32 mm"}));
-        assert_eq!(row["places"], 28);
+        assert_eq!(row["holes"], 28);
     }
 }
 

@@ -269,8 +269,7 @@ fn figures_of_the_fitting_sheet_are_those_of_its_operations() {
 fn derived(shown: &Shown, known: &mut Known) {
     let mut holes: BTreeMap<&str, u64> = BTreeMap::new();
     for rows in shown.of_kind(&["bore rows"]) {
-        let left_out = rows["left_out"].as_array().map_or(0, Vec::len) as u64;
-        let row = rows["places"].as_u64().unwrap() - left_out;
+        let row = rows["holes"].as_u64().unwrap();
         // From the lower edge of the opening.
         known.add(exact(&rows["first"]) - exact(&rows["above"]));
         known.add(row as f64);

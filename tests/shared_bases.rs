@@ -86,6 +86,21 @@ fn a_base_is_leveled_before_its_cases_come() {
     assert!(order.is_sorted_by(|one, other| one < other), "{order:?}");
 }
 
+/// An island has no wall to strike a line on: nothing of its order speaks of one.
+#[test]
+fn a_base_without_a_wall_is_leveled_by_the_floor() {
+    let site = "left wall { scribe 12 }; right open; fixing wall;";
+    let island = laundry("separate")
+        .replace(site, "left open; right open;")
+        .replace("    filler corner { share 1 }\n", "");
+    let compiled = sound(&island.replace("wide 1440", "wide 1380"));
+    let order = papers::one(&compiled, "assembly-order", Format::Text).expect("an order");
+    let own = order.lines().find(|line| line.contains("highest place")).expect("leveled");
+    assert!(own.contains("until the upper edges of the base are 100 above that place"), "{own}");
+    let walls: Vec<&str> = order.lines().filter(|line| line.contains("the wall ")).collect();
+    assert!(walls.is_empty(), "{walls:#?}");
+}
+
 /// Each end has its notch, and one board goes across all four, when the cases hold.
 #[test]
 fn one_kick_goes_over_all_notches() {

@@ -1,7 +1,5 @@
 //! The scale: how weights and moments are printed, once, at the very end.
 
-use std::collections::BTreeSet;
-
 use super::{Exact, Length, Mass, Moment, Tape, Unit};
 
 /// The unit that a job weighs in: pounds where it measures in inches, else
@@ -61,8 +59,8 @@ impl Scale {
         (each.into_iter().map(text).collect(), text(whole))
     }
 
-    /// Weights that add up on paper, and their sum, where what weighs the same has
-    /// the same figure: the heaviest takes what rounding leaves.
+    /// Weights, each to its nearest tenth, so that what weighs the same has the same figure
+    /// and a scale shows what is printed; and the sum of what is printed.
     #[must_use]
     pub fn alike(self, masses: &[Mass]) -> (Vec<String>, String) {
         let all: Vec<Exact> = masses.iter().map(|mass| mass.0 / self.tenth()).collect();
@@ -141,27 +139,10 @@ fn spread(all: &[Exact]) -> (Vec<i64>, i64) {
     (each, whole)
 }
 
-/// Whole numbers that come to the rounded sum, the same for what is the same: the
-/// greatest takes what rounding the others leaves.
+/// The nearest whole numbers, and what they come to.
 fn alike(all: &[Exact]) -> (Vec<i64>, i64) {
-    let whole = all.iter().copied().sum::<Exact>().round();
-    let mut each: Vec<i64> = all.iter().map(|one| one.round()).collect();
-    let left = whole.saturating_sub(each.iter().fold(0, |a, b| a.saturating_add(*b)));
-    let mut sorted = all.to_vec();
-    sorted.sort_unstable();
-    let alone: BTreeSet<Exact> = sorted
-        .chunk_by(Exact::eq)
-        .filter_map(|alike| <[Exact; 1]>::try_from(alike).ok())
-        .flatten()
-        .collect();
-    let greatest = all
-        .iter()
-        .enumerate()
-        .max_by_key(|(_, one)| (alone.contains(one), **one))
-        .and_then(|(index, _)| each.get_mut(index));
-    if let Some(greatest) = greatest {
-        *greatest = greatest.saturating_add(left);
-    }
+    let each: Vec<i64> = all.iter().map(|one| one.round()).collect();
+    let whole = each.iter().fold(0i64, |a, b| a.saturating_add(*b));
     (each, whole)
 }
 
@@ -184,6 +165,17 @@ mod tests {
         assert_eq!(Scale::of(&Tape::inches()).moments(&[ten]).1, "70 lb in");
         let metric = Moment::of(Mass(Exact::int(10)), Length::mm(250));
         assert_eq!(Scale::of(&Tape::millimetres()).moments(&[metric]).1, "2.5 kg m");
+    }
+
+    /// Two cases of 37.691 kg are 83.09 lb each, four doors of 1.262 kg 2.78 lb; exactly they
+    /// come to 177.3 lb.
+    #[test]
+    fn what_weighs_the_same_prints_the_same() {
+        let grams = [37_691, 37_691, 1_262, 1_262, 1_262, 1_262];
+        let masses = grams.map(|grams| Mass(Exact::ratio(grams, 1000)));
+        let (each, whole) = Scale::of(&Tape::inches()).alike(&masses);
+        assert_eq!(each, ["83.1 lb", "83.1 lb", "2.8 lb", "2.8 lb", "2.8 lb", "2.8 lb"]);
+        assert_eq!(whole, "177.4 lb");
     }
 
     proptest! {

@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, HashMap};
 
 use super::case::Case;
-use super::opening::Opening;
+use super::opening::{Item, Opening, OpeningKind};
 
 /// Says what each opening is called on paper: by the end of its name that no
 /// other opening of the case has.
@@ -37,6 +37,51 @@ pub(super) fn within(openings: &mut [Opening], case: &str) {
         let own: Vec<&str> = words.iter().take(shared + 1).rev().map(String::as_str).collect();
         opening.title = own.join(" ");
     }
+    nameless(openings);
+}
+
+/// Calls a list without a name that stands in another one after what is in it: `bowl with
+/// doors`, `upper to lower`.
+fn nameless(openings: &mut [Opening]) {
+    let is_list = |opening: &Opening| matches!(opening.kind, OpeningKind::List(..));
+    let within = |opening: &&Opening| {
+        let parent = opening.parent.and_then(|parent| openings.get(parent.at));
+        is_list(opening) && !opening.named && parent.is_some_and(is_list)
+    };
+    let told: Vec<(usize, String)> = openings
+        .iter()
+        .filter(within)
+        .filter_map(|opening| {
+            let leaves = leaves(openings, opening);
+            let title = match leaves.as_slice() {
+                [only] => (*only).to_owned(),
+                [one, other] => format!("{one} with {other}"),
+                [first, .., last] => format!("{first} to {last}"),
+                [] => return None,
+            };
+            Some((opening.id.at, title))
+        })
+        .collect();
+    for (at, title) in told {
+        if let Some(opening) = openings.get_mut(at) {
+            opening.title = title;
+        }
+    }
+}
+
+/// What the openings in a list are called, from the first to the last; a list with a name
+/// counts as one.
+fn leaves<'o>(openings: &'o [Opening], list: &'o Opening) -> Vec<&'o str> {
+    let OpeningKind::List(_, items) = &list.kind else { return vec![&list.title] };
+    let inner = items.iter().filter_map(|item| match item {
+        Item::Opening(id) => openings.get(id.at),
+        Item::Member(_) => None,
+    });
+    let told = inner.flat_map(|own| match own.named {
+        true => vec![own.title.as_str()],
+        false => leaves(openings, own),
+    });
+    told.collect()
 }
 
 /// Adds the case to what openings are called that have one title in several cases.

@@ -248,6 +248,10 @@ fn step(
     more.extend(moves::lines(source, index));
     more.extend(measures::line(source, index));
     more.extend(task.lines.iter().cloned());
+    // Told as they are exactly at the foot of the sheet.
+    for length in &task.told {
+        figures.plain(*length);
+    }
     // Such a figure bears its mark already.
     figures.mark(more.iter().any(|line| line.contains(MEASURED)));
     let mut after: Vec<usize> = task.after.iter().map(|index| number_of(*index)).collect();
@@ -311,7 +315,7 @@ fn step(
                 "both diagonals of {} by {} are {}{mark}, and they differ by no more than {}{why}",
                 figures.text(a),
                 figures.text(b),
-                figures.near(trade::diagonal(a, b)),
+                figures.plain(trade::diagonal(a, b)),
                 at_most(source.work.piece.tape(), square.within)
             ),
             format!(

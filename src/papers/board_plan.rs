@@ -3,11 +3,12 @@
 use std::collections::BTreeSet;
 
 use crate::diagnostics::{counted, listed};
-use crate::measure::Length;
+use crate::measure::{Length, Unit};
 use crate::model::Stock;
+use crate::parts::Role;
 use crate::plans::boards::{self, Looks, OfLumber};
 use crate::plans::buying;
-use crate::plans::sawing::Sawn;
+use crate::plans::sawing::{Laid, Sawn};
 use crate::vocabulary::LayOut;
 
 use super::Source;
@@ -43,8 +44,35 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
             blocks.extend(of_board(source, stock, board));
         }
     }
-    blocks.push(Block::Note("When the boards lie in your shop, enter each in its stock as it is, as in `on-hand { long 103; wide 7-1/4; lost 0 to 2; lost 31 to 36 }`, where `lost` is what goes with a knot, a split, or checks, measured from one end. Print these papers again, and the plan is of your boards.".to_owned()));
+    let [on_hand, _] = examples(work.piece.tape().unit);
+    blocks.push(Block::Note(format!("When the boards lie in your shop, enter each in its stock as it is, as in `{on_hand}`, where `lost` is what goes with a knot, a split, or checks, measured from one end. Print these papers again, and the plan is of your boards.")));
     blocks
+}
+
+/// How a board in the shop and those of the yard are entered, in the unit of the job.
+fn examples(unit: Unit) -> [&'static str; 2] {
+    match unit {
+        Unit::Inch => [
+            "on-hand { long 103; wide 7-1/4; lost 0 to 2; lost 31 to 36 }",
+            "boards { wide 5 to 8; long 96 to 120 }",
+        ],
+        Unit::Foot => [
+            "on-hand { long 103 in; wide 7-1/4 in; lost 0 in to 2 in; lost 31 in to 36 in }",
+            "boards { wide 5 in to 8 in; long 8 to 10 }",
+        ],
+        Unit::Millimetre => [
+            "on-hand { long 2600; wide 185; lost 0 to 50; lost 790 to 915 }",
+            "boards { wide 120 to 200; long 2400 to 3000 }",
+        ],
+        Unit::Centimetre => [
+            "on-hand { long 260; wide 18.5; lost 0 to 5; lost 79 to 91.5 }",
+            "boards { wide 12 to 20; long 240 to 300 }",
+        ],
+        Unit::Metre => [
+            "on-hand { long 2.6; wide 185 mm; lost 0 mm to 50 mm; lost 790 mm to 915 mm }",
+            "boards { wide 120 mm to 200 mm; long 2.4 to 3 }",
+        ],
+    }
 }
 
 /// How many boards each stock takes, how well they are used, and whether fewer would do.
@@ -93,8 +121,9 @@ fn about(source: &Source<'_, '_>, own: &OfLumber, stock: &Stock) -> Vec<String> 
     if own.bought().next().is_some() {
         notes.push(match stock.boards {
             None => format!(
-                "The stock does not say which boards the yard has, so the plan counts on the usual ones: {}. Enter those of your yard, as in `boards {{ wide 5 to 8; long 96 to 120 }}`.",
-                listed(&counted_on)
+                "The stock does not say which boards the yard has, so the plan counts on the usual ones: {}. Enter those of your yard, as in `{}`.",
+                listed(&counted_on),
+                examples(source.work.piece.tape().unit)[1]
             ),
             Some(_) => format!(
                 "The plan counts on boards from the middle of what the yard has, and on larger ones only where a piece asks for one or that saves a board: {}. Take each at least as large as its plan says.",
@@ -130,15 +159,31 @@ fn of_board(source: &Source<'_, '_>, stock: &Stock, own: &Sawn) -> Vec<Block> {
 
 /// What to look for in a board that gives such pieces.
 fn chosen(source: &Source<'_, '_>, own: &Sawn) -> String {
-    let has =
-        |looks: Looks| own.laid.iter().any(|laid| Looks::of(source.work, &laid.blank) == looks);
-    match (has(Looks::Front), has(Looks::Frame)) {
-        (true, true) => {
-            "for fronts and frames: choose it for its figure, with straight grain along the edges"
-        }
-        (true, false) => "for fronts: choose it for its figure and color",
-        (false, true) => "for frames: choose it for straight grain from end to end",
-        (false, false) => "for what is little seen: a plain board will do",
+    let work = source.work;
+    let looks = |laid: &Laid| Looks::of(work, &laid.blank);
+    let shown = own.laid.iter().filter(|laid| looks(laid) == Looks::Front);
+    let roles: Vec<Role> =
+        shown.filter_map(|laid| Some(work.parts.get(laid.blank.part)?.role)).collect();
+    let is_front = |role: &Role| matches!(role, Role::Slab | Role::FrontPanel);
+    let mut what = Vec::new();
+    if roles.iter().any(is_front) {
+        what.push("fronts");
     }
-    .to_owned()
+    if roles.contains(&Role::Countertop) {
+        what.push("countertops");
+    }
+    if roles.iter().any(|role| !is_front(role) && *role != Role::Countertop) {
+        what.push("the outside of the case");
+    }
+    let framed = own.laid.iter().any(|laid| looks(laid) == Looks::Frame);
+    match (what.is_empty(), framed) {
+        (false, true) => {
+            what.push("frames");
+            let what = listed(&what);
+            format!("for {what}: choose it for its figure, with straight grain along the edges")
+        }
+        (false, false) => format!("for {}: choose it for its figure and color", listed(&what)),
+        (true, true) => "for frames: choose it for straight grain from end to end".to_owned(),
+        (true, false) => "for what is little seen: a plain board will do".to_owned(),
+    }
 }

@@ -3,7 +3,9 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::measure::{Length, Unit};
-use crate::model::{Axis, HingeId, HingeKind, Item, OpeningKind, Piece, Sheet, Stock, StockId};
+use crate::model::{
+    Axis, Case, HingeId, HingeKind, Item, Opening, OpeningKind, Piece, Sheet, Stock, StockId,
+};
 use crate::parts::{Grain, Part, PartId, Role, opening_told};
 use crate::plans::assembly::{Stage, gluing, is_broken_down_first, is_sawn_later, stage};
 use crate::trade;
@@ -100,7 +102,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         ),
         false => format!("when all is sawn, there are {count} parts, each with its mark"),
     }];
-    proof.extend(sums(source));
+    proof.extend(sums(source, |_, _| true));
     blocks.push(Block::Proof(proof));
     blocks.push(Block::Note(format!("Rough sizes leave {} on the length and {} on the width of solid parts. Cut sheet parts to size, except those left larger for now.", figures.text(piece.shop.allow_length), figures.text(piece.shop.allow_width))));
     blocks
@@ -268,7 +270,8 @@ fn by_width(
         // What is crosscut from one stick stands together.
         let stick = source.work.sticks().of(*id).and_then(|stick| stick.parts.first());
         let name = plain_name(part, piece);
-        let key = (size, name, features.clone(), done.clone(), &part.notes, stick);
+        let strips = edging::told(source, part);
+        let key = (size, name, (features.clone(), strips), done.clone(), &part.notes, stick);
         let at = *alike.entry(key).or_insert(lines.len());
         // Of a core and its strips every error adds up.
         let housed = housed.contains(id) || !part.strips.is_empty();
@@ -354,7 +357,10 @@ fn by_width(
             let marks: Vec<&str> = line.parts.iter().map(|(_, part)| part.mark.as_str()).collect();
             let mut row = vec![
                 marks.join(" "),
-                plain_name(first, source.work.piece),
+                match line.parts.len() {
+                    1 if first.role == Role::Slab => words::name(first, source.work.piece),
+                    _ => plain_name(first, source.work.piece),
+                },
                 line.parts.len().to_string(),
                 match (first.strips.is_empty(), line.housed) {
                     _ if !first.spare.is_empty() => {
@@ -429,6 +435,14 @@ fn layered(piece: &Piece, part: &Part, count: usize) -> Option<String> {
 /// The name of a part, the same for all that are cut alike.
 fn plain_name(part: &Part, piece: &Piece) -> String {
     match part.role {
+        Role::Slab => {
+            match part.opening().and_then(|own| piece.opening(own)).map(|own| &own.kind) {
+                Some(OpeningKind::Drawer { .. }) => "drawer front".to_owned(),
+                Some(OpeningKind::False) => "false front".to_owned(),
+                Some(OpeningKind::Door(_) | OpeningKind::Doors) => "door".to_owned(),
+                Some(OpeningKind::List(..) | OpeningKind::Open) | None => words::name(part, piece),
+            }
+        }
         Role::DrawerSide => "drawer side".to_owned(),
         Role::DrawerFront => "box front".to_owned(),
         Role::DrawerBack => "box back".to_owned(),
@@ -441,13 +455,16 @@ fn plain_name(part: &Part, piece: &Piece) -> String {
     }
 }
 
-/// What the frame must add up to, list by list.
-fn sums(source: &Source<'_, '_>) -> Vec<String> {
+/// What the frame must add up to, list by list of those that are to be told.
+pub(super) fn sums(
+    source: &Source<'_, '_>,
+    is_told: impl Fn(&Case, &Opening) -> bool,
+) -> Vec<String> {
     let mut lines = Vec::new();
     for case in &source.work.piece.cases {
         for opening in &case.openings {
             let OpeningKind::List(axis, items) = &opening.kind else { continue };
-            if items.len() < 2 {
+            if items.len() < 2 || !is_told(case, opening) {
                 continue;
             }
             let sizes: Vec<Length> = items

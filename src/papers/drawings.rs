@@ -2,11 +2,12 @@
 
 use crate::diagnostics::listed;
 use crate::measure::Length;
-use crate::model::{Case, Piece};
+use crate::model::{Axis, Case, Opening, Piece};
 use crate::parts::{Part, Role, Which};
 use crate::plans::fitting::pins;
 
 use super::Source;
+use super::cut_list;
 use super::drawing::kinds::{self, Kind};
 use super::drawing::view::Doors;
 use super::drawing::{exploded, section, view};
@@ -33,6 +34,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
             small: false,
         });
     }
+    blocks.extend(not_drawn(source));
     let mut level = piece.cases.len() + 1;
     for (number, case) in piece.cases.iter().enumerate() {
         let x = case.x + section_at(case);
@@ -89,6 +91,36 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     blocks.push(Block::Heading("Parts list".into()));
     blocks.push(Block::Table(table));
     blocks
+}
+
+/// The sizes of openings, and of what is between them, that stand in no elevation: the heights
+/// in one case, and of one column of it, stand at its side.
+fn not_drawn(source: &Source<'_, '_>) -> Option<Block> {
+    let piece = source.work.piece;
+    let last = piece.cases.iter().rfind(|case| case.on.is_none());
+    let is_drawn = |case: &Case, list: &Opening| {
+        let at_side = last.is_some_and(|last| {
+            last.id == case.id
+                || piece
+                    .stacked()
+                    .any(|(upper, _)| upper.id == case.id && piece.stands_on(upper, last.id))
+        });
+        [Axis::Across, Axis::Down]
+            .into_iter()
+            .filter(|axis| *axis == Axis::Across || at_side)
+            .any(|axis| view::drawn(case, axis, Doors::Open).iter().any(|own| own.id == list.id))
+    };
+    let sums = cut_list::sums(source, |case, list| !is_drawn(case, list));
+    let rows: Vec<Vec<String>> = sums.into_iter().map(|sum| vec![sum]).collect();
+    (!rows.is_empty()).then(|| {
+        Block::Table(Table {
+            columns: vec![left("what else openings and the boards between them come to")],
+            rows,
+            ticks: Ticks::None,
+            foot: "from the top down, or from left to right".into(),
+            ..Table::default()
+        })
+    })
 }
 
 /// How an exploded view is seen.

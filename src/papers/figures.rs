@@ -100,11 +100,6 @@ impl Figures {
         self.tape.print(length).shown
     }
 
-    /// A length that no fraction gives exactly, as of a diagonal.
-    pub(super) fn near(&self, length: Length) -> String {
-        self.tape.text(length)
-    }
-
     /// A size of a part: `(m)` behind one that a measured figure takes part in.
     pub(super) fn size(&self, size: &Size, facts: &Facts) -> String {
         self.plain(size.length) + self.mark(facts.is_measured(size))
@@ -130,9 +125,10 @@ impl Figures {
         self.tape.spread(parts).into_iter().map(|part| self.show(part)).collect()
     }
 
-    /// The same with equal parts alike, which may then not quite add up: for a drawing.
-    pub(super) fn alike(&self, parts: &[Length]) -> Vec<String> {
-        self.tape.spread_alike(parts).0.into_iter().map(|part| self.show(part)).collect()
+    /// The same with each at its nearest mark, as it stands on every other paper, which may
+    /// then not quite add up: for a drawing.
+    pub(super) fn nearest(&self, parts: &[Length]) -> Vec<String> {
+        parts.iter().map(|part| self.show(self.tape.print(*part))).collect()
     }
 
     /// Parts that add up on paper: `1-3/4 + 61-3/4 + 2-1/2 = 66`. Where equal parts would have

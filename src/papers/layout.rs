@@ -44,7 +44,10 @@ fn alike<'w>(source: &Source<'w, '_>) -> Vec<Vec<&'w Stick>> {
             Some((host.assembly, host.length.length, names))
         };
         let same = |group: &Vec<&Stick>| {
-            group.first().is_some_and(|other| other.lines == stick.lines && of(other) == of(stick))
+            group.first().is_some_and(|other| {
+                (other.lines == stick.lines || are_webs_alike(source, other, stick))
+                    && of(other) == of(stick)
+            })
         };
         let assembly = work.parts.get(stick.host).map(|host| host.assembly);
         let near = of_assembly.entry(assembly).or_default();
@@ -63,6 +66,35 @@ fn alike<'w>(source: &Source<'w, '_>) -> Vec<Vec<&'w Stick>> {
     };
     groups.sort_by_key(key);
     groups
+}
+
+/// True for the rails of two web frames that take runners at the same places.
+fn are_webs_alike(source: &Source<'_, '_>, one: &Stick, other: &Stick) -> bool {
+    let parts = source.work.parts;
+    let part = |id| parts.get(id);
+    let role = |id| part(id).map(|part: &Part| part.role);
+    let is_plain = |stick: &Stick| {
+        part(stick.host).is_some_and(|host| {
+            host.role == Role::WebRail
+                && struck(stick, host).all(|own| own.kind != FeatureKind::Mortise)
+        })
+    };
+    let same = one.lines.iter().zip(&other.lines).all(|(one, other)| {
+        (one.along, one.across, role(one.part)) == (other.along, other.across, role(other.part))
+    });
+    is_plain(one) && is_plain(other) && one.lines.len() == other.lines.len() && same
+}
+
+/// What each of several parts is called, and what those of several web frames are.
+fn named(source: &Source<'_, '_>, parts: &[&Part]) -> Vec<String> {
+    let are = |role: Role| parts.len() > 2 && parts.iter().all(|part| part.role == role);
+    if are(Role::WebRail) {
+        return vec!["rails of these web frames".to_owned()];
+    }
+    if are(Role::WebRunner) {
+        return vec!["runners, one in each frame".to_owned()];
+    }
+    parts.iter().map(|part| words::name(part, source.work.piece)).collect()
 }
 
 /// What a board is a part of, as a heading has it.
@@ -92,7 +124,7 @@ fn stick(source: &Source<'_, '_>, sticks: &[&Stick], blocks: &mut Vec<Block>) {
     if is_headed != Some(&heading) {
         blocks.push(heading);
     }
-    let mut names: Vec<String> = hosts.iter().map(|host| words::name(host, work.piece)).collect();
+    let mut names = named(source, &hosts);
     names.extend(stick.face.map(|face| format!("on the {}", host.face_name(face))));
     let end = stick.lines.first().map(|line| host.face_name(line.along.datum));
     let long = figures.size(&host.length, &work.piece.facts);
@@ -116,13 +148,16 @@ fn stick(source: &Source<'_, '_>, sticks: &[&Stick], blocks: &mut Vec<Block>) {
     }
     let mut table =
         Table { columns, foot: format!("the other end is at {long}"), ..Table::default() };
-    for line in &stick.lines {
-        let Some(guest) = work.parts.get(line.part) else { continue };
+    for (number, line) in stick.lines.iter().enumerate() {
+        let own = sticks.iter().filter_map(|own| work.parts.get(own.lines.get(number)?.part));
+        let mut guests: Vec<&Part> = own.collect();
+        guests.dedup_by(|one, other| std::ptr::eq(*one, *other));
+        let marks: Vec<&str> = guests.iter().map(|guest| guest.mark.as_str()).collect();
         let mut row = vec![
             figures.text(line.along.from),
             figures.text(line.along.to),
-            guest.mark.clone(),
-            words::name(guest, work.piece),
+            marks.join(", "),
+            named(source, &guests).join(", "),
         ];
         if partly {
             row.push(

@@ -435,9 +435,9 @@ fn page(paper: &Paper, source: &Source<'_, '_>, compiled: &Compilation, hash: &s
     let mut notes = if is_first { warnings::open(compiled) } else { Vec::new() };
     notes.extend(self::notes(source));
     let texts = blocks.iter().flat_map(Block::texts).chain(notes.iter().map(String::as_str));
-    let standing: BTreeSet<&str> = texts.flat_map(page::rounded).collect();
+    let standing: BTreeSet<String> = texts.flat_map(page::rounded).collect();
     let mut exacts = source.figures.exacts();
-    exacts.retain(|(figure, _)| standing.contains(figure.as_str()));
+    exacts.retain(|(figure, _)| standing.contains(figure));
     Page {
         title: paper.title,
         job: piece.job.name.clone(),

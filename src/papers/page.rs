@@ -145,16 +145,17 @@ impl Block {
     }
 }
 
-/// The rounded figures that stand in a text without their finer value behind them, from
-/// the first sign of each to its `~`.
-pub(super) fn rounded(text: &str) -> impl Iterator<Item = &str> {
-    text.match_indices('~').filter_map(|(at, _)| {
-        let (before, behind) = (text.get(..at)?, text.get(at + 1..)?);
+/// The rounded figures that stand in a text or in the letters of a drawing without their finer
+/// value behind them, from the first sign of each to its `~`.
+pub(super) fn rounded(text: &str) -> impl Iterator<Item = String> {
+    text.match_indices(['~', '≈']).filter_map(|(at, mark)| {
+        let (before, behind) = (text.get(..at)?, text.get(at + mark.len()..)?);
         let digit = |letter: char| letter.is_ascii_digit();
         let is_finer = behind.strip_prefix(" (").is_some_and(|finer| finer.starts_with(digit));
         let sign = |letter: char| digit(letter) || "-/.−".contains(letter);
         let start = before.trim_end_matches(sign).len();
-        text.get(start..=at).filter(|_| !is_finer)
+        let figure = before.get(start..).filter(|_| !is_finer)?;
+        Some(format!("{figure}~"))
     })
 }
 
@@ -180,7 +181,8 @@ mod tests {
 
     #[test]
     fn rounded_figures_are_found_whole_and_without_those_told_finer() {
-        let text = "cut 13-7/32~ wide, \u{2212}2.5~ up, 3/16~ (0.203) deep, and 7/8~ (m) high";
-        assert_eq!(rounded(text).collect::<Vec<_>>(), ["13-7/32~", "\u{2212}2.5~", "7/8~"]);
+        let text =
+            "cut 13-7/32~ wide, \u{2212}2.5~ up, 3/16~ (0.203) deep, and 7/8~ (m) high, 508≈";
+        assert_eq!(rounded(text).collect::<Vec<_>>(), ["13-7/32~", "\u{2212}2.5~", "7/8~", "508~"]);
     }
 }

@@ -111,10 +111,12 @@ fn line(source: &Source<'_, '_>, own: &Taken, all: &[Taken]) -> Option<Line> {
     });
     (count > 0).then_some(Line {
         sort: SCREWS,
+        name: own.told.replace(", ", " "),
         amount: packs.map_or_else(|| count.to_string(), |packs| counted(packs, "pack")),
         what,
         price: sold.price.map_or_else(String::new, |price| with_currency(source, price)),
         comes_to,
+        lead: sold.lead,
     })
 }
 

@@ -2,12 +2,12 @@
 
 mod borne;
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::checks;
 use crate::diagnostics::listed;
 use crate::measure::{Exact, Length, Mass, Scale, Tape, Unit};
-use crate::model::{Opening, Piece};
+use crate::model::{Opening, Piece, StockId};
 use crate::parts::Cuboid;
 use crate::plans::Workings;
 use crate::plans::weights::{Body, Lifted, Weights, later, name};
@@ -97,7 +97,7 @@ fn lifting(source: &Source<'_, '_>) -> String {
 }
 
 /// What is lifted as one, with its weight as it is printed, and that of the whole:
-/// rounded so that they add up.
+/// the sum of what is printed.
 #[must_use]
 pub fn lifted(work: &Workings<'_>) -> (Vec<(Lifted, String)>, String) {
     let (groups, whole) = groups(work);
@@ -138,7 +138,12 @@ fn basis(source: &Source<'_, '_>) -> String {
     );
     // Whoever lifts it must know which gravity stands on no table.
     let mut other: BTreeMap<&str, Vec<&str>> = BTreeMap::new();
-    for stock in source.work.piece.stocks.iter().filter(|stock| stock.is_solid()) {
+    let work = source.work;
+    let strips = work.parts.all.iter().flat_map(|part| &part.strips);
+    let parts = work.parts.all.iter().map(|part| part.stock);
+    let used: BTreeSet<StockId> = parts.chain(strips.map(|strip| strip.stock)).collect();
+    let stocks = (0..).map(StockId).zip(&work.piece.stocks);
+    for (_, stock) in stocks.filter(|(id, stock)| stock.is_solid() && used.contains(id)) {
         let wood = stock.species.as_deref().and_then(trade::species_named);
         let own = wood.filter(|wood| stock.gravity == Some(wood.wood.gravity) && !wood.is_usual());
         if let Some(wood) = own {

@@ -1,6 +1,6 @@
 //! What carries the wall screws of each case, and how long they are.
 
-use crate::measure::{Length, Unit, between};
+use crate::measure::{Length, Tape, Unit, between};
 use crate::model::{Case, KeepOut, KeepOutId, Piece, RailSide, Side};
 use crate::parts::{Direction, Part, PartId, Parts, Role};
 use crate::plans::operations::Wall;
@@ -46,6 +46,27 @@ pub fn wall(piece: &Piece, parts: &Parts, is: impl Fn(&Case) -> bool) -> Wall {
 pub fn rows(parts: &Parts, case: &Case) -> u32 {
     let lower = |part: &Part| part.role == Role::Nailer(RailSide::Bottom);
     if parts.of_case(case.id).iter().any(lower) { 2 } else { 1 }
+}
+
+/// From where to where a back is cut out round all the room that is kept for what stands
+/// behind it, with so much to spare: from its left end or edge, and from its lower one.
+/// `None` where that is not behind this board.
+#[must_use]
+pub fn cut_out(back: &Part, what: &KeepOut, spare: Length) -> Option<[(Length, Length); 2]> {
+    let along = |axis, from: Length, size: Length| {
+        let (start, end) = back.extent(axis);
+        let within = |at: Length| at.max(start).min(end) - start;
+        (within(from - spare), within(from + size + spare))
+    };
+    let across = along(Direction::X, what.from_left, what.wide);
+    let up = along(Direction::Y, what.up, what.high);
+    (across.0 < across.1 && up.0 < up.1).then_some([across, up])
+}
+
+/// How wide a cutout is between two lines that are struck by the tape.
+#[must_use]
+pub fn sawn(tape: &Tape, (from, to): (Length, Length)) -> Length {
+    tape.print(to).shown - tape.print(from).shown
 }
 
 /// What stands at the wall behind the back of a case, which is cut out around it.

@@ -23,6 +23,9 @@ pub(super) struct CutOut {
     part: String,
     lies: [Figure; 2],
     round: String,
+    spare: Figure,
+    kept: [[Figure; 2]; 2],
+    size: [Figure; 2],
 }
 
 fn placed(board: &Board<'_>) -> Space {
@@ -61,6 +64,11 @@ pub(super) fn wrong(packet: &Packet, boards: &[Board<'_>], tolerance: f64) -> Ve
             }
         }
     }
+    for own in &cut_out {
+        let Some(board) = boards.iter().find(|board| board.part.mark == own.part) else { continue };
+        let Some(find) = found.iter().find(|find| find.what == own.round) else { continue };
+        wrong.extend(tight(own, find, &placed(board), tolerance));
+    }
     let wall = boards.iter().map(|board| placed(board)[2][1]).fold(f64::MIN, f64::max);
     for find in found {
         let reach = |[from, to]: &[Figure; 2]| [from.print, to.print];
@@ -86,6 +94,24 @@ pub(super) fn wrong(packet: &Packet, boards: &[Board<'_>], tolerance: f64) -> Ve
         }
     }
     wrong
+}
+
+/// What touches an edge of the cut-out, sawn where it is printed on the back, or comes nearer
+/// to it than the spare.
+fn tight(own: &CutOut, find: &Find, back: &Space, tolerance: f64) -> Option<String> {
+    [&find.across, &find.up].into_iter().enumerate().find_map(|(axis, kept)| {
+        let [from, to] = back[axis];
+        let [start, end] = own.kept.each_ref()[axis].each_ref().map(|at| from + at.print);
+        let spare = own.spare.print;
+        let wanted =
+            [(kept[0].print - spare).clamp(from, to), (kept[1].print + spare).clamp(from, to)];
+        let size = own.size[axis].print;
+        let off = [start - wanted[0], end - wanted[1], end - start - size];
+        let off = off.into_iter().fold(0.0, |most: f64, own| most.max(own.abs()));
+        (off > 2.0 * tolerance).then(|| {
+            format!("{}: its cut-out round the {} is {} off", own.part, own.round, said(off))
+        })
+    })
 }
 
 #[cfg(test)]
@@ -117,5 +143,9 @@ mod spoiled {
             operation(packet, "cut out", 0)["lies"][0] = json!({"exact": "1", "print": "1"});
         };
         noticed(stand(), elsewhere, "where the cut-out counts from");
+        let wider = |packet: &mut Value| {
+            operation(packet, "cut out", 0)["kept"][0][0] = json!({"exact": "1", "print": "1"});
+        };
+        noticed(stand(), wider, "K: its cut-out round the trap is");
     }
 }

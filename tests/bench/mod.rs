@@ -37,6 +37,7 @@ mod pieces;
 mod planks;
 mod play;
 mod pins;
+mod plates;
 mod pockets;
 mod rails;
 mod random;

@@ -290,6 +290,8 @@ pub(super) enum Work {
     ScrewLine(ScrewLine),
     #[serde(rename = "bore rows")]
     Rows(Rows),
+    #[serde(rename = "set hinge")]
+    Hinge(HungBy),
     #[serde(rename = "set slides")]
     Slides(Slides),
     Fasten(Fasten),
@@ -320,7 +322,6 @@ pub(super) enum Work {
         alias = "set base",
         alias = "set catch",
         alias = "set front",
-        alias = "set hinge",
         alias = "spacers",
         alias = "stand off rail",
         alias = "stand off wall",
@@ -399,6 +400,14 @@ pub(super) struct StandOn {
 pub(super) struct WallStrip {
     pub(super) case: String,
     pub(super) up: Figure,
+    pub(super) over: Option<HangsOver>,
+}
+
+/// The case that one hangs over, and from the left side of that to its own.
+#[derive(Debug, Deserialize)]
+pub(super) struct HangsOver {
+    pub(super) case: String,
+    pub(super) left: Figure,
 }
 
 /// A case that is lifted onto its strip.
@@ -500,13 +509,40 @@ pub(super) struct Rows {
     pub(super) from: [String; 2],
     pub(super) first: Figure,
     pub(super) pitch: Bought,
-    pub(super) places: u32,
+    pub(super) holes: u32,
     #[serde(default)]
-    pub(super) left_out: Vec<u32>,
+    pub(super) leaps: Vec<Leap>,
     pub(super) rows: Vec<Figure>,
     pub(super) diameter: Bought,
     pub(super) deep: Bought,
     pub(super) shelves: Vec<(String, u32)>,
+}
+
+/// A hinge of a door, and where its plate is screwed on.
+#[derive(Debug, Deserialize)]
+pub(super) struct HungBy {
+    pub(super) door: String,
+    pub(super) number: u32,
+    #[serde(default)]
+    pub(super) plate: Option<Plate>,
+}
+
+/// The plate of a hinge: the heights of its two screws from the bottom end of its board or
+/// block, and their line from the front edge.
+#[derive(Debug, Deserialize)]
+pub(super) struct Plate {
+    pub(super) part: String,
+    pub(super) face: String,
+    pub(super) screws: [Figure; 2],
+    pub(super) line: Figure,
+}
+
+/// From a hole of a row, counted from the lowest, to the next, where that is further than the
+/// pitch.
+#[derive(Debug, Deserialize)]
+pub(super) struct Leap {
+    pub(super) after: u32,
+    pub(super) up: Bought,
 }
 
 /// Screws, pins, or clips of one kind.

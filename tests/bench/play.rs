@@ -18,8 +18,8 @@ use super::sawing::Rough;
 use super::wood::{NOTHING, Space, common, difference};
 use super::{
     Report, bare, bores, boxes, front_screws, holes, keep_outs, leg_blocks, lines, on_bases,
-    opening, pins, planks, pockets, rails, sawing, screws, scribing, season, shapes, slides,
-    stacked, stops, strokes,
+    opening, pins, planks, plates, pockets, rails, sawing, screws, scribing, season, shapes,
+    slides, stacked, stops, strokes,
 };
 
 /// Plays a packet through, with wood and machines that are off. `sheets` says how
@@ -117,6 +117,7 @@ fn name(packet: &Packet, index: usize) -> String {
         Work::Fasten(_) => "drive the screws".to_owned(),
         Work::ScrewLine(_) => "strike the line of the screws".to_owned(),
         Work::Rows(_) => "bore the rows of pins".to_owned(),
+        Work::Hinge(own) => format!("hang {} on hinge {}", own.door, own.number),
         Work::Slides(_) => "set the slides".to_owned(),
         Work::Scribe(_) => "scribe".to_owned(),
         Work::FitFiller(_) => "fit the filler".to_owned(),
@@ -340,6 +341,9 @@ impl<'p> Play<'p> {
             Work::Rows(work) => {
                 self.find(index, &work.part);
             }
+            Work::Hinge(work) => {
+                self.find(index, &work.door);
+            }
             Work::Slides(work) => {
                 for carrier in &work.on {
                     self.find(index, &carrier.board);
@@ -358,14 +362,31 @@ impl<'p> Play<'p> {
         }
     }
 
+    /// True where the mark on a strip, struck from the left side of the case below it, is
+    /// where the left side of its own case is drawn.
+    fn is_at_its_mark(&self, strip: &WallStrip) -> bool {
+        let Some(over) = &strip.over else { return true };
+        let left = |case: &str| {
+            let own = self
+                .boards
+                .iter()
+                .filter(|own| self.is_of(case, &own.part.mark) && own.part.name.contains("left"));
+            own.map(|own| own.drawn.at[0].exact).fold(f64::INFINITY, f64::min)
+        };
+        let apart = left(&strip.case) - left(&over.case);
+        (apart - over.left.print).abs() <= self.packet.job.unit.mm(1.0)
+    }
+
     /// A case is lifted onto its strip while nobody holds another, and its screws follow
     /// before anything else is done.
     fn lifted(&mut self, index: usize, lift: &'p Lift) {
         let is_own = |mark: &String| self.is_of(&lift.case, mark);
         let screwed = self.walled.iter().any(|mark| is_own(mark));
         let mut before = self.packet.operations[..index].iter();
-        let is_its = |strip: &WallStrip| strip.case == lift.case;
-        let is_up = before.any(|own| matches!(&own.work, Work::WallStrip(own) if is_its(own)));
+        let strip = before.find_map(|own| match &own.work {
+            Work::WallStrip(strip) if strip.case == lift.case => Some(strip),
+            _ => None,
+        });
         let step = self.packet.operations[index].step;
         let held = match self.packet.operations.get(index + 1) {
             Some(Operation { step: next, work: Work::Walled(wall) }) if *next == step => {
@@ -376,8 +397,12 @@ impl<'p> Play<'p> {
         if screwed {
             self.complain(index, "the wall screws are in before it is lifted");
         }
-        if !is_up {
-            self.complain(index, "there is no strip to lift it onto");
+        match strip {
+            Some(strip) if !self.is_at_its_mark(strip) => {
+                self.complain(index, "the mark on its strip is elsewhere");
+            }
+            Some(_) => {}
+            None => self.complain(index, "there is no strip to lift it onto"),
         }
         if !held {
             self.complain(index, "somebody has to hold it while other work is done");
@@ -604,6 +629,7 @@ impl<'p> Play<'p> {
         self.complaints.extend(leg_blocks::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(slides::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(pins::wrong(self.packet, &self.boards, self.tolerance()));
+        self.complaints.extend(plates::covered(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(screws::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(pockets::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(bores::behind_blocks(self.packet, &self.boards, self.tolerance()));

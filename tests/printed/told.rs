@@ -35,7 +35,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         "screw line" => (Told::Sheet("layout"), &["at", "first", "apart", "count"]),
         "bore rows" => (
             Told::Sheet("fitting"),
-            &["first", "pitch", "left_out", "no_shelf", "rows", "diameter", "deep"],
+            &["first", "pitch", "leaps", "no_shelf", "rows", "diameter", "deep"],
         ),
         "set slides" => (
             Told::Sheet("fitting"),
@@ -85,7 +85,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         "level base" => (Told::Step, &["behind", "farther"]),
         "stand on base" => (Told::Step, &["before", "left", "right"]),
         "set on case" => (Told::Step, &["left", "from_end", "back", "round", "slotted"]),
-        "put up strip" => (Told::Step, &["up"]),
+        "put up strip" => (Told::Step, &["up", "over"]),
         "lift onto strip" => (Told::Step, &[]),
         "scribe" => (Told::Step, &["most"]),
         "scribe kick" => (Told::Step, &["scribed"]),
@@ -96,7 +96,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         "push in" => (Told::Step, &["wide", "high", "clear"]),
         "fix cases" => (Told::Step, &["screws", "long", "most"]),
         "fix to wall" => (Told::Step, &["back", "screws", "least", "into_stud", "lining", "screw"]),
-        "cut out" => (Told::Step, &["spare", "lies"]),
+        "cut out" => (Told::Step, &["spare", "lies", "kept", "size"]),
         "find in house" => (Told::Step, &["across", "up", "deep"]),
         "stand off rail" => (Told::Step, &["by"]),
         "set on base" => (Told::Step, &["block", "most"]),

@@ -63,7 +63,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                 )
                 .because("the planer's rollers must always hold one end of the board")
                 .note(format!(
-                    "plane, joint, and rout {} as one longer blank, and cut to length last",
+                    "plane, joint, and rip {} as one longer blank, and crosscut it last, as the assembly order has it; joints and grooves come after that",
                     marks(&short)
                 ))
                 .subject(&stock.name),

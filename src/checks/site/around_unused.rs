@@ -50,7 +50,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                 "nothing is cut here",
             )
             .label(own.keep_out.span, "the keep-out")
-            .note("take it out, or look at the figures of the keep-out; a back is cut around it on site in any case")
+            .note("take it out, or look at the figures of the keep-out; a back is cut around it in any case")
             .subject(own.of),
         );
     }

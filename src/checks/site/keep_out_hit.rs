@@ -11,7 +11,7 @@ use crate::plans::Workings;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "keep-out-hit",
     severity: Severity::Error,
-    finds: "A part stands where the site has a keep-out. A back is cut round it on site; a drawer, or a case, that says `around` is cut round it in the shop.",
+    finds: "A part stands where the site has a keep-out. A back is cut round it in the shop, where it was measured in the house; so is a drawer, or a case, that says `around`.",
     why: "On the day you install the piece, it won't go up against the wall.",
     source: "Plane geometry.",
     formula: "",
@@ -30,7 +30,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     for keep_out in &piece.site.keep_outs {
         let space = keep_out_space(piece, keep_out);
         let hit = parts.all.iter().find(|part| {
-            // A back is cut out on site, where the pipe can be measured.
+            // A back is cut out where the pipe was measured.
             part.role != Role::Back && touches(part, &space)
         });
         let Some(part) = hit else { continue };

@@ -5,7 +5,7 @@ use serde::Serialize;
 
 use crate::model::{Set, Side, Stock};
 use crate::parts::{Direction, Front, Part};
-use crate::plans::fitting::{self, Fastening, HungAt, Long, OntoBox, PinRows, Spacer, Struck};
+use crate::plans::fitting::{self, Fastening, HungAt, Long, OntoBox, Spacer};
 use crate::plans::seasons::Gap;
 use crate::trade;
 
@@ -14,40 +14,6 @@ use super::lines::Refs;
 use super::record::Figure;
 use crate::papers::fitting::{catch_kind, fastened, purpose};
 use crate::papers::gaps;
-
-/// Rows of holes in one face of a board.
-#[derive(Serialize)]
-pub(super) struct Rows<'d> {
-    opening: &'d str,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    over: Option<&'d str>,
-    part: &'d str,
-    face: String,
-    from: [String; 2],
-    above: Figure,
-    first: Figure,
-    pitch: Figure,
-    places: u32,
-    #[serde(skip_serializing_if = "<[u32]>::is_empty")]
-    left_out: &'d [u32],
-    #[serde(skip_serializing_if = "Vec::is_empty")]
-    no_shelf: Vec<NoShelf<'d>>,
-    rows: Vec<Figure>,
-    diameter: Figure,
-    deep: Figure,
-    shelves: Vec<(&'d str, u32)>,
-    lines: Refs,
-}
-
-/// Places of a row where a shelf would strike a hinge or a nailer.
-#[derive(Serialize)]
-pub(super) struct NoShelf<'d> {
-    #[serde(skip_serializing_if = "Option::is_none")]
-    hinge: Option<u32>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    nailer: Option<&'d str>,
-    places: &'d [u32],
-}
 
 #[derive(Serialize)]
 pub(super) struct Fasten<'d> {
@@ -248,40 +214,6 @@ pub(super) struct Edge {
 }
 
 impl<'d> Maker<'d, '_> {
-    pub(super) fn rows(&self, rows: &'d PinRows<'d>, board: usize) -> Option<Rows<'d>> {
-        let own = rows.boards.get(board)?;
-        let part = own.part;
-        let end = part.placement.face(Direction::Y, true);
-        Some(Rows {
-            opening: rows.opening.title(),
-            over: rows.over.map(|shelf| &*shelf.mark),
-            part: &part.mark,
-            face: part.face_name(own.face),
-            from: [end, own.edge()].map(|face| part.face_name(face)),
-            above: self.figure(own.first - rows.first),
-            first: self.figure(own.first),
-            pitch: self.hardware(rows.pins.pitch),
-            places: rows.count,
-            left_out: &rows.left_out,
-            no_shelf: rows
-                .blocked
-                .iter()
-                .map(|own| {
-                    let (hinge, nailer) = match own.by {
-                        Struck::Hinge(number) => (Some(number), None),
-                        Struck::Nailer(mark) => (None, Some(mark)),
-                    };
-                    NoShelf { hinge, nailer, places: &own.places }
-                })
-                .collect(),
-            rows: own.rows.into_iter().flatten().map(|row| self.figure(row)).collect(),
-            diameter: self.hardware(rows.pins.hole),
-            deep: self.hardware(rows.pins.deep),
-            shelves: rows.shelves.iter().map(|(shelf, at)| (&*shelf.mark, *at)).collect(),
-            lines: self.lines.at([rows.opening.span].into_iter().chain(rows.pins.span)),
-        })
-    }
-
     pub(super) fn stop(&self, own: &'d fitting::Stop<'d>) -> Stop<'d> {
         let stock = self.work.piece.stock(own.stock);
         let fronts = own.opening.front.as_ref();

@@ -10,6 +10,7 @@ mod layout;
 mod lines;
 mod miters;
 mod opens;
+mod pin_rows;
 mod record;
 mod sections;
 mod sheets;
@@ -17,12 +18,15 @@ mod stacked;
 mod wooden;
 mod work;
 
+use std::collections::BTreeMap;
+
 use crate::diagnostics::render;
 use crate::measure::{Duration, Exact, FileId, Length, Tape};
 use crate::model::StockId;
 use crate::parts::{Direction, Face, Grain, JointSort, Part, PartId};
 use crate::pipeline::Compilation;
 use crate::plans::Workings;
+use crate::plans::fitting::pins;
 use crate::plans::made::Space;
 
 use super::words;
@@ -111,7 +115,12 @@ impl<'d> Data<'d> {
             weights: maker.weights(),
             hardware: maker.hardware_list(),
             findings: maker.findings(),
-            drawn: Drawn { parts: parts.all.iter().map(|part| maker.drawn(part)).collect() },
+            drawn: Drawn {
+                parts: {
+                    let raised = pins::raised(work.pin_rows());
+                    parts.all.iter().map(|part| maker.drawn(part, &raised)).collect()
+                },
+            },
             // Behind all that asks for lines.
             lines: maker.all_lines(),
         }
@@ -258,13 +267,15 @@ impl<'d> Maker<'d, '_> {
         }
     }
 
-    fn drawn(&self, part: &'d Part) -> DrawnPart<'d> {
+    fn drawn(&self, part: &'d Part, raised: &BTreeMap<&str, Length>) -> DrawnPart<'d> {
         let place = &part.placement;
         let at = place.origin;
+        // A loose shelf lies on its pins.
+        let up = raised.get(&*part.path).copied().unwrap_or_default();
         DrawnPart {
             mark: &part.mark,
             size: self.figures([part.length.length, part.width.length, part.thickness.length]),
-            at: self.figures([at.x, at.y, at.z]),
+            at: self.figures([at.x, at.y + up, at.z]),
             axes: [place.length, place.width, place.thickness].map(axis),
             features: part
                 .features

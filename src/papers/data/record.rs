@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::work::Cut;
 use super::{bases, covers, done, fitted, laid_on, layout, lines::Refs, miters, opens::Opens};
-use super::{sections, sheets, stacked, wooden};
+use super::{pin_rows, sections, sheets, stacked, wooden};
 
 #[derive(Serialize)]
 pub(super) struct Data<'d> {
@@ -328,7 +328,7 @@ pub(super) enum What<'d> {
     #[serde(rename = "screw line")]
     ScrewLine(layout::ScrewLine<'d>),
     #[serde(rename = "bore rows")]
-    Rows(fitted::Rows<'d>),
+    Rows(pin_rows::Rows<'d>),
     #[serde(rename = "set slides")]
     Slide(fitted::Slide<'d>),
     #[serde(rename = "run on wood")]
@@ -348,7 +348,14 @@ pub(super) enum What<'d> {
     #[serde(rename = "measure")]
     Measure(done::MeasureData<'d>),
     #[serde(rename = "cut out")]
-    CutOut { part: &'d str, lies: [Figure; 2], round: &'d str, spare: Figure },
+    CutOut {
+        part: &'d str,
+        lies: [Figure; 2],
+        round: &'d str,
+        spare: Figure,
+        kept: [[Figure; 2]; 2],
+        size: [Figure; 2],
+    },
     #[serde(rename = "find in house")]
     Find(done::Found<'d>),
     #[serde(rename = "dry-fit")]

@@ -12,6 +12,7 @@ use crate::plans::operations::{self, Doing, Holes, Move, Operation};
 use crate::plans::sawing::Tool;
 use crate::plans::setups::Setup;
 use crate::plans::torn;
+use crate::plans::wall;
 use crate::trade;
 
 use super::Maker;
@@ -215,14 +216,19 @@ impl<'d> Maker<'d, '_> {
             }
             Doing::Measure(own) => What::Measure(self.measure(own)),
             Doing::Find(id) => What::Find(self.found(self.work.piece.site.keep_outs.get(id.0)?)),
-            Doing::CutOut { part, keep_out, spare } => What::CutOut {
-                part: self.mark(*part),
-                lies: self.work.parts.get(*part).map(|part| {
-                    [Direction::X, Direction::Y].map(|axis| self.figure(part.extent(axis).0))
-                })?,
-                round: &self.work.piece.site.keep_outs.get(keep_out.0)?.name,
-                spare: self.figure(*spare),
-            },
+            Doing::CutOut { part, keep_out, spare } => {
+                let (back, what) =
+                    (self.work.parts.get(*part)?, self.work.piece.site.keep_outs.get(keep_out.0)?);
+                let kept = wall::cut_out(back, what, *spare)?;
+                What::CutOut {
+                    part: &back.mark,
+                    lies: [Direction::X, Direction::Y].map(|axis| self.figure(back.extent(axis).0)),
+                    round: &what.name,
+                    spare: self.figure(*spare),
+                    kept: kept.map(|(from, to)| [self.figure(from), self.figure(to)]),
+                    size: kept.map(|own| self.figure(wall::sawn(&self.tape, own))),
+                }
+            }
             Doing::DryFit(own) => What::DryFit(self.tried(own)),
             Doing::Tack(parts, screws) => What::Tack { parts: self.marks(parts), screws: *screws },
             Doing::OpenShoulders { parts, from, by } => What::OpenShoulders {

@@ -29,8 +29,10 @@ pub(in crate::papers) fn section(
     let (deep, high) = (mm(whole.to.z), mm(whole.to.y));
     let sorted = plane.sort(stack(piece, parts, case));
     let told = heights(figures, plane, &sorted.cut);
-    let in_the_way =
-        in_the_way(piece, |space| x < space.to.x && space.from.x < case.x + case.wide.length);
+    let in_the_way = in_the_way(piece, |space| {
+        let beyond = x < space.to.x && space.from.x < case.x + case.wide.length;
+        beyond && !sorted.beyond.iter().any(|(_, part)| hides(part, space))
+    });
     let reach = |texts: &[Told]| texts.iter().map(|(_, own)| wide(own, 1.0)).fold(0.0, f64::max);
     let beside = reach(&told.0) + 3.0 + reach(&told.1) + 8.5;
     let draw = |letter: f64| {
@@ -86,6 +88,17 @@ fn in_the_way(piece: &Piece, shows: impl Fn(&Cuboid) -> bool) -> Vec<(Cuboid, &s
     let all = piece.site.keep_outs.iter();
     let all = all.map(|own| (keep_out_space(piece, own), own.name.as_str()));
     all.filter(|(space, _)| shows(space)).collect()
+}
+
+/// True for an upright board between the section and what no part may touch, behind all of
+/// which it is.
+fn hides(part: &Part, space: &Cuboid) -> bool {
+    let own = part.cuboid();
+    part.placement.thickness == Direction::X
+        && own.to.x <= space.from.x
+        && own.from.y <= space.from.y
+        && space.to.y <= own.to.y
+        && own.from.z <= space.from.z
 }
 
 /// Draws what no part may touch as it is drawn in the elevation, and names it.

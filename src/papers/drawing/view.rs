@@ -246,12 +246,12 @@ fn dimensions(
     (wide, high): (f64, f64),
     (letter, doors): (f64, Doors),
 ) {
-    // With the doors open, the list behind the first of them that has one.
     let chain = |case: &Case, axis| {
-        let behind = case.openings.iter().find_map(|door| door.behind);
-        let behind = behind.filter(|_| doors == Doors::Open);
-        let root = behind.map_or(case.openings.first(), |list| case.openings.get(list.at));
-        root.map_or_else(Vec::new, |root| self::chain(case, root, axis, figures))
+        let marks = self::marks(case, axis, doors);
+        let sizes: Vec<Length> = marks.windows(2).map(|pair| pair[1] - pair[0]).collect();
+        let figures = figures.nearest(&sizes);
+        let pairs = marks.windows(2).zip(figures);
+        pairs.map(|(pair, figure)| (mm(pair[0]), mm(pair[1]), figure)).collect::<Vec<_>>()
     };
     let y = high + letter * 2.6;
     let across = |case: &Case| {
@@ -259,14 +259,14 @@ fn dimensions(
         let own = chain(case, Axis::Across).into_iter();
         own.map(|(from, to, figure)| (x + from, x + to, figure)).collect::<Vec<_>>()
     };
-    // What stands on other cases has its figures above it.
-    for (case, _) in piece.stacked() {
+    // What stands on other cases or hangs over them has its figures above it.
+    for case in piece.placed() {
         let (from, to) = (mm(case.x), mm(case.x + case.wide.length));
         svg.chain_across(&across(case), -letter * 1.6, letter);
         svg.across(from, to, -letter * 4.4, &figures.text(case.wide.length), letter);
     }
     let (mut chained, mut cases) = (Vec::new(), Vec::new());
-    for case in piece.cases.iter().filter(|case| case.on.is_none()) {
+    for case in piece.cases.iter().filter(|case| case.is_in_row()) {
         chained.extend(across(case));
         let mut add = |x: Length, wide: &Size| {
             cases.push((mm(x), mm(x + wide.length), figures.text(wide.length)));
@@ -290,10 +290,9 @@ fn dimensions(
         .map(|run| (mm(run.x), mm(run.x + run.wide.length), figures.text(run.wide.length)))
         .collect();
     svg.chain_across(&runs, y + letter * 5.6, letter);
-    if let Some(case) = piece.cases.iter().rfind(|case| case.on.is_none()) {
+    if let Some(case) = piece.cases.iter().rfind(|case| case.is_in_row()) {
         let x = wide + letter * 3.0;
-        let mut stacked = piece.stacked().map(|(upper, _)| upper);
-        let upper = stacked.find(|upper| piece.stands_on(upper, case.id));
+        let upper = piece.placed().find(|upper| piece.is_above(upper, case));
         let mut chained = chain(case, Axis::Down);
         // From its own underside up.
         let above = upper.map(|own| (mm(own.base_high().length), chain(own, Axis::Down)));
@@ -310,11 +309,12 @@ fn dimensions(
             |from: Length, to: Length| (high - mm(from), high - mm(to), figures.text(to - from));
         let top = case.high.length;
         let mut heights = vec![between(Length::ZERO, top)];
-        heights.extend(
-            piece
-                .top_over(case.id)
-                .map(|own| between(top, top + piece.thickness(own.spec.stock).length)),
-        );
+        let countertop = piece.top_over(case.id);
+        let covered = countertop.map(|own| top + piece.thickness(own.spec.stock).length);
+        heights.extend(covered.map(|covered| between(top, covered)));
+        // What hangs leaves a space between the two.
+        let bare = upper.map(|own| (covered.unwrap_or(top), own.base_high().length));
+        heights.extend(bare.filter(|(from, to)| from < to).map(|(from, to)| between(from, to)));
         heights.extend(upper.map(|own| between(own.base_high().length, own.high.length)));
         svg.chain_upright(&heights, x + letter * 3.0, letter);
         if let Some(whole) = over_all(piece) {
@@ -326,8 +326,8 @@ fn dimensions(
 /// The height over all with the countertop, at the right, where its figures stand; nothing
 /// where there is none, or another case stands on it.
 fn over_all(piece: &Piece) -> Option<Length> {
-    let case = piece.cases.iter().rfind(|case| case.on.is_none())?;
-    let alone = !piece.stacked().any(|(upper, _)| piece.stands_on(upper, case.id));
+    let case = piece.cases.iter().rfind(|case| case.is_in_row())?;
+    let alone = !piece.placed().any(|upper| piece.is_above(upper, case));
     let top = piece.top_over(case.id).filter(|_| alone)?;
     Some(case.high.length + piece.thickness(top.spec.stock).length)
 }
@@ -371,25 +371,11 @@ fn keep_outs(svg: &mut Svg, piece: &Piece, figures: &Figures, high: f64, letter:
     }
 }
 
-/// The chain of sizes along an axis: frame members and openings of a list, or of the
-/// first list in it that runs that way: from, to and figure, so
-/// that the figures add up, as far as equal ones are told alike.
-fn chain(case: &Case, root: &Opening, axis: Axis, figures: &Figures) -> Vec<(f64, f64, String)> {
-    let mut list = root;
-    loop {
-        let OpeningKind::List(own, items) = &list.kind else { return Vec::new() };
-        if *own == axis {
-            break;
-        }
-        let inner = items.iter().find_map(|item| match item {
-            Item::Opening(index) => case.openings.get(index.at).filter(|o| !o.is_leaf()),
-            Item::Member(_) => None,
-        });
-        match inner {
-            Some(inner) => list = inner,
-            None => break,
-        }
-    }
+/// Where sizes begin and end along an axis: those of the frame members and openings of a
+/// list, or of the first list in it that runs that way; with the doors open, also of what
+/// stands behind those.
+fn marks(case: &Case, axis: Axis, doors: Doors) -> Vec<Length> {
+    let Some(root) = case.openings.first() else { return Vec::new() };
     let mut marks: Vec<Length> = match axis {
         Axis::Across => vec![Length::ZERO, root.x, root.x + root.wide.length, case.wide.length],
         Axis::Down => {
@@ -397,8 +383,13 @@ fn chain(case: &Case, root: &Opening, axis: Axis, figures: &Figures) -> Vec<(f64
             vec![Length::ZERO, base, root.y, root.y + root.high.length, case.high.length]
         }
     };
-    if let OpeningKind::List(own, items) = &list.kind {
-        for item in items.iter().filter(|_| *own == axis) {
+    let lists = drawn(case, axis, doors);
+    if lists.is_empty() && !matches!(root.kind, OpeningKind::List(..)) {
+        return Vec::new();
+    }
+    for list in lists {
+        let OpeningKind::List(_, items) = &list.kind else { continue };
+        for item in items {
             let (from, size) = match item {
                 Item::Opening(index) => case.openings.get(index.at).map(|o| match axis {
                     Axis::Across => (o.x, o.wide.length),
@@ -415,10 +406,47 @@ fn chain(case: &Case, root: &Opening, axis: Axis, figures: &Figures) -> Vec<(f64
     }
     marks.sort_unstable();
     marks.dedup();
-    let sizes: Vec<Length> = marks.windows(2).map(|pair| pair[1] - pair[0]).collect();
     marks
-        .windows(2)
-        .zip(figures.alike(&sizes))
-        .map(|(pair, figure)| (mm(pair[0]), mm(pair[1]), figure))
-        .collect()
+}
+
+/// The lists whose sizes the elevation has along an axis.
+pub(in crate::papers) fn drawn(case: &Case, axis: Axis, doors: Doors) -> Vec<&Opening> {
+    let first = case.openings.first().and_then(|root| along(case, root, axis));
+    let behind = |list: &Opening| -> Vec<&Opening> {
+        let OpeningKind::List(_, items) = &list.kind else { return Vec::new() };
+        let doors = items.iter().filter_map(|item| match item {
+            Item::Opening(index) => case.openings.get(index.at)?.behind,
+            Item::Member(_) => None,
+        });
+        doors.filter_map(|list| along(case, case.openings.get(list.at)?, axis)).collect()
+    };
+    let mut all: Vec<&Opening> = first.into_iter().collect();
+    if doors == Doors::Open {
+        // Where no list before the doors runs that way, one behind a door may.
+        let inner = match first {
+            Some(list) => behind(list),
+            None => {
+                let mut lists = case.openings.iter().filter_map(|door| door.behind);
+                let list = lists.find_map(|list| along(case, case.openings.get(list.at)?, axis));
+                list.into_iter().collect()
+            }
+        };
+        all.extend(inner);
+    }
+    all
+}
+
+/// A list, or the first list in it that runs along an axis.
+fn along<'c>(case: &'c Case, root: &'c Opening, axis: Axis) -> Option<&'c Opening> {
+    let mut list = root;
+    loop {
+        let OpeningKind::List(own, items) = &list.kind else { return None };
+        if *own == axis {
+            return Some(list);
+        }
+        list = items.iter().find_map(|item| match item {
+            Item::Opening(index) => case.openings.get(index.at).filter(|o| !o.is_leaf()),
+            Item::Member(_) => None,
+        })?;
+    }
 }

@@ -32,11 +32,16 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[PinRows<'_>], blocks: &mut 
             figures.text(rows.first),
             rows.floor_name()
         )];
-        if !rows.left_out.is_empty() {
+        for leap in rows.leaps() {
             more.push(format!(
-                "count {} places from the bottom and leave out {}, where another hole or a hinge block is in the way",
-                rows.count,
-                listed(&rows.left_out)
+                "from hole {} to hole {} it is {}: {} left out there, where another hole or a hinge block is in the way",
+                leap.after,
+                leap.after + 1,
+                figures.hardware(leap.up),
+                match leap.left_out {
+                    1 => "one is".to_owned(),
+                    more => format!("{more} are"),
+                }
             ));
         }
         for blocked in &rows.blocked {
@@ -44,20 +49,23 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[PinRows<'_>], blocks: &mut 
                 Struck::Hinge(number) => format!("hinge {number}"),
                 Struck::Nailer(mark) => format!("the nailer {mark}"),
             };
-            more.push(format!("lay no shelf on {}: {by} is there", numbered(&blocked.places)));
+            more.push(format!(
+                "lay no shelf on {}: {by} is there",
+                numbered(&rows.holes(&blocked.places))
+            ));
         }
         if rows.shelves.len() < rows.loose {
             more.push("not every shelf finds a hole that is clear of the hinges and the nailers: choose finer steps, or fewer shelves".to_owned());
         }
-        let places: Vec<u32> = rows.shelves.iter().map(|(_, place)| *place).collect();
-        match places.as_slice() {
+        let holes: Vec<u32> = rows.shelves.iter().map(|(_, place)| rows.hole(*place)).collect();
+        match holes.as_slice() {
             [] => {}
-            [place] => more.push(format!(
-                "the shelf goes on hole {place}, counted from the bottom, where it is drawn"
+            [hole] => more.push(format!(
+                "the shelf goes on hole {hole}, counted from the bottom, where it is drawn"
             )),
             _ => more.push(format!(
                 "the shelves go on holes {}, counted from the bottom, where they are drawn",
-                listed(&places)
+                listed(&holes)
             )),
         }
         blocks.push(Block::Setting {
@@ -125,13 +133,13 @@ fn table(source: &Source<'_, '_>, rows: &PinRows<'_>, bored: usize) -> Table {
 }
 
 /// `hole 3`, `holes 3 to 5`, `holes 3, 4, and 9`.
-fn numbered(places: &[u32]) -> String {
-    match places {
+fn numbered(holes: &[u32]) -> String {
+    match holes {
         [only] => format!("hole {only}"),
         [one, other] => format!("holes {one} and {other}"),
-        [first, .., last] if usize::try_from(last - first).is_ok_and(|n| n + 1 == places.len()) => {
+        [first, .., last] if usize::try_from(last - first).is_ok_and(|n| n + 1 == holes.len()) => {
             format!("holes {first} to {last}")
         }
-        _ => format!("holes {}", listed(places)),
+        _ => format!("holes {}", listed(holes)),
     }
 }

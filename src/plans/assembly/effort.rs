@@ -2,9 +2,12 @@
 
 use crate::measure::{Duration, Exact};
 use crate::model::Times;
+use crate::parts::{Joint, Parts};
 use crate::plans::setups::Setup;
 use crate::trade;
 use crate::vocabulary::{Word, takes, words};
+
+use super::gluing;
 
 /// So many of one thing in a step, and how long each of them takes.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -61,6 +64,8 @@ pub enum Usual {
     DryFit,
     /// One joint is glued and closed.
     Joint,
+    /// One joint that takes no glue goes in with the others.
+    DryJoint,
     /// One part is screwed to what stands: a back, a leg.
     Planting,
     /// One block for a hinge is fixed.
@@ -117,6 +122,7 @@ impl Usual {
     /// In minutes.
     const fn minutes(self) -> i64 {
         match self {
+            Self::DryJoint => 1,
             Self::Measuring | Self::LayingIn => 3,
             Self::Sawing
             | Self::Joint
@@ -151,6 +157,7 @@ impl Usual {
             Self::Row => "boring a row of holes",
             Self::DryFit => "fitting it dry",
             Self::Joint => "gluing a joint",
+            Self::DryJoint => "putting in a joint dry",
             Self::Planting => "screwing on a part",
             Self::HingeBlock => "fixing a hinge block",
             Self::ClampingBlocks => "gluing on a pair of clamping blocks",
@@ -184,6 +191,15 @@ impl Usual {
         let each = Duration(Exact::int(self.minutes()));
         Effort { what: Taking::Usual(self), count: count as i64, each }
     }
+}
+
+/// What the joints of a glue-up take: those that are glued or drawn together by screws, and
+/// those that only go in with them.
+pub(super) fn joints(parts: &Parts, joints: &[&Joint]) -> Vec<Effort> {
+    let is_dry = |joint: &&&Joint| !joint.glued && gluing::screws(parts, joint) == 0;
+    let dry = joints.iter().filter(is_dry).count();
+    let all = [Usual::Joint.times(joints.len() - dry), Usual::DryJoint.times(dry)];
+    all.into_iter().filter(|own| own.count > 0).collect()
 }
 
 /// A set-up of the router by its number on the sheet.

@@ -391,7 +391,7 @@ pub(super) fn joined(parts: &Parts, joints: &[&Joint]) -> Load {
 }
 
 /// The screws that draw a joint together.
-fn screws(parts: &Parts, joint: &Joint) -> u32 {
+pub(super) fn screws(parts: &Parts, joint: &Joint) -> u32 {
     let (Some(part), Some(into)) = (parts.get(joint.part), parts.get(joint.into)) else {
         return 0;
     };

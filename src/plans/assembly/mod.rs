@@ -8,7 +8,7 @@ mod stage;
 mod stages;
 mod tasks;
 
-use crate::measure::{Duration, Exact};
+use crate::measure::{Duration, Exact, Length};
 use crate::parts::PartId;
 use crate::plans::Workings;
 use crate::plans::operations::Doing;
@@ -70,6 +70,9 @@ pub struct Task {
     pub title: String,
     /// How, line by line.
     pub lines: Vec<String>,
+    /// The lengths that its lines tell, as they are exactly; of those that are written to a
+    /// task later, the next one has them.
+    pub told: Vec<Length>,
     /// The parts it needs.
     pub parts: Vec<PartId>,
     /// What kind of work it is.
@@ -127,6 +130,7 @@ impl Task {
         Self {
             title,
             lines: Vec::new(),
+            told: Vec::new(),
             parts: Vec::new(),
             work,
             efforts: Vec::new(),
@@ -189,6 +193,6 @@ pub struct Assembly {
 /// Plans the assembly of a piece.
 pub(super) fn plan(work: &Workings<'_>) -> Assembly {
     let tasks = tasks::tasks(work);
-    let schedule = schedule::schedule(&tasks, work.piece.shop.day, work.piece.shop.cure);
+    let schedule = schedule::schedule(&tasks, &work.piece.shop);
     Assembly { tasks, schedule }
 }

@@ -5,7 +5,9 @@ use std::collections::BTreeSet;
 
 use crate::measure::{Duration, Exact};
 
-use super::Task;
+use crate::model::Shop;
+
+use super::{Task, Wait};
 
 /// When a task is worked on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -53,9 +55,35 @@ type Lag = (usize, i64);
 /// Hands-on work fills the working day; waits run through the night. Of the
 /// tasks that are ready, the one with the longest chain behind it goes first.
 /// What is done after glue has cured waits that long from the end of the glue-up, and so
-/// does what is done after a finish is hard.
-pub(super) fn schedule(tasks: &[Task], day: Duration, cure: Duration) -> Schedule {
-    let minutes = |duration: Duration| duration.0.ceil().max(0);
+/// does what is done after a finish is hard. A glue-up waits until as many clamps are free as
+/// it takes, or all that the shop has.
+pub(super) fn schedule(tasks: &[Task], shop: &Shop) -> Schedule {
+    let hours = Hours { day: shop.day, cure: shop.cure, clamps: shop.clamps };
+    planned(tasks, hours)
+}
+
+/// What of a shop the days hang on.
+#[derive(Clone, Copy)]
+struct Hours {
+    day: Duration,
+    cure: Duration,
+    clamps: u32,
+}
+
+fn minutes(duration: Duration) -> i64 {
+    duration.0.ceil().max(0)
+}
+
+/// How long the clamps of a task stay on it when its work is done.
+fn clamped(task: &Task) -> i64 {
+    match task.waits_for {
+        Wait::Clamps => minutes(task.wait),
+        Wait::Cure(clamped) => minutes(clamped),
+        Wait::None | Wait::Screws | Wait::Finish => 0,
+    }
+}
+
+fn planned(tasks: &[Task], Hours { day, cure, clamps }: Hours) -> Schedule {
     // From the end of the work on a task to the begin of one that comes after it.
     let mut ahead: Vec<Vec<Lag>> = vec![Vec::new(); tasks.len()];
     let mut behind: Vec<Vec<Lag>> = vec![Vec::new(); tasks.len()];
@@ -88,18 +116,29 @@ pub(super) fn schedule(tasks: &[Task], day: Duration, cure: Duration) -> Schedul
     let free = (0..tasks.len()).filter(|index| awaited[*index] == 0);
     let mut soon: BTreeSet<(i64, usize)> = free.map(|index| (0, index)).collect();
     let mut open: BTreeSet<(i64, Reverse<usize>)> = BTreeSet::new();
+    // Clamps that are on, by when they come off.
+    let mut on: BTreeSet<(i64, usize)> = BTreeSet::new();
+    let takes = |index: usize| tasks[index].clamps.min(clamps);
     let mut now = 0i64;
-    for place in 0..tasks.len() {
-        if let Some((at, _)) = soon.first()
-            && open.is_empty()
-        {
-            now = now.max(*at);
-        }
-        while let Some((_, index)) = soon.first().copied().filter(|(at, _)| *at <= now) {
-            soon.pop_first();
-            open.insert((tail[index], Reverse(index)));
-        }
-        let Some((_, Reverse(index))) = open.pop_last() else { break };
+    'tasks: for place in 0..tasks.len() {
+        let (tail_of, index) = loop {
+            while let Some((_, index)) = soon.first().copied().filter(|(at, _)| *at <= now) {
+                soon.pop_first();
+                open.insert((tail[index], Reverse(index)));
+            }
+            while on.first().is_some_and(|(until, _)| *until <= now) {
+                on.pop_first();
+            }
+            let free = clamps.saturating_sub(on.iter().map(|(_, index)| takes(*index)).sum());
+            let next = open.iter().rev().find(|(_, Reverse(index))| takes(*index) <= free);
+            if let Some((tail, Reverse(index))) = next {
+                break (*tail, *index);
+            }
+            let times = [soon.first(), on.first()].into_iter().flatten();
+            let Some(at) = times.map(|(at, _)| *at).min() else { break 'tasks };
+            now = at;
+        };
+        open.remove(&(tail_of, Reverse(index)));
         let hands = minutes(tasks[index].hands());
         let into = now.rem_euclid(DAY);
         // What does not fit into the rest of the day begins the next morning;
@@ -116,6 +155,9 @@ pub(super) fn schedule(tasks: &[Task], day: Duration, cure: Duration) -> Schedul
         };
         now = end_of(start, hands, day);
         ended[index] = now;
+        if tasks[index].clamps > 0 {
+            on.insert((now + clamped(&tasks[index]), index));
+        }
         for (next, _) in &behind[index] {
             awaited[*next] -= 1;
             if awaited[*next] == 0 {
@@ -186,13 +228,33 @@ mod tests {
         }
     }
 
+    /// A day of 8 h, 10 clamps, and glue that cures in so many hours.
+    fn shop(cure: i64) -> Hours {
+        let hours = |count| Duration::hours(Exact::int(count));
+        Hours { day: hours(8), cure: hours(cure), clamps: 10 }
+    }
+
+    /// Three boxes of 25 minutes that are an hour in 4 clamps each: two are glued up one right
+    /// after the other, and the third when the clamps of the first come off, at 25 + 60. What
+    /// asks for more clamps than there are takes all of them, when those of the third come off,
+    /// at 110 + 60.
+    #[test]
+    fn glue_ups_wait_for_clamps_only() {
+        let clamped = |clamps| Task { clamps, waits_for: Wait::Clamps, ..task(25, 60, &[]) };
+        let tasks = [clamped(4), clamped(4), clamped(4), clamped(12)];
+        let plan = planned(&tasks, shop(0));
+        assert_eq!(plan.slots.iter().map(|slot| slot.at).collect::<Vec<_>>(), [0, 25, 85, 170]);
+        let few = planned(&tasks[..2], Hours { clamps: 4, ..shop(0) });
+        assert_eq!(few.slots[1].at, 85);
+    }
+
     /// Two glue-ups of an hour's clamping each share the waits: 30 + 30 of
     /// hands, the second starting while the first is in the clamps; the third
     /// needs both: 30 + 30 + 60 = 120 minutes in.
     #[test]
     fn hands_work_while_clamps_hold() {
         let tasks = [task(30, 60, &[]), task(30, 60, &[]), task(10, 0, &[0, 1])];
-        let plan = schedule(&tasks, Duration::hours(Exact::int(8)), Duration::default());
+        let plan = planned(&tasks, shop(0));
         assert_eq!(plan.slots[1].at, 30);
         assert_eq!(plan.slots[2].at, 120);
         assert_eq!(plan.days, 1);
@@ -202,7 +264,7 @@ mod tests {
     #[test]
     fn a_wait_over_night_costs_no_hands() {
         let tasks = [task(60, 24 * 60, &[]), task(60, 0, &[0])];
-        let plan = schedule(&tasks, Duration::hours(Exact::int(8)), Duration::default());
+        let plan = planned(&tasks, shop(0));
         assert_eq!((plan.slots[1].day, plan.slots[1].at), (2, 60));
     }
 
@@ -213,8 +275,7 @@ mod tests {
         let mut sanded = task(60, 0, &[1]);
         sanded.cured = vec![0];
         let tasks = [task(30, 60, &[]), task(20, 0, &[0]), sanded];
-        let (day, cure) = (Duration::hours(Exact::int(8)), Duration::hours(Exact::int(24)));
-        let plan = schedule(&tasks, day, cure);
+        let plan = planned(&tasks, shop(24));
         assert_eq!((plan.slots[1].day, plan.slots[1].at), (1, 90));
         assert_eq!((plan.slots[2].day, plan.slots[2].at), (2, 30));
         assert_eq!(plan.longest, Duration(Exact::int(30 + 24 * 60 + 60)));
@@ -228,14 +289,14 @@ mod tests {
         let mut set = task(60, 0, &[0]);
         set.hard = vec![(0, Duration::hours(Exact::int(7 * 24)))];
         let tasks = [task(30, 16 * 60, &[]), set];
-        let plan = schedule(&tasks, Duration::hours(Exact::int(8)), Duration::default());
+        let plan = planned(&tasks, shop(0));
         assert_eq!((plan.slots[1].day, plan.slots[1].at), (8, 30));
     }
 
     #[test]
     fn work_that_does_not_fit_the_day_begins_the_next() {
         let tasks = [task(400, 0, &[]), task(200, 0, &[0])];
-        let plan = schedule(&tasks, Duration::hours(Exact::int(8)), Duration::default());
+        let plan = planned(&tasks, shop(0));
         assert_eq!((plan.slots[1].day, plan.slots[1].at), (2, 0));
     }
 }

@@ -1,7 +1,7 @@
 //! The room for a driver at the screws of a line, and what stands there.
 
 use crate::parts::{
-    Assembly, Bore, Cuboid, Direction, Feature, FeatureKind, JointSort, Part, Parts, Role,
+    Assembly, Bore, Cuboid, Direction, Feature, FeatureKind, JointSort, Part, Parts, Role, reaches,
 };
 use crate::plans::Workings;
 use crate::plans::made::Space;
@@ -83,6 +83,16 @@ pub(super) fn standing_on(parts: &Parts, bottom: &Part) -> Vec<Cuboid> {
     });
     let stands = joined.filter_map(|joint| parts.get(joint.part)).map(Part::cuboid);
     stands.filter(|own| own.from.y <= upper && own.to.y > upper).collect()
+}
+
+/// The rooms of the hinges of all doors that hang on an end: their plates and arms lie over it.
+pub(super) fn hinges_on(parts: &Parts, end: &Part) -> Vec<Cuboid> {
+    let hung = parts.joints_of(end.case).iter().filter(|joint| {
+        joint.sort == JointSort::Hung
+            && parts.get(joint.into).is_some_and(|into| std::ptr::eq(into, end))
+    });
+    let doors = hung.filter_map(|joint| parts.get(joint.part));
+    doors.flat_map(reaches).map(|reach| reach.space).collect()
 }
 
 /// What stands on an end where the driver of a filler's screws is: the boards of its case

@@ -10,6 +10,7 @@ mod gauges;
 pub mod fronts;
 pub mod hinges;
 pub mod on_wood;
+pub mod pin_holes;
 pub mod pins;
 pub mod post_pins;
 mod leg_blocks;

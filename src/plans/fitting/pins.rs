@@ -189,16 +189,22 @@ pub(in crate::plans) fn plan<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<PinR
     found
 }
 
-/// The parts with every loose shelf on the pins that it goes on first: where its own
-/// opening is shared out evenly there may be no hole.
+/// How far up each loose shelf lies on the pins that it goes on first, from where its own
+/// opening would be shared out evenly: there may be no hole.
 #[must_use]
-pub fn on_pins<'a>(rows: &[PinRows<'_>], parts: &'a Parts) -> Cow<'a, Parts> {
+pub fn raised<'a>(rows: &[PinRows<'a>]) -> BTreeMap<&'a str, Length> {
     let shelves = rows.iter().flat_map(|row| {
         row.shelves
             .iter()
             .map(|(shelf, place)| (&*shelf.path, row.height(*place) - shelf.extent(Direction::Y).0))
     });
-    let up: BTreeMap<&str, Length> = shelves.filter(|(_, by)| !by.is_zero()).collect();
+    shelves.filter(|(_, by)| !by.is_zero()).collect()
+}
+
+/// The parts with every loose shelf on its pins.
+#[must_use]
+pub fn on_pins<'a>(rows: &[PinRows<'_>], parts: &'a Parts) -> Cow<'a, Parts> {
+    let up = raised(rows);
     if up.is_empty() {
         return Cow::Borrowed(parts);
     }

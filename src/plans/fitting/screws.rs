@@ -297,6 +297,9 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                         (purpose, screw_lines::along_edges(into, part, inside, unit))
                     }
                     _ => {
+                        // It goes on when the plates of the doors are on already.
+                        let mut blocks = blocks;
+                        blocks.extend(driver_room::hinges_on(work.parts, into));
                         let lines = screw_lines::clear_of(into, part, Some(count), &blocks, unit);
                         (Purpose::Fillers, lines)
                     }

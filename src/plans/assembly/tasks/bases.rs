@@ -99,7 +99,7 @@ impl Maker<'_, '_> {
             }
             Carry::Gear => "bring it in on a dolly, by itself, without its cases".to_owned(),
         };
-        let off = |told: &str, at| format!("{told} {} off", tape.text(at));
+        let off = |told: &str, at| format!("{told} {} off", self.text(at));
         let mut place = Vec::new();
         place.extend(
             own.behind.map(|at| off(&format!("the back of {back}"), at) + " the wall behind it"),
@@ -118,18 +118,31 @@ impl Maker<'_, '_> {
         } else if own.between {
             lines.push(format!("set it in its place{between}"));
         }
+        let high = self.text(own.high);
+        let walled = own.behind.is_some() || own.beside.is_some();
+        let (strike, until) = match walled {
+            true => (
+                format!(", and strike a level line on the wall {high} above it"),
+                "level with the line and with each other".to_owned(),
+            ),
+            false => (
+                " with a straightedge and a level".to_owned(),
+                format!(
+                    "{high} above that place, and level from end to end and from front to back"
+                ),
+            ),
+        };
         lines.push(format!(
-            "find the highest place of the floor under the whole run, and strike a level line on the wall {} above it; shim under every sleeper, at its front and at its back, until the upper edges of the base are level with the line and with each other: this is the one time that the cases on it are leveled",
-            tape.text(own.high)
+            "find the highest place of the floor under the whole run{strike}; shim under every sleeper, at its front and at its back, until the upper edges of the base are {until}: this is the one time that the cases on it are leveled"
         ));
         lines.push(format!(
             "screw {} blocks of waste, {} square, to the floor inside it, half of them along {front} and half along {back}, two of each half near the ends; look for pipes, wires, and heating in the floor before you drill, and glue the blocks down where there are any",
             own.blocks,
-            tape.text(own.block)
+            self.text(own.block)
         ));
         lines.push(format!(
             "screw through the blocks into {front} and {back}, with screws no longer than {}, so that none comes out of their faces; try the level again",
-            tape.text(tape.down(own.most))
+            self.text(tape.down(own.most))
         ));
         lines.push(UNDER_BASE.to_owned());
         lines
@@ -246,7 +259,7 @@ impl Maker<'_, '_> {
         vec![
             format!(
                 "{mark} is left {} higher than it is drawn, at its {edge}, to be scribed to the floor",
-                self.piece.tape().text(spare.by.length)
+                self.text(spare.by.length)
             ),
             format!(
                 "stand {mark} on the floor close before its place, against the face of the case, and shim it until its top is parallel to the underside of the case; set the compass to what its top stands above that underside, and draw the floor onto its {edge}"

@@ -117,8 +117,8 @@ impl Maker<'_, '_> {
         let [left, right] =
             beside.cases.map(|id| self.piece.case(id).map_or("", |case| case.name.as_str()));
         let tape = self.piece.tape();
-        let long = beside.sold.map_or(String::new(), |long| format!(", {} long", tape.text(long)));
-        let most = tape.text(tape.down(beside.most));
+        let long = beside.sold.map_or(String::new(), |long| format!(", {} long", self.text(long)));
+        let most = self.text(tape.down(beside.most));
         let lined = tie.filter(|tie| !tie.lines.is_empty());
         match lined.zip(lined.and_then(|tie| tie.into.first())) {
             Some((tie, into)) => format!(

@@ -24,7 +24,7 @@ impl Maker<'_, '_> {
             lines.push(format!(
                 "{mark}: {} boards edge to edge, each {} wide before it is jointed",
                 boards.count,
-                tape.text(tape.up(boards.wide))
+                self.text(tape.up(boards.wide))
             ));
         }
         lines.push("flatten a face of each board and plane it, but leave it thicker than the cut list says, for what the blank loses when it is planed; then joint the edges that meet".to_owned());
@@ -77,7 +77,7 @@ impl Maker<'_, '_> {
 
     /// How they are parted, those alike in one line.
     fn halved(&self, wider: &[(PartId, Vec<i64>)]) -> Vec<String> {
-        let planer = self.piece.tape().text(self.piece.shop.planer);
+        let planer = self.text(self.piece.shop.planer);
         let mut alike: BTreeMap<&[i64], Vec<PartId>> = BTreeMap::new();
         for (id, parts) in wider {
             alike.entry(parts).or_default().push(*id);
@@ -112,10 +112,9 @@ impl Maker<'_, '_> {
         let what = part_word(several.iter().map(|(_, parts)| parts.len()).max().unwrap_or(2));
         let ids: Vec<PartId> = several.iter().map(|(id, _)| *id).collect();
         let cure = self.piece.shop.cure;
-        let tape = self.piece.tape();
         let thick = |id: &PartId| {
             let part = self.parts.get(*id)?;
-            Some(format!("{} to {}", self.marks(&[*id]), tape.text(part.thickness.length)))
+            Some(format!("{} to {}", self.marks(&[*id]), self.text(part.thickness.length)))
         };
         let thick: Vec<String> = ids.iter().filter_map(thick).collect();
         let lines = vec![
@@ -249,13 +248,12 @@ impl Maker<'_, '_> {
         if thick.is_empty() {
             return;
         }
-        let tape = self.piece.tape();
         let mut lines: Vec<String> = Vec::new();
         let mut later = "sand";
         let mut has_solid = false;
         for (ids, part) in self.blank_by_blank(&thick) {
             let layers = gluing::layers(self.piece, part);
-            let (mark, thick) = (self.as_one(&ids), tape.text(part.thickness.length));
+            let (mark, thick) = (self.as_one(&ids), self.text(part.thickness.length));
             let solid = self.piece.stock(part.stock).is_none_or(Stock::is_solid);
             if solid {
                 (later, has_solid) = ("plane, sand,", true);

@@ -17,7 +17,6 @@ impl Maker<'_, '_> {
         let (bottoms, backs) = (Role::DrawerBottom, Role::DrawerBack);
         let long = |part: &Part| part.length.length;
         let wide = |part: &Part| part.width.length;
-        let tape = self.piece.tape();
         let (mut lines, mut does) = (Vec::new(), Vec::new());
         let shorter = self.less((bottoms, &long), (Role::DrawerFront, &long));
         let shallower = self.less((bottoms, &wide), (Role::DrawerSide, &long));
@@ -37,7 +36,7 @@ impl Maker<'_, '_> {
                 true => (-*less, ways[1]),
                 false => (*less, ways[0]),
             };
-            format!("{} {way} than {than}", tape.text(by))
+            format!("{} {way} than {than}", self.text(by))
         };
         let told = |found: &[Less], than: &str, ways: [&str; 2]| -> Vec<String> {
             let all = found.iter().filter(|(less, _)| !less.is_zero());

@@ -263,7 +263,7 @@ impl Maker<'_, '_> {
             None => thick(&bottoms) + high.unwrap_or_default() - short,
             Some(block) => block + thick(&members) - short,
         };
-        let told = tape.text(tape.down(most));
+        let told = self.text(tape.down(most));
         // What several cases stand on is put together in the house for good.
         let apart = match self.piece.base_row(case) {
             Some(_) => "",
@@ -276,7 +276,7 @@ impl Maker<'_, '_> {
             Some(block) => vec![
                 format!(
                     "make four locating blocks {} square, one for each corner inside the base, as long as it takes to reach from the lower edge of the base up to the underside of the bottom",
-                    tape.text(block)
+                    self.text(block)
                 ),
                 format!(
                     "screw each of them with two screws from inside the base to its front or back only, a little clear of the ends of the case and of any packer that will stand on the bottom, so that the screws can be got at again, the screws no longer than {told}, so that none comes out of the front face; they are beside those of the hardware list; nothing holds them to the ends"
@@ -299,12 +299,11 @@ impl Maker<'_, '_> {
 
     /// How a stile lies on the end of its case, seen from the side.
     fn lies(&self, beyond: Length) -> String {
-        let tape = self.piece.tape();
         let mark = if beyond.is_measured() { MEASURED } else { "" };
         if beyond.is_positive() {
-            format!("on with its outer edge {}{mark} beyond the outside face", tape.text(beyond))
+            format!("on with its outer edge {}{mark} beyond the outside face", self.text(beyond))
         } else if beyond.is_negative() {
-            format!("on with its outer edge {}{mark} short of the outside face", tape.text(-beyond))
+            format!("on with its outer edge {}{mark} short of the outside face", self.text(-beyond))
         } else {
             "on flush with the outside face, or a hair proud of it and never shy; plane what stands proud flush when the glue has cured".to_owned()
         }
@@ -313,7 +312,6 @@ impl Maker<'_, '_> {
     /// How high a face frame stands on its case: by the boards that its rails are flush
     /// with, else by one board, else by the ends.
     fn frame_stands(&self, inner: &[&Joint], outer: &[&Joint]) -> Option<String> {
-        let tape = self.piece.tape();
         let tops = |joint: &&Joint| {
             let (part, into) = (self.parts.get(joint.part)?, self.parts.get(joint.into)?);
             let lies = part.placement.length == Direction::X;
@@ -330,8 +328,8 @@ impl Maker<'_, '_> {
             .map(|(rail, board, _)| format!("{rail} with the {board}"))
             .collect();
         let way = |by: Length| match by.is_negative() {
-            true => format!("{} below", tape.text(-by)),
-            false => format!("{} above", tape.text(by)),
+            true => format!("{} below", self.text(-by)),
+            false => format!("{} above", self.text(by)),
         };
         if !flush.is_empty() {
             return Some(format!(
@@ -377,7 +375,7 @@ impl Maker<'_, '_> {
         parts.sort_unstable();
         parts.dedup();
         let block = trade::clamping_block(self.piece.tape().unit);
-        let size = self.piece.tape().text(block);
+        let size = self.text(block);
         let lines = vec![
             format!(
                 "saw the clamping blocks off a strip of scrap ripped to a right triangle with both legs {size}, each block {size} long, and keep the strip long enough to hold"

@@ -56,7 +56,7 @@ impl Maker<'_, '_> {
             counted(row.screws, "screw"),
             if row.screws == 1 { "a round hole" } else { "round holes" },
             self.parts.mark(row.board),
-            self.piece.tape().text(row.at)
+            self.text(row.at)
         )
     }
 
@@ -66,16 +66,16 @@ impl Maker<'_, '_> {
             None => "front edge".to_owned(),
             Some(side) => format!("{} end", side.word()),
         };
-        let (board, tape) = (self.parts.mark(past.board), self.piece.tape());
+        let board = self.parts.mark(past.board);
         match (past.by.is_zero(), past.by.is_positive()) {
             (true, _) => format!("its {what} even with {board}"),
-            (false, true) => format!("its {what} {} past {board}", tape.text(past.by)),
-            (false, false) => format!("its {what} {} short of {board}", tape.text(past.by.abs())),
+            (false, true) => format!("its {what} {} past {board}", self.text(past.by)),
+            (false, false) => format!("its {what} {} short of {board}", self.text(past.by.abs())),
         }
     }
 
     fn lay(&self, own: &Laid) -> Vec<String> {
-        let (mark, tape) = (self.parts.mark(own.part), self.piece.tape());
+        let mark = self.parts.mark(own.part);
         let mut lines = Vec::new();
         match own.carry {
             Carry::People(1) => {}
@@ -86,7 +86,7 @@ impl Maker<'_, '_> {
             lines.push(format!(
                 "scribe the {} end of {mark} to the wall; up to {} of it may come off, and what is planed is sealed with finish again",
                 side.word(),
-                tape.text(*most)
+                self.text(*most)
             ));
         }
         // Off the wall its front edge stands where that leaves it.
@@ -103,7 +103,7 @@ impl Maker<'_, '_> {
             });
             lines.push(format!(
                 "keep {mark} {} off the wall behind it, because it swells that much toward the wall in the dampest air; if a strip covers this gap, fasten that strip to the wall, not to {mark}{front}",
-                tape.text(free)
+                self.text(free)
             ));
         }
         let slotted = own.boards(true);

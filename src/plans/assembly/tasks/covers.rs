@@ -32,11 +32,24 @@ impl Maker<'_, '_> {
         if all.is_empty() {
             return after;
         }
-        let scribed = |id: &PartId| self.parts.get(*id).is_some_and(|part| !part.spare.is_empty());
-        let scribed = covers.iter().any(scribed);
+        let to = |axis: Direction| {
+            let parts = covers.iter().filter_map(|id| self.parts.get(*id));
+            parts
+                .flat_map(|part| {
+                    part.spare.iter().map(|spare| part.placement.direction(spare.face))
+                })
+                .any(|own| own == axis)
+        };
+        let along = match (to(Direction::Y), to(Direction::Z)) {
+            (false, false) => None,
+            (true, false) => Some("the floor"),
+            (false, true) => Some("the wall"),
+            (true, true) => Some("the floor or the wall"),
+        };
+        let scribed = along.is_some();
         let mut lines = Vec::new();
-        if scribed {
-            lines.push("wherever a line is drawn along the floor or the wall, saw just outside it and plane to it, leaning a few degrees under the face that is seen; where these are true, all that was left on comes off; where the line runs off the panel, the panel is too small: cut it again, larger".to_owned());
+        if let Some(along) = along {
+            lines.push(format!("wherever a line is drawn along {along}, saw just outside it and plane to it, leaning a few degrees under the face that is seen; where these are true, all that was left on comes off; where the line runs off the panel, the panel is too small: cut it again, larger"));
         }
         lines.extend(all.iter().flat_map(|own| self.cover(own)));
         if scribed && self.is_finished() {
@@ -127,7 +140,6 @@ impl Maker<'_, '_> {
 
     fn cover(&self, own: &Covering) -> Vec<String> {
         let Some(part) = self.parts.get(own.part) else { return Vec::new() };
-        let tape = self.piece.tape();
         let (mark, on) = (&part.mark, self.through(own));
         let over = self.over(part);
         let place = match (over, own.ahead.filter(|ahead| ahead.is_positive())) {
@@ -139,7 +151,7 @@ impl Maker<'_, '_> {
             }
             (Over::End { framed: false }, Some(ahead)) => format!(
                 "with its front edge {} before that of {on}, even with the faces of the fronts, and its top even with that of",
-                tape.text(ahead)
+                self.text(ahead)
             ),
             (Over::Back, _) => {
                 "with its sides even with the outsides of the ends and its top even with that of".to_owned()
@@ -148,7 +160,7 @@ impl Maker<'_, '_> {
             (Over::Under { framed: false }, _) => "with its ends even with the sides of the case and its front edge even with that of".to_owned(),
         };
         let mut lines = self.scribed_cover(own, part, over);
-        let long = own.long.map_or(String::new(), |long| format!(" {} long", tape.text(long)));
+        let long = own.long.map_or(String::new(), |long| format!(" {} long", self.text(long)));
         let case = if own.through.len() > 1 { "cases" } else { "case" };
         let washers = match over {
             Over::Back => ", with washers under their heads",
@@ -164,7 +176,6 @@ impl Maker<'_, '_> {
     /// How a cover comes to the floor and the wall: it is held beside its place, since the
     /// wood that comes off keeps it out of that.
     fn scribed_cover(&self, own: &Covering, part: &Part, over: Over) -> Vec<String> {
-        let tape = self.piece.tape();
         let (mark, on) = (&part.mark, self.through(own));
         let left = |axis: Direction| {
             let mut spare = part.spare.iter();
@@ -177,7 +188,7 @@ impl Maker<'_, '_> {
             } else {
                 "wider"
             };
-            format!("{} {word} at its {}", tape.text(spare.by.length), part.face_name(spare.face))
+            format!("{} {word} at its {}", self.text(spare.by.length), part.face_name(spare.face))
         };
         let all: Vec<String> = [floor, wall].into_iter().flatten().map(told).collect();
         if all.is_empty() {
@@ -232,7 +243,7 @@ impl Maker<'_, '_> {
                 (Over::End { framed: true }, _) => "the back of the stile".to_owned(),
                 (Over::Under { framed: true }, _) => "the face of the frame".to_owned(),
                 (Over::End { framed: false }, Some(ahead)) => {
-                    format!("the line {} before the front edge of {on}", tape.text(ahead))
+                    format!("the line {} before the front edge of {on}", self.text(ahead))
                 }
                 (Over::End { framed: false } | Over::Under { framed: false } | Over::Back, _) => {
                     format!("the front edge of {on}")

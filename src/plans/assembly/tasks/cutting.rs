@@ -104,7 +104,7 @@ impl Maker<'_, '_> {
             let [_, wide, _] = rough.size;
             let count =
                 if rough.pieces > 1 { format!("{} of ", rough.pieces) } else { String::new() };
-            let (long, wide) = (tape.text(stick.long), tape.text(tape.up(wide)));
+            let (long, wide) = (self.text(stick.long), self.text(tape.up(wide)));
             Some(format!(
                 "{count}{long} x {wide} of {} for {}",
                 stock.name,
@@ -112,7 +112,7 @@ impl Maker<'_, '_> {
             ))
         });
         let sawn: Vec<String> = sawn.collect();
-        let shorter = tape.text(trade::shortest_planed(tape.unit));
+        let shorter = self.text(trade::shortest_planed(tape.unit));
         (!sawn.is_empty()).then(|| {
             format!(
                 "pieces that are rough shorter than {shorter} are not milled one by one: saw these sticks for them, plane and rip each stick as one, and crosscut it last: {}",
@@ -274,7 +274,6 @@ impl Maker<'_, '_> {
         let edge = self.template_edge(pinned);
         let mut lines =
             vec![format!("{rows}, measured from the lower edge of the shelves' opening{edge}")];
-        let tape = self.piece.tape();
         let mut hosts: BTreeMap<PartId, Vec<PartId>> = BTreeMap::new();
         for joint in shelves {
             hosts.entry(joint.part).or_default().push(joint.into);
@@ -293,7 +292,7 @@ impl Maker<'_, '_> {
             }
             let above = boards.iter().map(|(above, board)| {
                 let mark = if above.is_measured() { MEASURED } else { "" };
-                let (above, board) = (tape.text(*above), self.marks(&[*board]));
+                let (above, board) = (self.text(*above), self.marks(&[*board]));
                 format!("{above}{mark} above the bottom end of {board}")
             });
             let above: Vec<String> = above.collect();

@@ -66,7 +66,7 @@ impl Maker<'_, '_> {
             lines.push(format!(
                 "then cut {} to the finished size with the lip against the fence; they were sawn {} larger, so that lip and board end together",
                 self.marks(&sawn),
-                tape.text(over)
+                self.text(over)
             ));
         }
         let efforts = vec![Usual::Sawing.times(parts.len())];
@@ -94,14 +94,14 @@ impl Maker<'_, '_> {
         lines.extend(self.strip_lines(parts, |strip| is_at_end(strip) == ends));
         lines.push(format!(
             "leave each strip {} longer than its edge, and wider than the board is thick; set it so that it stands proud of both faces",
-            tape.text(long)
+            self.text(long)
         ));
         let inset: Vec<PartId> = parts.iter().copied().filter(|id| self.is_shaved(*id)).collect();
         if !inset.is_empty() {
             lines.push(format!(
                 "{}: rip these strips {} thicker than that; it comes off again when the front is planed to its opening",
                 self.marks(&inset),
-                tape.text(trade::shaving(tape.unit))
+                self.text(trade::shaving(tape.unit))
             ));
         }
         lines.push(
@@ -146,7 +146,7 @@ impl Maker<'_, '_> {
         let mut lines = self.strip_lines(parts, |_| true);
         lines.push(format!(
             "cut each strip {} longer than its edge; press it on from the middle to both ends, trim the ends first, then both sides, and break the corners with fine paper",
-            tape.text(long)
+            self.text(long)
         ));
         lines.push("every edge that is banded was sawn clean and square: banding shows each tooth of the saw".to_owned());
         let count = parts.iter().map(|id| self.strips(*id).len()).sum();
@@ -176,13 +176,12 @@ impl Maker<'_, '_> {
     /// `cherry, 1/4 thick: front edge of B, SH`: a line for each stock, thickness, and
     /// edge.
     fn strip_lines(&self, parts: &[PartId], pick: impl Fn(&Strip) -> bool) -> Vec<String> {
-        let tape = self.piece.tape();
         let mut alike: BTreeMap<(StockId, String, Vec<String>), Vec<PartId>> = BTreeMap::new();
         for (id, part) in parts.iter().filter_map(|id| Some((*id, self.parts.get(*id)?))) {
             let Some(first) = part.strips.first() else { continue };
             let own = part.strips.iter().filter(|strip| pick(strip));
             let faces = own.map(|strip| part.face_name(strip.face)).collect();
-            let key = (first.stock, tape.text(first.thick.length), faces);
+            let key = (first.stock, self.text(first.thick.length), faces);
             alike.entry(key).or_default().push(id);
         }
         let line = |((stock, thick, faces), ids): ((StockId, String, Vec<String>), Vec<PartId>)| {

@@ -63,14 +63,13 @@ impl Maker<'_, '_> {
             format!(
                 "bore the holes of the screws in the blocks of {} out to {}: solid wood moves across its grain under the washers, which cover them",
                 listed(&marks),
-                self.piece.tape().text(hole)
+                self.text(hole)
             )
         })
     }
 
     /// What lies between a front and its blocks where a thick frame keeps them apart.
     fn shimmed(&self) -> Vec<String> {
-        let tape = self.piece.tape();
         let fastenings = self.work.fastened().fastenings.iter();
         let lines = fastenings.flat_map(|own| &own.lines);
         let mut found: Vec<(&str, Length)> = lines
@@ -81,7 +80,7 @@ impl Maker<'_, '_> {
         let line = |(front, shim): &(&str, Length)| {
             format!(
                 "{front}: put shims of {} between it and its blocks where the screws go",
-                tape.text(*shim)
+                self.text(*shim)
             )
         };
         found.iter().map(line).collect()
@@ -126,7 +125,6 @@ impl Maker<'_, '_> {
     /// Where the fronts of these blocks stand: in the plane that the back of their false
     /// front will lie in.
     fn set_to_fronts(&self, blocks: &[PartId]) -> Vec<String> {
-        let tape = self.piece.tape();
         let mut behind: Vec<(String, Vec<PartId>)> = Vec::new();
         for id in blocks {
             let Some(block) = self.parts.get(*id) else { continue };
@@ -135,7 +133,7 @@ impl Maker<'_, '_> {
                 block.cuboid().from.z - self.piece.ahead(case) - plane
             });
             let what = match set.filter(|set| set.is_positive()) {
-                Some(set) => format!("{} behind the face of the case", tape.text(set)),
+                Some(set) => format!("{} behind the face of the case", self.text(set)),
                 None => "flush with the face of the case".to_owned(),
             };
             match behind.iter_mut().find(|(known, _)| *known == what) {

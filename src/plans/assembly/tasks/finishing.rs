@@ -175,6 +175,7 @@ impl Maker<'_, '_> {
                 format!("{what}, for the finish {name}: {}", sanded(kind.sanding, woods))
             })),
         }
+        sand.extend(self.edges_sealed());
         if !used.is_empty() && !early.is_empty() {
             sand.push(format!(
                 "leave out {}, which you sanded before their frames closed and which have a coat already",

@@ -180,13 +180,14 @@ impl Maker<'_, '_> {
         self.makes(&parts, task);
     }
 
-    /// Drawer boxes, one after the other: each takes the same clamps.
-    pub(super) fn boxes(&mut self) -> Option<usize> {
+    /// Drawer boxes; the tasks after which all of them are made.
+    pub(super) fn boxes(&mut self) -> Vec<usize> {
         let units = self.units(|unit| match unit {
             Assembly::DrawerBox(opening) => Some(box_told(self.piece, *opening)),
             _ => None,
         });
-        let mut last = self.hooks_bored();
+        let bored = self.hooks_bored();
+        let mut made: Vec<usize> = bored.into_iter().collect();
         for (name, unit, parts) in units {
             // A bottom that goes in from behind is screwed to the back.
             let late = self.pushed_in(&parts);
@@ -206,7 +207,7 @@ impl Maker<'_, '_> {
             });
             let square = self.outline(&parts, unit);
             let mut after = self.ready(&parts);
-            after.extend(last);
+            after.extend(bored);
             let title = format!("Glue up {name}");
             let efforts = vec![Usual::DrawerBox.times(1)];
             let glued = self.glue(title, lines, parts.clone(), efforts, &load, square, after);
@@ -216,10 +217,10 @@ impl Maker<'_, '_> {
             });
             self.closes(glued, closing);
             self.makes(&parts, glued);
-            last = Some(glued);
+            made.push(glued);
         }
-        let notched = self.notched(last).or(last);
-        self.bottoms_pushed_in(notched).or(notched)
+        let made = self.notched(&made).map_or(made, |task| vec![task]);
+        self.bottoms_pushed_in(&made).map_or(made, |task| vec![task])
     }
 
     /// The bottom of a box that goes in from behind when the box is glued up.
@@ -231,7 +232,7 @@ impl Maker<'_, '_> {
     }
 
     /// Pushes the bottoms of boxes on wood in from behind.
-    fn bottoms_pushed_in(&mut self, boxes: Option<usize>) -> Option<usize> {
+    fn bottoms_pushed_in(&mut self, boxes: &[usize]) -> Option<usize> {
         let bottoms = self.ids(|part| part.role == Role::DrawerBottom);
         let bottoms: Vec<PartId> =
             bottoms.into_iter().filter(|id| self.pushed_in(&[*id]).is_some()).collect();
@@ -250,7 +251,7 @@ impl Maker<'_, '_> {
         });
         let efforts = vec![Usual::DrawerBox.times(bottoms.len())];
         let mut after = self.ready(&bottoms);
-        after.extend(boxes);
+        after.extend_from_slice(boxes);
         let title = "Push the bottoms into the drawer boxes".to_owned();
         let task = self.simple(title, lines, bottoms.clone(), Work::Bench, efforts, after);
         let joints = self.picked(|joint| bottoms.binary_search(&joint.part).is_ok());
@@ -281,7 +282,7 @@ impl Maker<'_, '_> {
     }
 
     /// The notches for runners that are cut when their box holds together.
-    fn notched(&mut self, boxes: Option<usize>) -> Option<usize> {
+    fn notched(&mut self, boxes: &[usize]) -> Option<usize> {
         let cuts = self.runner_notches();
         let mut backs: Vec<PartId> = cuts.iter().map(|(id, _)| *id).collect();
         backs.dedup();
@@ -302,7 +303,7 @@ impl Maker<'_, '_> {
         let efforts = vec![ShopTime::Notch.times(&self.piece.shop.times, count)];
         let title = "Notch the backs of the drawer boxes for their runners".to_owned();
         let mut after = self.ready(&backs);
-        after.extend(boxes);
+        after.extend_from_slice(boxes);
         let task = self.simple(title, lines, backs.clone(), Work::Bench, efforts, after);
         self.cuts(task, cuts);
         self.makes(&backs, task);

@@ -10,18 +10,18 @@ use super::{Maker, Usual, Work};
 
 impl Maker<'_, '_> {
     /// Doors, slides, drawers and their fronts; the tasks after which all hangs.
-    pub(super) fn hang(&mut self, stands: &[usize], boxes: Option<usize>) -> Vec<usize> {
+    pub(super) fn hang(&mut self, stands: &[usize], boxes: Vec<usize>) -> Vec<usize> {
         let mut done = stands.to_vec();
         // Whatever hangs nowhere is made all the same, and finished with the rest.
         done.extend(self.ready(&self.ids(|_| true)));
-        done.extend(boxes);
+        done.extend_from_slice(&boxes);
         let count =
             |sort: JointSort| self.parts.joints.iter().filter(|joint| joint.sort == sort).count();
         let (hung, slid) = (count(JointSort::Hung), count(JointSort::Slid) / 2);
         let on_boxes = self.fixed_fronts(false);
         let (trays, drawers) = self.trays_and_drawers();
         let strips = self.strips_fixed(stands);
-        let stops = self.stops_set(stands, boxes, strips);
+        let stops = self.stops_set(stands, &boxes, strips);
         // The blocks come first: the back that comes off for them stays off.
         let blocks = if hung > 0 { self.blocks_fixed(stands) } else { Vec::new() };
         let held = self.held_by_blocks(stands);
@@ -327,7 +327,7 @@ impl Maker<'_, '_> {
     fn stops_set(
         &mut self,
         stands: &[usize],
-        boxes: Option<usize>,
+        boxes: &[usize],
         strips: Option<usize>,
     ) -> Option<usize> {
         let stops = self.ids(|part| part.role == Role::Stop);
@@ -340,7 +340,7 @@ impl Maker<'_, '_> {
         ];
         let mut after = stands.to_vec();
         after.extend(self.ready(&stops));
-        after.extend(boxes);
+        after.extend_from_slice(boxes);
         after.extend(self.of_fronts(|kind| matches!(kind, OpeningKind::Drawer { .. })));
         after.extend(strips);
         let title = "Set the drawer stops".to_owned();

@@ -269,18 +269,18 @@ impl Maker<'_, '_> {
             ));
         }
         let through = match (wall.thick.is_positive(), wall.back.is_positive()) {
-            (true, true) => format!("through the nailer and {} of back", tape.text(wall.back)),
+            (true, true) => format!("through the nailer and {} of back", self.text(wall.back)),
             (true, false) => "through the nailer".to_owned(),
-            (false, _) => format!("through {} of back", tape.text(wall.back)),
+            (false, _) => format!("through {} of back", self.text(wall.back)),
         };
         lines.push(format!(
             "drive {} cabinet screws of {} at each stud, {through} and the wallboard or plaster and {} into the stud: {} and the thickness of the wallboard or plaster, so {} long on wallboard of {}; use no drywall screws, which snap; in masonry use plugs made for it",
             wall.screws,
             trade::wall_gauge(tape.unit),
-            tape.text(wall.into),
-            tape.text(tape.up(wall.least())),
-            tape.text(tape.up(wall.screw(tape.unit))),
-            tape.text(wall.lining)
+            self.text(wall.into),
+            self.text(tape.up(wall.least())),
+            self.text(tape.up(wall.screw(tape.unit))),
+            self.text(wall.lining)
         ));
         lines.push(
             "shim behind a screw where there is a gap, or it pulls the case out of square"

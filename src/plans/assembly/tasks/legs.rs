@@ -15,7 +15,7 @@ impl Maker<'_, '_> {
     pub(super) fn kick_covered(&self, kick: PartId) -> Option<(String, Doing)> {
         let own = self.bare_ends_of(kick)?;
         let mark = self.parts.mark(kick);
-        let [long, wide] = own.strip.map(|side| self.piece.tape().text(side));
+        let [long, wide] = own.strip.map(|side| self.text(side));
         let line = match (own.by, own.beside.as_slice()) {
             (Hidden::Filler, [only]) => {
                 let end = self.parts.mark(*only);
@@ -77,7 +77,7 @@ impl Maker<'_, '_> {
                 Hidden::Veneer => {
                     let mut sizes: Vec<String> = Vec::new();
                     for own in &bare {
-                        let size = own.strip.map(|side| self.piece.tape().text(side)).join(" x ");
+                        let size = own.strip.map(|side| self.text(side)).join(" x ");
                         if !sizes.contains(&size) {
                             sizes.push(size);
                         }
@@ -115,8 +115,8 @@ impl Maker<'_, '_> {
             let count = block.screws;
             lines.push(format!(
                 "{leg}: boards over it leave no way for screws down through {bottom}, so glue it on and hold it from below: glue a block {} square and {} long into the corner of {leg} and {bottom}, on the {side} of {leg} and in the middle of its length, and screw it with {count} screws up into {bottom} and {count} into {leg}, placed so that they miss each other",
-                tape.text(block.square),
-                tape.text(block.long),
+                self.text(block.square),
+                self.text(block.long),
             ));
             does.push(Doing::LegBlock(*index));
         }

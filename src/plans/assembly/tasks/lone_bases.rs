@@ -38,7 +38,6 @@ impl Maker<'_, '_> {
 
     /// Where cases stand on their base.
     pub(super) fn stands_on(&self, own: &StoodOn) -> String {
-        let tape = self.piece.tape();
         let is_frame =
             |id: &PartId| self.parts.get(*id).is_some_and(|part| part.role == Role::Stile);
         let one = own.cases.len() == 1;
@@ -51,13 +50,13 @@ impl Maker<'_, '_> {
         };
         let ahead = match own.before {
             at if at.is_zero() => "flush with".to_owned(),
-            at if at.is_negative() => format!("{} behind", tape.text(-at)),
-            at => format!("{} before", tape.text(at)),
+            at if at.is_negative() => format!("{} behind", self.text(-at)),
+            at => format!("{} before", self.text(at)),
         };
         let beside = |at: Length| match () {
             () if at.is_zero() => "even with".to_owned(),
-            () if at.is_negative() => format!("{} short of", tape.text(-at)),
-            () => format!("{} past", tape.text(at)),
+            () if at.is_negative() => format!("{} short of", self.text(-at)),
+            () => format!("{} past", self.text(at)),
         };
         let [left, right] = own.past;
         let sides = match (left == right, one) {
@@ -87,7 +86,7 @@ impl Maker<'_, '_> {
             Some((side, by)) => format!(
                 "between the walls, its {} end {} farther from its wall than the other",
                 side.word(),
-                self.piece.tape().text(by)
+                self.text(by)
             ),
         }
     }
@@ -107,7 +106,7 @@ impl Maker<'_, '_> {
             match at.is_zero() {
                 true => format!("with {back} against the wall behind it"),
                 false => {
-                    let at = self.piece.tape().text(at);
+                    let at = self.text(at);
                     format!("with the back of {back} {at} off the wall behind it")
                 }
             }

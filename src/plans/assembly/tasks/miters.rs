@@ -31,7 +31,7 @@ impl Maker<'_, '_> {
             lines.push("at the table saw tilt the blade to 45 degrees, away from the fence, so that the strip that comes off lies free; first miter two scraps of the same thickness, and check the pair with a square".to_owned());
         }
         let settings = found.iter().map(|((tool, on, up, at), marks)| {
-            let (marks, at) = (listed(marks), tape.text(*at));
+            let (marks, at) = (listed(marks), self.text(*at));
             match tool {
                 Tool::Fence => format!("{marks}: {up} up, {on} at the fence, {at} from the fence to the blade where it leaves the table; come up to it in two cuts, until the miter just reaches the upper corner"),
                 Tool::Sled | Tool::Guide => format!("{marks}: {up} up on the bench; strike a line {at} from the {on}, and run a saw that is tilted 45 degrees outward along a straight-edge on it: it comes out at the lower corner"),

@@ -25,12 +25,15 @@ mod miters;
 mod nailers;
 mod openings;
 mod packed;
+mod raw_edges;
 mod runs;
 mod screw_holes;
 mod scribing;
 mod stacking;
+mod told;
 mod units;
 
+use std::cell::RefCell;
 use std::collections::BTreeMap;
 
 use crate::measure::{Duration, Length};
@@ -106,6 +109,8 @@ struct Maker<'w, 'a> {
     /// The task in which the backs came off, to stay off until after the finish.
     opened: Option<usize>,
     tasks: Vec<Task>,
+    /// The lengths that lines tell, until the next task takes them.
+    told: RefCell<Vec<Length>>,
 }
 
 impl<'w, 'a> Maker<'w, 'a> {
@@ -163,6 +168,7 @@ impl<'w, 'a> Maker<'w, 'a> {
             packed: None,
             opened: None,
             tasks,
+            told: RefCell::default(),
         }
     }
 
@@ -277,6 +283,7 @@ impl<'w, 'a> Maker<'w, 'a> {
 
     fn add(&mut self, mut task: Task) -> usize {
         task.after = self.latest(task.after);
+        task.told = self.told.take();
         self.tasks.push(task);
         self.tasks.len() - 1
     }

@@ -65,22 +65,26 @@ impl<'a> Maker<'_, 'a> {
                 "cut {marks} square, to the least of what you measured, so that it goes in by hand"
             ));
         }
-        let tape = self.piece.tape();
         let spare = |keep_out| self.piece.clear_of_back(case, keep_out);
-        lines.extend(behind.iter().map(|(id, what)| {
-            format!(
+        for (id, what) in &behind {
+            lines.push(format!(
                 "cut {marks} round the {} with {} to spare on every side, and ease the edges, so that the finish seals them",
                 what.name,
-                tape.text(spare(*id))
-            )
-        }));
+                self.text(spare(*id))
+            ));
+            lines.extend(own.iter().filter_map(|back| self.cut_out(*back, what, spare(*id))));
+        }
         if !behind.is_empty() {
             lines.extend(own.iter().filter_map(|id| self.laid_out(*id)));
         }
-        for (keep_out, _) in behind {
+        for (keep_out, what) in behind {
             let spare = spare(keep_out);
+            let meets = |id: &&PartId| {
+                let part = self.parts.get(**id);
+                part.is_some_and(|part| wall::cut_out(part, what, spare).is_some())
+            };
             let cut = |part: &PartId| Doing::CutOut { part: *part, keep_out, spare };
-            does.extend(own.iter().map(cut));
+            does.extend(own.iter().filter(meets).map(cut));
         }
         let title = format!("Cut the back of {} to size", case.name);
         let task = self.sized_late(title, lines, &own, after);
@@ -166,7 +170,7 @@ impl<'a> Maker<'_, 'a> {
         if kinds.iter().any(|kind| kind.is(&["fronts", "drawer boxes"])) {
             let mark = self.piece.tape().mark;
             lines.push("measure every opening that takes a front or a drawer: width and height at both ends and in the middle, and both diagonals".to_owned());
-            lines.push(format!("where the least of a size is off its drawn figure by more than {}, stop; have it entered as measured, and cut by the new sheets", self.piece.tape().text(mark)));
+            lines.push(format!("where the least of a size is off its drawn figure by more than {}, stop; have it entered as measured, and cut by the new sheets", self.text(mark)));
             does.extend(self.measured(mark));
         }
         lines.extend(self.planed_late());
@@ -272,7 +276,7 @@ impl<'a> Maker<'_, 'a> {
             let which = if inset == fronts.len() { "" } else { ", the inset ones" };
             lines.push(format!(
                 "cut the fronts{which} {} larger at every outer edge; that shaving comes off when they are fitted",
-                tape.text(trade::shaving(tape.unit))
+                self.text(trade::shaving(tape.unit))
             ));
         }
         if framed {
@@ -282,9 +286,9 @@ impl<'a> Maker<'_, 'a> {
                 let shaving = trade::shaving(tape.unit);
                 lines.push(format!(
                     "the stiles of an inset framed front are {} longer than on the cut list, and its stiles and outer rails {} wider; strike a line {} inside each outer edge, where the finished edge will be: joints and the layout sheet count from that line",
-                    tape.text(shaving.twice()),
-                    tape.text(shaving),
-                    tape.text(shaving)
+                    self.text(shaving.twice()),
+                    self.text(shaving),
+                    self.text(shaving)
                 ));
             }
         }
@@ -359,7 +363,7 @@ impl<'a> Maker<'_, 'a> {
             };
             lines.push(format!(
                 "measure between the boards on both sides of {which}, front and back, and cut the shelf {} shorter",
-                tape.text(play)
+                self.text(play)
             ));
         }
         let lipped = |part: &Part| part.is_cut_after(Along::Length.faces());
@@ -369,7 +373,7 @@ impl<'a> Maker<'_, 'a> {
             lines.push(format!(
                 "leave {} longer than that by {} for now, as the cut list has it; the shelf is cut to its length when its lip is on",
                 self.marks(&over),
-                tape.text(overlong(tape.unit).1)
+                self.text(overlong(tape.unit).1)
             ));
         }
         Kind { names: vec!["loose shelves"], parts, lines }

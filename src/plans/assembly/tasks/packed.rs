@@ -22,7 +22,7 @@ impl Maker<'_, '_> {
             format!(
                 "then plane {} thinner toward the rear end, the two of a drawer by {} together, so that it never wedges",
                 self.marks(&guides),
-                tape.text(trade::guides_open(tape.unit))
+                self.text(trade::guides_open(tape.unit))
             )
         })
     }
@@ -39,7 +39,6 @@ impl Maker<'_, '_> {
         ];
         let names: Vec<&str> = kinds.into_iter().flatten().collect();
         let name = listed(&names);
-        let tape = self.piece.tape();
         let lines = packed.iter().map(|(clear, own)| match clear.is_zero() {
             true => {
                 let which = match own.len() == parts.len() {
@@ -52,8 +51,8 @@ impl Maker<'_, '_> {
             false => format!(
                 "measure from the side of the case to the edge of the opening, and plane {} {} thicker than that, so that what slides behind the doors passes them open; before you cut its boxes, hang a scrap as thick as the doors on one of their hinges, open it as far as it goes in the house, and see that it takes less than {} of the opening",
                 self.marks(own),
-                tape.text(*clear),
-                tape.text(*clear)
+                self.text(*clear),
+                self.text(*clear)
             ),
         });
         let between = self.ids(|part| fitting::is_between_posts(self.piece, part));

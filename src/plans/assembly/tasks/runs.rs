@@ -6,7 +6,7 @@ use crate::plans::assembly::gluing;
 use crate::plans::operations::{Doing, Filled, House};
 use crate::plans::scribe_strips::scribe_strips;
 
-use super::{Maker, Usual, Work};
+use super::{Maker, Usual, Work, effort};
 
 impl Maker<'_, '_> {
     /// Each filler of a case gets the batten that it is screwed on by.
@@ -27,7 +27,7 @@ impl Maker<'_, '_> {
                 self.marks(&joints.iter().map(|joint| joint.part).collect::<Vec<_>>())
             )];
             let load = gluing::joined(self.parts, &joints);
-            let (after, efforts) = (self.ready(&parts), vec![Usual::Joint.times(joints.len())]);
+            let (after, efforts) = (self.ready(&parts), effort::joints(self.parts, &joints));
             let title = format!("Glue the batten to the filler {}", filler.name);
             let task = self.glue(title, lines, parts.clone(), efforts, &load, None, after);
             self.closes(task, closes);
@@ -99,14 +99,13 @@ impl Maker<'_, '_> {
     }
 
     fn fill(&self, own: &Filled) -> Vec<String> {
-        let tape = self.piece.tape();
         let (strip, batten) = (self.parts.mark(own.strip), self.parts.mark(own.batten));
         let end = self.parts.mark(own.end);
         let mut lines = Vec::new();
         if let Some(most) = own.most {
             lines.push(format!(
                 "from the side of {end} measure to the wall at the top, at the bottom, and at three places between, level with the face that {strip} will have; lay each measure off on {strip} from the edge that has {batten}, join the marks, and plane to the line; up to {} of it may come off",
-                tape.text(most)
+                self.text(most)
             ));
         }
         // It is level with the fronts: with the case where they lie in it, else before it,
@@ -128,11 +127,10 @@ impl Maker<'_, '_> {
 
     /// Places that must keep their width while the cases beside them are set and fixed.
     pub(super) fn kept(&self) -> (Vec<String>, Vec<Doing>) {
-        let tape = self.piece.tape();
         let told = |own: &Space| {
             format!(
                 "keep a space of {} for {} when you set what stands beside it: cut two sticks of that length, and leave them between what stands there, one at the floor and one at the top, until both sides are fixed",
-                tape.text(own.wide.length),
+                self.text(own.wide.length),
                 own.name
             )
         };
@@ -145,8 +143,8 @@ impl Maker<'_, '_> {
                 let (most, side) = (filler.wide.length, filler.side);
                 let least = most - scribe.length;
                 let room = match scribe.length.is_positive() {
-                    true => format!("{} to {}", tape.text(least), tape.text(most)),
-                    false => tape.text(most),
+                    true => format!("{} to {}", self.text(least), self.text(most)),
+                    false => self.text(most),
                 };
                 lines.push(format!(
                     "leave {room} between {} and the wall at its {}, from top to bottom, or the filler {} comes out too wide or too narrow",
@@ -162,17 +160,16 @@ impl Maker<'_, '_> {
 
     /// What is bought comes in last.
     pub(super) fn appliances(&mut self, after: usize) {
-        let tape = self.piece.tape();
         let told = |own: &Space, [wide, high]: &[Size; 2]| {
             let clear = match own.clear.length.is_positive() {
-                true => format!(", with {} clear at each side", tape.text(own.clear.length)),
+                true => format!(", with {} clear at each side", self.text(own.clear.length)),
                 false => String::new(),
             };
             format!(
                 "push what {} takes into its place, {} wide and {} high{clear}, and fix it as its own sheet says",
                 own.name,
-                tape.text(wide.length),
-                tape.text(high.length)
+                self.text(wide.length),
+                self.text(high.length)
             )
         };
         let taking = || self.piece.spaces().filter(|(_, own)| own.takes.is_some());

@@ -112,7 +112,6 @@ impl Maker<'_, '_> {
     }
 
     fn set_on(&self, case: &Case, own: &Stacked, below: &str) -> Vec<String> {
-        let tape = self.piece.tape();
         let on = case.on.as_ref().map_or("", |on| &*on.name);
         let into = self.marks(&own.rests);
         let by = match own.carry {
@@ -121,18 +120,18 @@ impl Maker<'_, '_> {
         };
         let left = match own.left.is_zero() {
             true => format!("its left side even with that of {on}"),
-            false => format!("its left side {} from that of {on}", tape.text(own.left)),
+            false => format!("its left side {} from that of {on}", self.text(own.left)),
         };
         let left = match own.from_end {
             Some(at) if at != own.left => {
-                format!("{left}, which is {} from the left end of {into}", tape.text(at))
+                format!("{left}, which is {} from the left end of {into}", self.text(at))
             }
             Some(_) | None => left,
         };
         let back = match own.back {
             None => "its back at the wall".to_owned(),
             Some(back) if back.is_zero() => format!("its back even with that of {below}"),
-            Some(back) => format!("its back {} before that of {below}", tape.text(back)),
+            Some(back) => format!("its back {} before that of {below}", self.text(back)),
         };
         let mut lines = Vec::new();
         if self.is_covered(own) && self.is_finished() {
@@ -161,7 +160,6 @@ impl Maker<'_, '_> {
 
     /// A stile of a case that meets a wall is scribed where it stands.
     fn scribed_above(&self, case: &Case) -> (Vec<String>, Vec<House>) {
-        let tape = self.piece.tape();
         let (mut lines, mut does) = (Vec::new(), Vec::new());
         for side in Side::BOTH {
             if let Exposure::Wall { scribe } = side.of(&case.exposure)
@@ -172,7 +170,7 @@ impl Maker<'_, '_> {
                     "scribe the {} stile of {} to the wall, so that it stands in line with what is below; up to {} of it may come off",
                     side.word(),
                     case.name,
-                    tape.text(scribe.length)
+                    self.text(scribe.length)
                 ));
             }
         }

@@ -12,7 +12,7 @@ use crate::plans::operations::{Doing, DryFit, Step};
 use crate::plans::squareness::Square;
 use crate::trade;
 
-use super::{Maker, Usual, Work};
+use super::{Maker, Usual, Work, effort};
 
 impl<'a> Maker<'_, 'a> {
     /// A glue-up of everything whose wood joints lie within one unit; that of a
@@ -54,7 +54,7 @@ impl<'a> Maker<'_, 'a> {
         lines.extend(self.beveled_cauls(&parts));
         lines.extend(self.spaced(unit));
         ready.extend(self.ready(&parts));
-        let efforts = vec![Usual::Joint.times(joints.len())];
+        let efforts = effort::joints(self.parts, &joints);
         let mut load = gluing::joined(self.parts, &joints);
         load.screws += screws;
         let square = self.outline(&parts, unit);
@@ -198,7 +198,7 @@ impl<'a> Maker<'_, 'a> {
         );
         after.extend(self.ready(&panels));
         after.extend(self.ready(&parts));
-        let efforts = vec![Usual::Joint.times(joints.len())];
+        let efforts = effort::joints(self.parts, &joints);
         let load = gluing::joined(self.parts, &joints);
         let (title, square) = match (web, end) {
             (Some(web), _) => (format!("Glue up the {}", web_told(self.piece, web)), None),
@@ -249,7 +249,7 @@ impl<'a> Maker<'_, 'a> {
         let by = free.gap.length;
         let line = format!(
             "leave the shoulders of the runners {} open at {}, all alike, and put no glue there; the ends shrink toward the front and close them",
-            self.piece.tape().text(by),
+            self.text(by),
             self.parts.mark(from)
         );
         Some((line, Doing::OpenShoulders { parts: runners, from, by }))
