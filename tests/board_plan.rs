@@ -406,3 +406,20 @@ fn the_looks_cost_what_is_told() {
     }
     assert!(dearer >= 3, "{dearer}");
 }
+
+/// The yard has boards up to 240 mm, which is 9.449 in, and a tape in sixteenths shows 9-7/16
+/// of them. A box side that is sawn 255.67 - 22.225 + 6.35 = 239.795 mm wide rough goes to the
+/// next mark, 9-1/2, which no board has: it is glued up, and in the plan.
+#[test]
+fn a_rough_piece_at_the_next_mark_is_no_wider_than_the_boards() {
+    let side = "stock box-side { lumber 4/4; thickness 5/8; species sugar-maple";
+    let text = spec("first.case")
+        .replace(side, &format!("{side}; boards {{ wide 120 mm to 240 mm; long 96 to 144 }}"))
+        .replace("tape     1/32", "tape     1/16")
+        .replace("drawer upper { high 5 }", "drawer upper { high 255.67 mm }");
+    let compiled = compile(&text);
+    let paper = |slug| papers::one(&compiled, slug, Format::Text).expect("a paper");
+    let (list, plan) = (paper("cut-list"), paper("board-plan"));
+    assert!(list.lines().any(|row| row.contains("UP-LSD") && row.contains("glued up")), "{list}");
+    assert!(!plan.contains("No board is left"), "{plan}");
+}

@@ -56,6 +56,13 @@ fn pounds(pounds: f64) -> Mass {
     Mass::pounds(Exact::ratio((pounds * 100.0).round() as i64, 100))
 }
 
+/// Which cabinet screws go through a nailer into a stud: #8 to #10, or 4 to 5 mm (common
+/// practice, no source).
+#[must_use]
+pub fn wall_gauge(unit: Unit) -> &'static str {
+    if unit.is_metric() { "4 to 5 mm" } else { "#8 to #10" }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -70,11 +77,4 @@ mod tests {
         let published = withdrawal(0.45, 0.19);
         assert!((published - 109.0).abs() < 1.0, "{published}");
     }
-}
-
-/// Which cabinet screws go through a nailer into a stud: #8 to #10, or 4 to 5 mm (common
-/// practice, no source).
-#[must_use]
-pub fn wall_gauge(unit: Unit) -> &'static str {
-    if unit.is_metric() { "4 to 5 mm" } else { "#8 to #10" }
 }

@@ -317,10 +317,14 @@ pub(crate) fn planed_in(piece: &Piece, part: &Part) -> Vec<i64> {
     (0..parts).map(|part| boards.count / parts + i64::from(part < one_more)).collect()
 }
 
+/// As a tape shows it: rough sizes are sawn to the next mark, and a board of the yard must
+/// be no narrower than that.
 fn widest_board(piece: &Piece, part: &Part) -> Option<Length> {
     let stock = piece.stock(part.stock).filter(|stock| stock.is_solid())?;
     let [_, usual] = trade::usual_board(piece.tape().unit);
-    Some(stock.boards.map_or(usual, |boards| boards.wide.1))
+    let widest = stock.boards.map_or(usual, |boards| boards.wide.1);
+    // A board narrower than a mark is refused elsewhere.
+    Some(Some(piece.tape().down(widest)).filter(|own| own.is_positive()).unwrap_or(widest))
 }
 
 /// The seams between the boards of a glued-up blank.
