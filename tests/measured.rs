@@ -300,7 +300,7 @@ fn every_paper_marks_what_is_as_measured_and_says_so_only_then() {
         ),
         (
             "stock birch-ply { actual 0.707 }",
-            "drawings cut-list sheet-plans layout jig-sheet fitting assembly-order weights",
+            "drawings cut-list sheet-plans buying-list layout jig-sheet fitting assembly-order weights",
         ),
         ("shop { humidity 46% }", "cut-list gaps assembly-order weights"),
     ] {

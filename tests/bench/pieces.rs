@@ -635,7 +635,11 @@ impl Writer<'_> {
     fn slab(&self) -> &'static str {
         let written: usize = self.drawn.text.bytes().map(usize::from).sum();
         let has_grain = self.drawn.text.contains("stock ply { plywood");
-        if has_grain && written % 8 > 0 { "stock ply; in-sequence" } else { "stock cherry" }
+        if has_grain && !written.is_multiple_of(8) {
+            "stock ply; in-sequence"
+        } else {
+            "stock cherry"
+        }
     }
 
     /// A front of frame and panel, with tenons in its grooves alone or in mortises.
