@@ -61,6 +61,7 @@ mod hung;
 mod jig;
 mod jobs;
 mod joints;
+mod larder;
 mod layout;
 mod ledger;
 mod measured;
