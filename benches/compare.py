@@ -148,9 +148,9 @@ def sheets_by_cp(instance, seconds):
                 model.Add(at + span <= limit).OnlyEnforceIf(is_on)
             # The sheets lie beside each other.
             shift = sum(sheet * wide[0] * is_on for sheet, is_on in enumerate(on))
-            start = at + shift if side == 0 else at
             last = wide[0] * most if side == 0 else wide[1]
-            end = model.NewIntVar(0, last, "")
+            start, end = model.NewIntVar(0, last, ""), model.NewIntVar(0, last, "")
+            model.Add(start == (at + shift if side == 0 else at))
             model.Add(end == start + span)
             intervals.append(model.NewIntervalVar(start, span, end, ""))
             own += [at, span]
@@ -199,6 +199,7 @@ class Rows:
     def __init__(self):
         self.model = highspy.Highs()
         self.model.setOptionValue("output_flag", False)
+        self.model.setOptionValue("log_to_console", False)
 
     def columns(self, costs, most, whole=True):
         first, count = self.model.getNumCol(), len(costs)

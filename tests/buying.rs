@@ -7,7 +7,7 @@ use serde_json::Value;
 
 use crate::support::{compile, demo_pieces, packet, spec};
 
-fn csv(compiled: &casewright::pipeline::Compilation, slug: &str) -> Vec<Vec<String>> {
+pub(crate) fn csv(compiled: &casewright::pipeline::Compilation, slug: &str) -> Vec<Vec<String>> {
     let text = papers::one(compiled, slug, Format::Csv).expect("a list");
     let mut rows = csv::ReaderBuilder::new().has_headers(false).from_reader(text.as_bytes());
     rows.records().map(|row| row.unwrap().iter().map(str::to_owned).collect()).collect()
@@ -273,7 +273,7 @@ fn catches_are_bought() {
 }
 
 /// The rows of a sort: how much to buy, what, and what it comes to.
-fn rows_of(text: &str, sort: &str) -> Vec<[String; 3]> {
+pub(crate) fn rows_of(text: &str, sort: &str) -> Vec<[String; 3]> {
     let compiled = compile(text);
     assert!(compiled.is_sound(), "{:?}", compiled.diagnostics);
     let rows = csv(&compiled, "buying-list").into_iter().filter(|row| row[0] == sort);

@@ -246,6 +246,44 @@ fn a_nailer_stands_under_the_top_before_the_back() {
     assert_eq!(nailer.extent(Direction::Z).1, Length::inches(18 * 64 - 13, 64));
 }
 
+/// The order in which a nailer comes in: the carcass is glued up and squared with its back
+/// (K) on dry; then the back comes off, the nailer goes in from behind, where its pocket
+/// holes are, and the back keeps the case square again; then the frame is glued on. The back
+/// comes off once more for the finish, and on for good after that.
+#[test]
+fn a_nailer_is_set_in_the_squared_carcass_before_the_frame() {
+    let packet = crate::support::packet(&compile(FIRST));
+    let joined = |own: &serde_json::Value, mark: &str| {
+        let joints = own["joints"].as_array().into_iter().flatten();
+        let mut parts = joints.map(|at| &packet["joints"][at.as_u64().unwrap() as usize]["part"]);
+        parts.any(|part| part == mark)
+    };
+    let told = packet["operations"].as_array().unwrap().iter().filter_map(|own| {
+        let takes = |mark: &str| own["parts"].as_array().unwrap().iter().any(|own| own == mark);
+        match own["kind"].as_str().unwrap() {
+            "screw on dry" if takes("K") => Some("back on dry"),
+            "take off" if takes("K") => Some("back off"),
+            "join" if joined(own, "B") => Some("carcass"),
+            "join" if joined(own, "TNL") => Some("nailer"),
+            "join" if joined(own, "LS") => Some("frame"),
+            "join" if joined(own, "K") => Some("back on"),
+            _ => None,
+        }
+    });
+    let order: Vec<&str> = told.collect();
+    let by_hand = [
+        "back on dry",
+        "carcass",
+        "back off",
+        "nailer",
+        "back on dry",
+        "frame",
+        "back off",
+        "back on",
+    ];
+    assert_eq!(order, by_hand);
+}
+
 /// A partition is notched for the nailer, which stays one board from end to end.
 #[test]
 fn partitions_are_notched_for_the_nailer() {

@@ -2,9 +2,10 @@
 
 use casewright::editor;
 use casewright::measure::{Exact, Length, Mass};
+use casewright::model::MemoryFiles;
 use casewright::papers::{self, Format};
 use casewright::parts::{Direction, Part};
-use casewright::pipeline::Compilation;
+use casewright::pipeline::{self, Compilation};
 use casewright::plans::Workings;
 use serde_json::Value;
 
@@ -223,4 +224,45 @@ fn a_case_whose_nailer_is_gone_is_refused() {
     };
     assert_eq!(wide("60"), Vec::<&str>::new());
     assert_eq!(wide("72"), ["nailer-lost"]);
+}
+
+/// The example of a case over another, with something else in place of a text of it.
+fn over(from: &str, to: &str) -> Compilation {
+    let text = spec("examples/over-a-case.case");
+    assert!(text.contains(from), "{from}");
+    let files = MemoryFiles::one("a.case", &text.replace(from, to));
+    let files = files.with("shop.case", &spec("examples/shop.case"));
+    pipeline::check(&files, "a.case").unwrap()
+}
+
+/// A rack of 44 over the middle of a bench of 48 begins 2 to the right of the bench's left side,
+/// and one that is told `left 3` begins 3. Its ends run from 60 to 74. Nothing stands beside the
+/// bench: its countertop reaches 3/4 past both ends, 48 + 2 × 3/4 = 49-1/2 long.
+#[test]
+fn a_case_hangs_over_another() {
+    let compiled = over("over bench", "over bench");
+    assert_eq!(slugs(&compiled), Vec::<&str>::new());
+    let inches = |numer: i64, denom: i64| Length::inches(numer, denom);
+    let end = part(&compiled, "rack.left-end");
+    assert_eq!(end.extent(Direction::X).0, inches(2, 1));
+    assert_eq!(end.extent(Direction::Y), (inches(60, 1), inches(74, 1)));
+    assert_eq!(part(&compiled, "bench.countertop").length.length, inches(99, 2));
+    let left = over("over bench", "over bench; left 3");
+    assert_eq!(part(&left, "rack.left-end").extent(Direction::X).0, inches(3, 1));
+    let steps = papers::one(&left, "assembly-order", Format::Text).unwrap();
+    let steps = steps.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(steps.contains("from the left side of bench, and mark on the strip where the left side of rack comes: 3 to the right of that line"), "{steps}");
+}
+
+/// What hangs over nothing, over itself, or over what hangs is refused, and so is a place from
+/// the left of nothing. A rack that hangs as high as the bench takes the bench's room.
+#[test]
+fn a_case_hangs_over_what_stands_on_the_floor() {
+    let found = |from: &str, to: &str| {
+        slugs(&over(from, to)).into_iter().map(str::to_owned).collect::<Vec<_>>()
+    };
+    assert_eq!(found("over bench", "over rack"), ["not-supported-yet"]);
+    assert_eq!(found("over bench", "over bank"), ["name-unknown"]);
+    assert_eq!(found("over bench", "left 2"), ["word-missing"]);
+    assert!(found("up 60", "up 12").contains(&"parts-overlap".to_owned()));
 }

@@ -359,8 +359,8 @@ case console {
 }
 ";
 
-/// Beside a post a guide fills what that stands proud of the rails of the end: 1-3/4 - 1/4
-/// - 3/4 = 3/4. Behind a stile of 1-1/4 two of those don't fit, so each is half of it, 5/8;
+/// Beside a post a guide fills what that stands proud of the rails of the end: 1-3/4 less 1/4
+/// and 3/4 is 3/4. Behind a stile of 1-1/4 two of those don't fit, so each is half of it, 5/8;
 /// behind one of 2 they are 3/4 again. They begin behind the frame of 3/4, and one beside a
 /// post behind the post. Of 7/8 the halves are thinner than a guide of 1/2.
 #[test]

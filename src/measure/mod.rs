@@ -24,8 +24,8 @@ pub use length::Length;
 pub use line_end::line_end;
 pub use nearest::nearest;
 pub use quantity::{
-    Angle, Area, Date, Duration, Load, Mass, Moment, Money, Percent, Rate, Stiffness, Temperature,
-    Volume,
+    Angle, Area, Date, Days, Duration, Load, Mass, Moment, Money, Percent, Rate, Stiffness,
+    Temperature, Volume,
 };
 pub use readings::date_readings;
 pub use scale::Scale;

@@ -26,6 +26,10 @@ pub struct Temperature(pub Exact);
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default)]
 pub struct Duration(pub Exact);
 
+/// How long something takes to come, in whole days.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Days(pub u32);
+
 /// A mass in kilograms.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Mass(pub Exact);
@@ -121,6 +125,18 @@ impl Duration {
     #[must_use]
     pub fn whole_minutes(self) -> Self {
         Self(Exact::int(self.0.ceil()))
+    }
+}
+
+impl fmt::Display for Days {
+    /// `10 days`, `3 weeks`: weeks where they are whole.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match (self.0, self.0 % 7) {
+            (1, _) => write!(f, "1 day"),
+            (7, _) => write!(f, "1 week"),
+            (days, 0) if days > 0 => write!(f, "{} weeks", days / 7),
+            (days, _) => write!(f, "{days} days"),
+        }
     }
 }
 

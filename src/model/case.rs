@@ -344,6 +344,12 @@ impl Case {
         self.off_floor().is_none()
     }
 
+    /// True where it stands or hangs beside the other cases: neither on one nor over one.
+    #[must_use]
+    pub fn is_in_row(&self) -> bool {
+        self.on.is_none() && self.hung.as_ref().is_none_or(|hung| hung.over.is_none())
+    }
+
     /// Its overall height: from the floor, or from the underside of a case that hangs or
     /// stands on another.
     #[must_use]

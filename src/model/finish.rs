@@ -1,6 +1,6 @@
 //! Finishes.
 
-use crate::measure::{Duration, Exact, Rate, Span};
+use crate::measure::{Days, Duration, Exact, Rate, Span, Volume};
 use crate::trade;
 use crate::vocabulary::words::finish::FinishKind;
 use crate::vocabulary::{Entry, Kinds, Said, words};
@@ -51,6 +51,10 @@ pub struct Finish {
     pub cans: Vec<Can>,
     /// The cans of its second part.
     pub second_cans: Vec<Can>,
+    /// How much is in the shop already; of two parts, of each.
+    pub on_hand: [Option<Volume>; 2],
+    /// How long it takes to come.
+    pub lead: Option<Days>,
     /// Notes for the papers.
     pub notes: Vec<String>,
     /// Where it is written.
@@ -58,7 +62,7 @@ pub struct Finish {
 }
 
 pub(super) fn finish(entry: &Entry, _ctx: &mut Lower) -> Option<Finish> {
-    use words::finish::{CAN, COATS, COVERS, CURE, MIX, POT_LIFE, PRICE};
+    use words::finish::{CAN, COATS, COVERS, CURE, LEAD_TIME, MIX, ON_HAND, POT_LIFE, PRICE};
 
     let body = entry.body()?;
     let kind: FinishKind = body.which()?.0;
@@ -80,6 +84,11 @@ pub(super) fn finish(entry: &Entry, _ctx: &mut Lower) -> Option<Finish> {
         price,
         cans: cans(body, CAN, price),
         second_cans: of_mix.map(|body| cans(body, words::mix::CAN, None)).unwrap_or_default(),
+        on_hand: [
+            body.get(ON_HAND).map(|own| own.value),
+            of_mix.and_then(|body| body.get(words::mix::ON_HAND)).map(|own| own.value),
+        ],
+        lead: body.get(LEAD_TIME).map(|own| own.value),
         notes: body.notes(),
         span: entry.head,
     })

@@ -207,7 +207,13 @@ fn hardware(
         up: ctx.size(body, UP, &format!("height of {name}")),
         adjust: body.get(ADJUST).map(|adjust| adjust.value).unwrap_or_default(),
         load: body.get(LOAD).map(|load| load.value),
-        sold: Sold::read(body, PRICE, words::slide::PACK, words::slide::ON_HAND),
+        sold: Sold::read(
+            body,
+            PRICE,
+            words::slide::PACK,
+            words::slide::ON_HAND,
+            words::slide::LEAD_TIME,
+        ),
         room_span: body.get(ROOM)?.span_or(entry.head),
     })
 }
@@ -311,7 +317,13 @@ pub(super) fn pull(entry: &Entry, ctx: &mut Lower) -> Option<Pull> {
         from_edge_span: body.one(FROM_EDGE).map(|from| from.head),
         stands: body.get(STANDS)?.value,
         stands_span: body.get(STANDS)?.span_or(entry.head),
-        sold: Sold::read(body, PRICE, words::pull::PACK, words::pull::ON_HAND),
+        sold: Sold::read(
+            body,
+            PRICE,
+            words::pull::PACK,
+            words::pull::ON_HAND,
+            words::pull::LEAD_TIME,
+        ),
         notes: body.notes(),
         span: entry.head,
     })

@@ -169,7 +169,13 @@ pub(super) fn hinge(entry: &Entry, ctx: &mut Lower) -> Option<Hinge> {
             // A cup hinge has a spring (common practice, no source).
             None => matches!(kind, HingeKind::Cup { .. }),
         },
-        sold: Sold::read(body, PRICE, words::hinge::PACK, words::hinge::ON_HAND),
+        sold: Sold::read(
+            body,
+            PRICE,
+            words::hinge::PACK,
+            words::hinge::ON_HAND,
+            words::hinge::LEAD_TIME,
+        ),
         notes: body.notes(),
         span: entry.head,
         kind,

@@ -1,10 +1,12 @@
 //! How a case hangs on the wall.
 
+use crate::diagnostics::Diagnostic;
 use crate::measure::{Length, Span};
 use crate::trade;
 use crate::vocabulary::{Entries, Said, words};
 
 use super::case::Case;
+use super::id::CaseId;
 use super::insertion::Insertion;
 use super::lower::Lower;
 use super::piece::Piece;
@@ -21,10 +23,25 @@ pub struct Hung {
     pub studs: Option<u32>,
     /// How many screws go through each nailer into each stud.
     pub screws: u32,
+    /// What it hangs over; none beside the other cases.
+    pub over: Option<Over>,
     /// The statement.
     pub span: Span,
     /// Where the studs are said, and the screws.
     pub said_at: [Insertion; 2],
+}
+
+/// What a case hangs over.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Over {
+    /// The case, or the first one of the run.
+    pub below: CaseId,
+    /// What that is called: the case, or the run.
+    pub name: String,
+    /// From the left side of it to the left side of what hangs.
+    pub left: Size,
+    /// The statement.
+    pub span: Span,
 }
 
 /// What a case says of how it hangs, so far as it is known before its own height.
@@ -48,16 +65,23 @@ impl Hanging {
     pub(super) fn with(self, high: Size) -> (Hung, Size) {
         let Self { up, under, studs, screws, span, said_at } = self;
         let top = &high + &up - under;
-        (Hung { up, high, studs, screws, span, said_at }, top)
+        (Hung { up, high, studs, screws, over: None, span, said_at }, top)
     }
 }
 
 /// Reads it; `None` where nothing is written or its height is not known (reported).
 pub(super) fn read(case: &Entries, under: Size, ctx: &mut Lower) -> Option<Hanging> {
-    use words::hung::{SCREWS, STUDS, UP};
+    use words::hung::{LEFT, OVER, SCREWS, STUDS, UP};
 
     let said = case.one(words::case::HUNG)?;
     let body = said.body()?;
+    if let (Some(left), false) = (body.one(LEFT), body.says(OVER)) {
+        let title = "`left` needs `over`, which says what it hangs over";
+        let found =
+            Diagnostic::error("word-missing", title, left.head, "in from the left of what?");
+        ctx.sink
+            .push(found.note("write `over` and the name of the case or run that stands below it"));
+    }
     let up = ctx.positive(body, UP, "height that it hangs at").known()?;
     let studs = body.one(STUDS).and_then(Said::value).map(|count| *count.value);
     Some(Hanging {
@@ -71,6 +95,20 @@ pub(super) fn read(case: &Entries, under: Size, ctx: &mut Lower) -> Option<Hangi
 }
 
 impl Piece {
+    /// The cases that have their place from others, on them or over them, from the left.
+    pub fn placed(&self) -> impl Iterator<Item = &Case> {
+        self.cases.iter().filter(|case| !case.is_in_row())
+    }
+
+    /// True for a case that stands on another or hangs over it.
+    #[must_use]
+    pub fn is_above(&self, upper: &Case, below: &Case) -> bool {
+        let hangs = upper.hung.as_ref().is_some_and(|hung| hung.over.is_some());
+        let [from, to] = [upper.x, upper.x + upper.wide.length];
+        self.stands_on(upper, below.id)
+            || hangs && below.is_in_row() && below.x < to && from < below.x + below.wide.length
+    }
+
     /// From the center of one stud of a house to that of the next: 16 in, 400 mm (the
     /// commonest of the published 16 and 24 in; 400 and 600 mm).
     #[must_use]

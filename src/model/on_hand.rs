@@ -1,9 +1,9 @@
-//! Pieces of sheet and boards that are in the rack already.
+//! Pieces of sheet, boards, and rolls of banding that are in the shop already.
 
-use crate::diagnostics::Diagnostic;
+use crate::diagnostics::{Diagnostic, Fix, Grade};
 use crate::measure::{Length, Span, Tape};
 use crate::vocabulary::words::{self, stock::StockKind};
-use crate::vocabulary::{Entries, Kinds, Said};
+use crate::vocabulary::{Entries, Kinds};
 
 use super::lower::Lower;
 
@@ -22,8 +22,14 @@ pub struct OnHand {
 /// The pieces in the rack. What is lost of a sheet is reported, and so is what is lost
 /// beyond the end of a board.
 pub(super) fn read(body: &Entries, kind: StockKind, ctx: &mut Lower) -> Vec<OnHand> {
-    let mut all = Vec::new();
-    for piece in body.all(words::stock::ON_HAND).filter_map(Said::body) {
+    let mut all = rolls(body, kind, ctx);
+    for said in body.all(words::stock::ON_HAND) {
+        let Some(piece) = said.body() else { continue };
+        if kind == StockKind::Banding {
+            said.mark_all();
+            ctx.sink.push(roll_told(said.head));
+            continue;
+        }
         let long = piece.get(words::on_hand::LONG).map(|long| long.value);
         let wide = piece.get(words::on_hand::WIDE).map(|wide| wide.value);
         let mut stretches: Vec<(Length, Length)> = Vec::new();
@@ -43,6 +49,40 @@ pub(super) fn read(body: &Entries, kind: StockKind, ctx: &mut Lower) -> Vec<OnHa
         }
     }
     all
+}
+
+/// The rolls of a banding. One of another stock is reported.
+fn rolls(body: &Entries, kind: StockKind, ctx: &mut Lower) -> Vec<OnHand> {
+    let mut all = Vec::new();
+    for said in body.all(words::stock::ROLL) {
+        let Some(roll) = said.body() else { continue };
+        if kind != StockKind::Banding {
+            said.mark_all();
+            ctx.sink.push(roll_of_another(kind, said.head));
+            continue;
+        }
+        let long = roll.get(words::roll::LONG).map(|long| long.value);
+        let wide = roll.get(words::roll::WIDE).map(|wide| wide.value);
+        let both = long.zip(wide);
+        all.extend(both.map(|(long, wide)| OnHand { long, wide, lost: Vec::new() }));
+    }
+    all
+}
+
+fn roll_told(span: Span) -> Diagnostic {
+    let title = "banding that is on hand is a `roll`";
+    Diagnostic::error("not-supported-yet", title, span, "this is for sheets and boards")
+        .fix(Fix::new(Grade::Sure, "write `roll`", span, "roll"))
+}
+
+fn roll_of_another(kind: StockKind, span: Span) -> Diagnostic {
+    let title = format!("`roll` can't stand in a stock of {}", kind.spelling());
+    Diagnostic::error("not-supported-yet", title, span, "this is for banding").fix(Fix::new(
+        Grade::Sure,
+        "write `on-hand`",
+        span,
+        "on-hand",
+    ))
 }
 
 /// Stretches in their order, those that meet made one.

@@ -325,7 +325,7 @@ fn cases(
     }
     let (mut cases, mut runs) = (Vec::new(), Vec::new());
     let (mut x, mut first, mut upper) = (Size::zero(), 0, Vec::new());
-    let is_upper = |(kind, entry): &(OnFloor, &Entry)| stacked::stands_on(*kind, entry).is_some();
+    let is_upper = |(kind, entry): &(OnFloor, &Entry)| stacked::is_placed(*kind, entry);
     let below = |(at, own): (usize, &_)| (!is_upper(own)).then_some(at);
     let mut lowest = standing.iter().enumerate().filter_map(below);
     let ends = (lowest.next(), lowest.next_back());
@@ -479,7 +479,7 @@ fn level_beside(standing: &[(OnFloor, &Entry)], index: usize) -> [bool; 2] {
             *kind == OnFloor::Case && hangs(entry) == own && level::is_level(entry)
         })
     };
-    let is_lowest = |own: &&(OnFloor, &Entry)| stacked::stands_on(own.0, own.1).is_none();
+    let is_lowest = |own: &&(OnFloor, &Entry)| !stacked::is_placed(own.0, own.1);
     let before = standing.get(..index).unwrap_or_default();
     let after = standing.get(index + 1..).unwrap_or_default();
     [beside(before.iter().rfind(is_lowest)), beside(after.iter().find(is_lowest))]

@@ -1,7 +1,7 @@
 //! How small things are sold.
 
 use crate::diagnostics::Diagnostic;
-use crate::measure::{Area, Exact, FileId, Length, Rate, Span, Volume};
+use crate::measure::{Area, Days, Exact, FileId, Length, Rate, Span, Volume};
 use crate::trade;
 use crate::vocabulary::takes::{self, SoldBy};
 use crate::vocabulary::{Entries, Said, Supply, Word, words};
@@ -17,6 +17,8 @@ pub struct Sold {
     pub pack: Option<i64>,
     /// How many are in the shop already.
     pub on_hand: i64,
+    /// How long they take to come.
+    pub lead: Option<Days>,
 }
 
 impl Sold {
@@ -25,11 +27,13 @@ impl Sold {
         price: Word<takes::Price<S>>,
         pack: Word<takes::Count<P>>,
         on_hand: Word<takes::Count<H>>,
+        lead: Word<takes::LeadTime>,
     ) -> Self {
         Self {
             price: body.get(price).map(|own| own.value),
             pack: body.get(pack).map(|own| own.value.into()),
             on_hand: body.get(on_hand).map_or(0, |own| own.value.into()),
+            lead: body.get(lead).map(|own| own.value),
         }
     }
 
@@ -62,13 +66,13 @@ pub struct SoldSupply {
 }
 
 pub(super) fn supply(entry: Said<'_, Supply>) -> Option<SoldSupply> {
-    use words::supply::{LONG, ON_HAND, PACK, PRICE};
+    use words::supply::{LEAD_TIME, LONG, ON_HAND, PACK, PRICE};
 
     let body = entry.body()?;
     Some(SoldSupply {
         sort: *entry.value()?.value,
         long: body.get(LONG).map(|long| long.value),
-        sold: Sold::read(body, PRICE, PACK, ON_HAND),
+        sold: Sold::read(body, PRICE, PACK, ON_HAND, LEAD_TIME),
         span: entry.head,
     })
 }
@@ -106,14 +110,23 @@ pub struct Glue {
     pub price: Option<Rate>,
     /// The bottles it comes in.
     pub bottles: Vec<Can>,
+    /// How much of it is in the shop already.
+    pub on_hand: Option<Volume>,
+    /// How long it takes to come.
+    pub lead: Option<Days>,
 }
 
 fn glue(entry: Said<'_, takes::Braces>) -> Option<Glue> {
-    use words::glue::{BOTTLE, PRICE};
+    use words::glue::{BOTTLE, LEAD_TIME, ON_HAND, PRICE};
 
     let body = entry.body()?;
     let price = body.get(PRICE).map(|price| price.value);
-    Some(Glue { price, bottles: cans(body, BOTTLE, price) })
+    Some(Glue {
+        price,
+        bottles: cans(body, BOTTLE, price),
+        on_hand: body.get(ON_HAND).map(|own| own.value),
+        lead: body.get(LEAD_TIME).map(|own| own.value),
+    })
 }
 
 /// The glue of the spec, else that of a file that it uses.
@@ -149,7 +162,7 @@ pub struct Abrasive {
 
 /// Those of all files, each grit once.
 pub(super) fn abrasives(files: &[Entries], ctx: &mut Lower) -> Vec<Abrasive> {
-    use words::abrasive::{LASTS, ON_HAND, PACK, PRICE};
+    use words::abrasive::{LASTS, LEAD_TIME, ON_HAND, PACK, PRICE};
 
     let mut all: Vec<Abrasive> = Vec::new();
     for said in files.iter().flat_map(|file| file.all(words::file::ABRASIVE)) {
@@ -158,7 +171,7 @@ pub(super) fn abrasives(files: &[Entries], ctx: &mut Lower) -> Vec<Abrasive> {
         let own = Abrasive {
             grit: *grit.value,
             lasts: lasts.value,
-            sold: Sold::read(body, PRICE, PACK, ON_HAND),
+            sold: Sold::read(body, PRICE, PACK, ON_HAND, LEAD_TIME),
             span: said.head,
         };
         match all.iter().find(|known| known.grit == own.grit) {

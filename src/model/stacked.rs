@@ -1,4 +1,4 @@
-//! A case that stands on another one, or on the cases of a run.
+//! A case that stands on another one or hangs over it, or on or over the cases of a run.
 
 use crate::diagnostics::Diagnostic;
 use crate::measure::{Exact, Length, Span, Spanned};
@@ -9,7 +9,7 @@ use crate::vocabulary::{Entries, Entry, Said, Side};
 
 use super::case::{Bottom, Case, Exposure};
 use super::countertop::Countertop;
-use super::hung::{Hanging, Hung};
+use super::hung::{Hanging, Hung, Over};
 use super::id::CaseId;
 use super::lower::{Lower, Names};
 use super::piece::Piece;
@@ -80,19 +80,35 @@ pub(super) fn settled(
     }
 }
 
+/// The statement that a case hangs over another one.
+fn hangs_over(kind: OnFloor, entry: &Entry) -> Option<&Entry> {
+    match kind {
+        OnFloor::Case => {
+            let hung = entry.body()?.one(words::case::HUNG)?;
+            Some(hung.body()?.one(words::hung::OVER)?.entry)
+        }
+        OnFloor::Run => None,
+    }
+}
+
+/// True for a case that has its place from another one: it stands on that or hangs over it.
+pub(super) fn is_placed(kind: OnFloor, entry: &Entry) -> bool {
+    stands_on(kind, entry).or_else(|| hangs_over(kind, entry)).is_some()
+}
+
 /// The statement that a case stands on another one.
-pub(super) fn stands_on(kind: OnFloor, entry: &Entry) -> Option<&Entry> {
+fn stands_on(kind: OnFloor, entry: &Entry) -> Option<&Entry> {
     match kind {
         OnFloor::Case => Some(entry.body()?.one(words::case::ON)?.entry),
         OnFloor::Run => None,
     }
 }
 
-/// What other cases can stand on.
+/// What other cases can stand on or hang over.
 pub(super) struct Floor<'a> {
     /// The names of all that stands on the floor, solved or not.
     names: Vec<&'a str>,
-    /// The names of those that stand on another case.
+    /// The names of those that stand on another case, or hang over one.
     upper: Vec<&'a str>,
     footings: Vec<Footed>,
 }
@@ -124,7 +140,7 @@ impl<'a> Floor<'a> {
         let (mut names, mut upper) = (Vec::new(), Vec::new());
         for (kind, entry) in standing {
             let Some(name) = entry.name() else { continue };
-            if stands_on(*kind, entry).is_some() {
+            if is_placed(*kind, entry) {
                 upper.push(name.value);
                 continue;
             }
@@ -173,16 +189,21 @@ impl<'a> Floor<'a> {
         Self { names, upper, footings }
     }
 
-    /// What a case is to stand on; `None` where there is no such thing (reported), or where
+    /// What a case is to stand on or hang over; `None` where there is no such thing (reported), or where
     /// that could not be solved.
-    fn find(&self, name: Spanned<&str>, own: &str, ctx: &mut Lower) -> Option<Footed> {
+    fn find(
+        &self,
+        name: Spanned<&str>,
+        (own, way): (&str, &str),
+        ctx: &mut Lower,
+    ) -> Option<Footed> {
         let last = name.value.rsplit('.').next().unwrap_or(name.value);
         let name = Spanned::new(last, name.span);
         let refuse = |ctx: &mut Lower, why: String| {
             ctx.sink.push(
                 Diagnostic::error(
                     "not-supported-yet",
-                    format!("{own} can't stand on {last}"),
+                    format!("{own} can't {way} {last}"),
                     name.span,
                     why,
                 )
@@ -193,7 +214,7 @@ impl<'a> Floor<'a> {
             let why = if last == own {
                 "this is the same case"
             } else {
-                "this stands on another case itself"
+                "this has its own place from another case"
             };
             refuse(ctx, why.to_owned());
             return None;
@@ -217,9 +238,11 @@ pub(super) fn lower(
     ctx: &mut Lower,
 ) -> Option<Case> {
     let (body, name) = (entry.body()?, entry.name()?.value);
-    let said = body.one(words::case::ON)?;
+    let Some(said) = body.one(words::case::ON) else {
+        return hung_over(entry, id, floor, shared, ctx);
+    };
     let asked = said.value()?.map(Name::text);
-    let Some(footed) = floor.find(asked, name, ctx) else {
+    let Some(footed) = floor.find(asked, (name, "stand on"), ctx) else {
         // Its own mistakes are told all the same; what it stands on is not known.
         ctx.made_up = true;
         return None;
@@ -235,6 +258,49 @@ pub(super) fn lower(
         back: back(place, said.head, name, shared, ctx)?,
         span: said.head,
     };
+    let left = ctx.size(place, words::stands_on::LEFT, "place from the left");
+    let (mut case, left) = placed(entry, (id, Some(on)), (&footed, left), shared, ctx)?;
+    if let Some(on) = &mut case.on {
+        on.left = left;
+    }
+    Some(case)
+}
+
+/// Reads and solves a case that hangs over another one, when that is solved.
+fn hung_over(
+    entry: &Entry,
+    id: CaseId,
+    floor: &Floor<'_>,
+    shared: &Shared<'_>,
+    ctx: &mut Lower,
+) -> Option<Case> {
+    let name = entry.name()?.value;
+    let hung = entry.body()?.one(words::case::HUNG)?.body()?;
+    let said = hung.one(words::hung::OVER)?;
+    let asked = said.value()?.map(Name::text);
+    let Some(footed) = floor.find(asked, (name, "hang over"), ctx) else {
+        ctx.made_up = true;
+        return None;
+    };
+    let left = ctx.size(hung, words::hung::LEFT, "place from the left");
+    let (mut case, left) = placed(entry, (id, None), (&footed, left), shared, ctx)?;
+    if let Some(hung) = &mut case.hung {
+        let (below, name) = (footed.below, footed.name);
+        hung.over = Some(Over { below, name, left, span: said.head });
+    }
+    Some(case)
+}
+
+/// Solves a case that has its place from another one: so far in from the left side of that, or
+/// over its middle. With it goes how far that is.
+fn placed(
+    entry: &Entry,
+    (id, on): (CaseId, Option<Stacking>),
+    (footed, left): (&Footed, Option<Size>),
+    shared: &Shared<'_>,
+    ctx: &mut Lower,
+) -> Option<(Case, Size)> {
+    let name = entry.name()?.value;
     let at = |exposure: [Exposure; 2]| Place {
         id,
         path: name.to_owned(),
@@ -242,10 +308,9 @@ pub(super) fn lower(
         exposure,
         level: [false; 2],
         is_covered: false,
-        on: Some(on.clone()),
+        on: on.clone(),
         wide: None,
     };
-    let left = ctx.size(place, words::stands_on::LEFT, "place from the left");
     let from_left = |wide: &Size| match &left {
         Some(left) => left.clone(),
         None => (&footed.wide - wide) * Exact::ratio(1, 2),
@@ -255,7 +320,7 @@ pub(super) fn lower(
     let meets = match footed.exposure == free {
         true => free,
         false => match quietly::quietly(entry, at(free.clone()), shared, ctx) {
-            Some(case) => met(&footed, &from_left(&case.wide), &case.wide),
+            Some(case) => met(footed, &from_left(&case.wide), &case.wide),
             None => free,
         },
     };
@@ -263,10 +328,7 @@ pub(super) fn lower(
     let left = from_left(&case.wide);
     case.beside = &footed.x + &left;
     case.x = case.beside.length;
-    if let Some(on) = &mut case.on {
-        on.left = left;
-    }
-    Some(case)
+    Some((case, left))
 }
 
 /// How far its back stands before that of the case below; at a wall not at all.

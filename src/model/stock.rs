@@ -1,7 +1,7 @@
 //! Materials.
 
 use crate::diagnostics::{Diagnostic, Fix, Grade};
-use crate::measure::{Length, Rate, Span, Spanned};
+use crate::measure::{Days, Length, Rate, Span, Spanned};
 use crate::trade::{self, Wood};
 use crate::vocabulary::words::{self, stock::StockKind};
 use crate::vocabulary::{Entries, Entry, Kinds, Said, Sawn, SheetGrain, Sourced, Word, takes};
@@ -101,6 +101,8 @@ pub struct Stock {
     pub boards: Option<Boards>,
     /// What it costs.
     pub price: Option<Rate>,
+    /// How long it takes to come.
+    pub lead: Option<Days>,
     /// Notes for the papers.
     pub notes: Vec<String>,
     /// Where it is written.
@@ -177,7 +179,7 @@ pub(super) fn lower(
     measured: Option<Sourced<Length>>,
     ctx: &mut Lower,
 ) -> Option<Stock> {
-    use words::stock::{GRAVITY, PRICE, SAWN, SPECIES};
+    use words::stock::{GRAVITY, LEAD_TIME, PRICE, SAWN, SPECIES};
 
     let body = entry.body()?;
     let name = entry.name()?.value.to_owned();
@@ -216,6 +218,7 @@ pub(super) fn lower(
         on_hand: on_hand::read(body, kind, ctx),
         boards: boards(body),
         price: body.get(PRICE).map(|price| price.value),
+        lead: body.get(LEAD_TIME).map(|lead| lead.value),
         notes: body.notes(),
         span: entry.head,
         thickness_span: span,

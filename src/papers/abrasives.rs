@@ -33,10 +33,12 @@ fn line(source: &Source<'_, '_>, own: &Bought<'_>) -> Line {
     let packs = sold.packs(own.count);
     Line {
         sort: "abrasives",
+        name: format!("sandpaper of {} grit", own.abrasive.grit),
         amount: packs.map_or_else(|| own.count.to_string(), |packs| counted(packs, "pack")),
         what,
         price: sold.price.map_or_else(String::new, |price| with_currency(source, price)),
         comes_to: own.comes_to(),
+        lead: sold.lead,
     }
 }
 

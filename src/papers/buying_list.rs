@@ -4,7 +4,7 @@ use std::cmp::Reverse;
 use std::collections::BTreeMap;
 
 use crate::diagnostics::{counted, listed};
-use crate::measure::{Exact, Length};
+use crate::measure::{Days, Exact, Length};
 use crate::model::Stock;
 use crate::parts::{PartId, front_told};
 use crate::plans::Workings;
@@ -28,12 +28,16 @@ pub(super) struct Line {
     /// `sheets`, `boards`, `edging`, `hardware`, `finish`, `glue`,
     /// `abrasives`, `screws`.
     pub(super) sort: &'static str,
+    /// What it is called in short.
+    pub(super) name: String,
     pub(super) amount: String,
     pub(super) what: String,
     /// What one costs, as it is written.
     pub(super) price: String,
     /// What all of it costs.
     pub(super) comes_to: Option<Exact>,
+    /// How long it takes to come.
+    pub(super) lead: Option<Days>,
 }
 
 pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
@@ -45,6 +49,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         "The sheets and boards are those of their plans. Choose boards that are at least as large, and whose knots and splits fall into what the plan leaves over, or take more. Where the spec does not say which boards the yard has, they are bought by what their rough pieces come to and {} % more, for knots, splits, ends, and widths that don't divide: choose them with the board plan in hand. What lies in the rack already is used first where that saves a sheet or a board. What is cut already is not on this list.",
         trade::BOARD_WASTE
     ))];
+    blocks.extend(order_first(&lines).map(Block::Note));
     let (priced, others): (Vec<&Line>, Vec<&Line>) =
         lines.iter().partition(|line| line.sort != SCREWS);
     if !priced.is_empty() {
@@ -58,6 +63,25 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     blocks.extend(near_misses::blocks(source));
     blocks.extend(abrasives::left_out(source).map(Block::Note));
     blocks
+}
+
+/// What has a lead time, the longest first: `Order first: slides soft-15 (6 weeks), then stock
+/// birch-ply and hinge cup (10 days).`
+fn order_first(lines: &[Line]) -> Option<String> {
+    let mut by_lead: BTreeMap<Reverse<Days>, Vec<String>> = BTreeMap::new();
+    for line in lines {
+        let Some(lead) = line.lead else { continue };
+        let names = by_lead.entry(Reverse(lead)).or_default();
+        // A stock of several sizes has a line for each.
+        if !names.contains(&line.name) {
+            names.push(line.name.clone());
+        }
+    }
+    let told: Vec<String> = by_lead
+        .into_iter()
+        .map(|(Reverse(lead), names)| format!("{} ({lead})", listed(&names)))
+        .collect();
+    (!told.is_empty()).then(|| format!("Order first: {}.", told.join(", then ")))
 }
 
 /// Small hardware, in a table of its own.
@@ -75,6 +99,7 @@ fn priced_table(source: &Source<'_, '_>, lines: &[&Line]) -> Table {
     if has_prices {
         columns.extend([left("price"), right("comes to")]);
     }
+    columns.extend(has_lead(lines).then(|| left(LEAD)));
     let mut table = Table { columns, ..Table::default() };
     for line in lines {
         let mut row = vec![line.sort.to_owned(), line.amount.clone(), line.what.clone()];
@@ -82,6 +107,7 @@ fn priced_table(source: &Source<'_, '_>, lines: &[&Line]) -> Table {
             row.push(line.price.clone());
             row.push(line.comes_to.map_or_else(String::new, |own| in_cents(cents(own))));
         }
+        row.extend(has_lead(lines).then(|| lead_told(line)));
         table.rows.push(row);
     }
     if has_prices {
@@ -105,12 +131,14 @@ fn small(source: &Source<'_, '_>, lines: &[&Line], priced: &[&Line]) -> Table {
     if has_prices {
         columns.extend([left("price"), right("comes to")]);
     }
+    columns.extend(has_lead(lines).then(|| left(LEAD)));
     let row = |line: &&Line| {
         let mut row = vec![line.amount.clone(), line.what.clone()];
         if has_prices {
             row.push(line.price.clone());
             row.push(line.comes_to.map_or_else(String::new, |own| in_cents(cents(own))));
         }
+        row.extend(has_lead(lines).then(|| lead_told(line)));
         row
     };
     let mut table = Table { columns, rows: lines.iter().map(row).collect(), ..Table::default() };
@@ -123,6 +151,19 @@ fn small(source: &Source<'_, '_>, lines: &[&Line], priced: &[&Line]) -> Table {
         );
     }
     table
+}
+
+/// What the column of lead times is called.
+pub(super) const LEAD: &str = "comes in";
+
+/// True where one of these has a lead time.
+fn has_lead(lines: &[&Line]) -> bool {
+    lines.iter().any(|line| line.lead.is_some())
+}
+
+/// How long a line takes to come.
+pub(super) fn lead_told(line: &Line) -> String {
+    line.lead.map_or_else(String::new, |lead| lead.to_string())
 }
 
 fn cents(amount: Exact) -> i64 {
@@ -145,6 +186,8 @@ pub(crate) struct ToBuy {
     pub(crate) stocks: Vec<(String, String)>,
     /// What all that has a price comes to, with its currency.
     pub(crate) total: Option<String>,
+    /// What has a lead time, each by its name, with that.
+    pub(crate) leads: Vec<(String, Days)>,
 }
 
 /// What there is to buy of stocks, and the sum.
@@ -158,10 +201,16 @@ pub(crate) fn to_buy(work: &Workings<'_>) -> ToBuy {
         }
         What::Hardware(_) => None,
     });
-    let priced: Vec<i64> =
-        lines(source).iter().filter_map(|line| line.comes_to).map(cents).collect();
+    let lines = lines(source);
+    let priced: Vec<i64> = lines.iter().filter_map(|line| line.comes_to).map(cents).collect();
     let total = (!priced.is_empty()).then(|| with_name_of_currency(source, priced.iter().sum()));
-    ToBuy { stocks: stocks.collect(), total }
+    let mut leads: Vec<(String, Days)> = Vec::new();
+    for (name, lead) in lines.into_iter().filter_map(|line| Some((line.name, line.lead?))) {
+        if leads.iter().all(|(own, _)| *own != name) {
+            leads.push((name, lead));
+        }
+    }
+    ToBuy { stocks: stocks.collect(), total, leads }
 }
 
 fn with_name_of_currency(source: &Source<'_, '_>, total: i64) -> String {
@@ -188,7 +237,8 @@ pub(super) fn lines(source: &Source<'_, '_>) -> Vec<Line> {
 /// Hardware that the spec has no block of.
 fn unpriced(amount: usize, what: String) -> Line {
     let amount = amount.to_string();
-    Line { sort: "hardware", amount, what, price: String::new(), comes_to: None }
+    let (name, price) = (what.clone(), String::new());
+    Line { sort: "hardware", name, amount, what, price, comes_to: None, lead: None }
 }
 
 /// The catches of doors that no hinge holds shut.
@@ -253,7 +303,7 @@ fn rails(source: &Source<'_, '_>) -> Vec<Line> {
 
 fn line(source: &Source<'_, '_>, own: &Bought) -> Option<Line> {
     let piece = source.work.piece;
-    let (sort, what) = match own.what {
+    let (sort, name, what) = match own.what {
         What::Stock(id) => {
             let stock = piece.stock(id)?;
             let sort = match (stock.is_solid(), stock.is_banding()) {
@@ -261,7 +311,7 @@ fn line(source: &Source<'_, '_>, own: &Bought) -> Option<Line> {
                 (false, true) => "edging",
                 (false, false) => "sheets",
             };
-            (sort, stock_told(source, stock, own))
+            (sort, stock.name.clone(), stock_told(source, stock, own))
         }
         What::Hardware(kind) => {
             let (noun, name) = match kind {
@@ -269,15 +319,19 @@ fn line(source: &Source<'_, '_>, own: &Bought) -> Option<Line> {
                 Kind::Slide(id) => ("slides", &piece.slide(id)?.name),
                 Kind::Pull(id) => ("pull", &piece.pull(id)?.name),
             };
-            ("hardware", format!("{noun} {name}{}", packs_told(own)))
+            let name = format!("{noun} {name}");
+            let what = format!("{name}{}", packs_told(own));
+            ("hardware", name, what)
         }
     };
     Some(Line {
         sort,
+        name,
         amount: packs(own).unwrap_or_else(|| amount(source, &own.amount)),
         what,
         price: own.price.map_or_else(String::new, |price| with_currency(source, price)),
         comes_to: own.comes_to(),
+        lead: own.lead,
     })
 }
 
@@ -324,6 +378,10 @@ fn stock_told(source: &Source<'_, '_>, stock: &Stock, own: &Bought) -> String {
     told.extend(stock.species.iter().map(|species| species.replace('-', " ")));
     if let Amount::Sheets(_, sides) = &own.amount {
         told.push(size(source, *sides));
+    }
+    let is_less = matches!(own.amount, Amount::Roll(_)) || matches!(own.boards, Boards::Unknown(_));
+    if is_less && !stock.on_hand.is_empty() {
+        told.push("beside what is on hand".to_owned());
     }
     if matches!(own.amount, Amount::Unplanned) {
         told.push("how many sheets is not known, since its stock gives no `sheet`".to_owned());

@@ -79,22 +79,28 @@ pub(super) fn cut_list(source: &Source<'_, '_>) -> String {
 
 /// What to buy, one row for each.
 pub(super) fn buying_list(source: &Source<'_, '_>) -> String {
-    let mut rows = vec![["sort", "buy", "what", "price", "comes to"].map(str::to_owned)];
-    for line in buying_list::lines(source) {
+    let lines = buying_list::lines(source);
+    let has_lead = lines.iter().any(|line| line.lead.is_some());
+    let lead = || has_lead.then(|| buying_list::LEAD.to_owned());
+    let head = ["sort", "buy", "what", "price", "comes to"].map(str::to_owned);
+    let mut rows: Vec<Vec<String>> = vec![head.into_iter().chain(lead()).collect()];
+    for line in lines {
         let comes_to = line.comes_to.map_or_else(String::new, buying_list::in_hundredths);
         // A currency is whatever the spec says.
         let price = visible(&line.price).into_owned();
-        rows.push([line.sort.to_owned(), line.amount, line.what, price, comes_to]);
+        let lead = has_lead.then(|| buying_list::lead_told(&line));
+        let cells = [line.sort.to_owned(), line.amount, line.what, price, comes_to];
+        rows.push(cells.into_iter().chain(lead).collect());
     }
     written(&rows)
 }
 
-fn written<const COLUMNS: usize>(rows: &[[String; COLUMNS]]) -> String {
+fn written<R: AsRef<[String]>>(rows: &[R]) -> String {
     let mut writer =
         csv::WriterBuilder::new().terminator(csv::Terminator::Any(b'\n')).from_writer(Vec::new());
     for row in rows {
         // Writing into memory has no way to fail.
-        for cell in row {
+        for cell in row.as_ref() {
             let _ = writer.write_field(safe(cell).as_bytes());
         }
         let _ = writer.write_record(None::<&[u8]>);

@@ -177,12 +177,17 @@ fn exploded_kind(piece: &Piece, kind: &Kind<'_>, blocks: &mut Vec<Block>) {
     let caption = match is_alone {
         true => SEEN.to_owned(),
         false => {
-            let alike = match kind.is_mirrored() {
-                true => {
-                    "built alike, those that hang at the other side as mirror images, with their cups and pull holes by the cut list"
-                }
-                false => "built alike",
+            let sizes = match kind.is_of_one_size() {
+                true => "",
+                false => ", in sizes of their own",
             };
+            let mirrored = match kind.is_mirrored() {
+                true => {
+                    ", those that hang at the other side as mirror images, with their cups and pull holes by the cut list"
+                }
+                false => "",
+            };
+            let alike = format!("built alike{sizes}{mirrored}");
             format!("{SEEN}, with the marks of the {first}; {} are {alike}", listed(&names))
         }
     };

@@ -1,6 +1,6 @@
 //! What the cut list tells of edges: strips on them, and wood left on to scribe.
 
-use crate::diagnostics::listed;
+use crate::diagnostics::{counted, listed};
 use crate::measure::{Length, Unit};
 use crate::parts::{Face, Part, Spare};
 use crate::plans::edging::{self, Bought};
@@ -62,12 +62,7 @@ fn of_stock(source: &Source<'_, '_>, bought: &Bought) -> Vec<Block> {
     let (heading, note) = match stock.is_banding() {
         true => (
             format!("Banding of {}: {thick}", stock.name),
-            format!(
-                "Buy {} of banding {} wide or more: {} strips end to end, and a tenth more for waste.",
-                roll(source, bought),
-                figures.text(widest(bought)),
-                bought.strips.len()
-            ),
+            to_buy(source, bought, !stock.on_hand.is_empty()),
         ),
         false => (
             format!("Lips of {}: {} {thick}", stock.name, stock.kind.word()),
@@ -106,6 +101,22 @@ fn of_stock(source: &Source<'_, '_>, bought: &Bought) -> Vec<Block> {
     vec![Block::Heading(heading), Block::Note(note), Block::Table(table)]
 }
 
+/// How much banding to buy, beside what is on hand.
+fn to_buy(source: &Source<'_, '_>, bought: &Bought, has_on_hand: bool) -> String {
+    let strips = counted(bought.strips.len() as i64, "strip");
+    let wide = source.figures.text(widest(bought));
+    if !bought.roll(source.work.piece).is_positive() {
+        return format!(
+            "Buy no banding: what is on hand gives {strips}, the widest {wide} wide, with a tenth more of each for waste."
+        );
+    }
+    let less = if has_on_hand { ", less those that the rolls on hand give" } else { "" };
+    format!(
+        "Buy {} of banding {wide} wide or more: {strips} end to end, and a tenth more for waste{less}.",
+        roll(source, bought)
+    )
+}
+
 fn widest(bought: &Bought) -> Length {
     bought.strips.iter().map(|(.., cut)| cut.wide).max().unwrap_or_default()
 }
@@ -113,7 +124,7 @@ fn widest(bought: &Bought) -> Length {
 /// `27 feet`, or `8.3 m`.
 fn roll(source: &Source<'_, '_>, bought: &Bought) -> String {
     let unit = source.work.piece.tape().unit;
-    let long = bought.roll(unit);
+    let long = bought.roll(source.work.piece);
     match unit {
         Unit::Millimetre => {
             let tenths = (long / Length::mm(100)).floor();

@@ -48,6 +48,7 @@ examples! {
     "countertop"
     "holes"
     "hung-on-the-wall"
+    "over-a-case"
     "two-cases"
     "run"
     "hutch"

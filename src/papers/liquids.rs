@@ -13,10 +13,14 @@ pub(super) fn lines(source: &Source<'_, '_>) -> Vec<Line> {
     liquids::list(source.work).iter().filter_map(|own| line(source, own)).collect()
 }
 
+/// `None` where enough of it is on hand.
 fn line(source: &Source<'_, '_>, own: &Liquid) -> Option<Line> {
+    if own.lacking == Some(0) {
+        return None;
+    }
     let piece = source.work.piece;
     let tape = piece.tape();
-    let (sort, mut what) = match own.what {
+    let (sort, name, mut what) = match own.what {
         Wet::Finish { finish, coats, parts } => {
             let finish = piece.finish(finish)?;
             let coats = counted(i64::from(coats), "coat");
@@ -33,31 +37,54 @@ fn line(source: &Source<'_, '_>, own: &Liquid) -> Option<Line> {
                     "; how much is not known, since it does not say what a liter `covers`",
                 );
             }
-            ("finish", what)
+            ("finish", finish.name.clone(), what)
         }
         Wet::Second(finish) => {
-            ("finish", format!("{}: its second part", piece.finish(finish)?.name))
+            let name = piece.finish(finish)?.name.clone();
+            let what = format!("{name}: its second part");
+            ("finish", name, what)
         }
-        Wet::Glue { long, layers } => ("glue", glue(source, (long, layers))),
+        Wet::Glue { long, layers } => {
+            ("glue", "wood glue".to_owned(), glue(source, (long, layers)))
+        }
     };
-    let taken = own.milliliters.map(|own| finish::measured_out(tape, own));
-    if let Some(taken) = taken.as_ref().filter(|_| !own.cans.is_empty()) {
-        what.push_str(&format!(": {taken} needed"));
+    let had = on_hand(own);
+    let taken = own.milliliters.filter(|_| !own.cans.is_empty() || had.is_some());
+    if let Some(taken) = taken {
+        what.push_str(&format!(": {} needed", finish::measured_out(tape, taken)));
     }
+    what.extend(had.map(|had| format!(", {had} on hand")));
     let amount = match own.cans.is_empty() {
-        true => taken.unwrap_or_else(|| "?".to_owned()),
+        true => {
+            let lacking = own.lacking.map(|own| finish::measured_out(tape, own));
+            lacking.unwrap_or_else(|| "?".to_owned())
+        }
         false => cans(own),
     };
     Some(Line {
         sort,
+        name,
         amount,
         what,
+        lead: own.lead,
         price: match own.cans.is_empty() {
             true => own.price.map_or_else(String::new, |price| with_currency(source, price)),
             false => prices(source, own),
         },
         comes_to: own.comes_to(),
     })
+}
+
+/// `500 ml`, or `500 ml of the first part and 100 ml of the second`.
+fn on_hand(own: &Liquid) -> Option<String> {
+    match own.on_hand {
+        [Some(had), None] => Some(had.to_string()),
+        [None, Some(second)] => Some(format!("{second} of the second part")),
+        [Some(had), Some(second)] => {
+            Some(format!("{had} of the first part and {second} of the second"))
+        }
+        [None, None] => None,
+    }
 }
 
 /// `2 x 750 ml and 1 x 250 ml`.

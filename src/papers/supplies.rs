@@ -5,6 +5,7 @@ use crate::measure::Exact;
 use crate::model::SoldSupply;
 use crate::plans::fitting::{Long, Rail};
 use crate::plans::hardware;
+use crate::trade;
 use crate::vocabulary::Supply;
 
 use super::buying_list::{Line, SCREWS};
@@ -34,9 +35,10 @@ pub(super) fn lines(source: &Source<'_, '_>) -> Vec<Line> {
     }
     all.extend(pull_screws(source));
     all.extend(screws_of_rails(source));
+    let gauge = trade::wall_gauge(source.work.piece.tape().unit);
     all.extend(fitting::into_studs(source).map(|(count, long)| {
         let told =
-            format!("cabinet screws for the wall, {} long, #8 to #10", source.figures.text(long));
+            format!("cabinet screws for the wall, {} long, {gauge}", source.figures.text(long));
         Taken { told, sort: Supply::CabinetScrews, long: Long::Is(long), count }
     }));
     all.iter().filter_map(|own| line(source, own, &all)).collect()
@@ -109,10 +111,12 @@ fn line(source: &Source<'_, '_>, own: &Taken, all: &[Taken]) -> Option<Line> {
     });
     (count > 0).then_some(Line {
         sort: SCREWS,
+        name: own.told.replace(", ", " "),
         amount: packs.map_or_else(|| count.to_string(), |packs| counted(packs, "pack")),
         what,
         price: sold.price.map_or_else(String::new, |price| with_currency(source, price)),
         comes_to,
+        lead: sold.lead,
     })
 }
 

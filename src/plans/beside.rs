@@ -22,10 +22,13 @@ fn into_far(unit: Unit) -> Length {
 #[must_use]
 pub(super) fn pairs(piece: &Piece, parts: &Parts) -> Vec<Beside> {
     let thick = |end: Option<&Part>| end.map_or(Length::ZERO, |part| part.thickness.length);
-    // What stands on other cases is beside what stands there too.
-    let (above, below): (Vec<&Case>, Vec<&Case>) =
-        piece.cases.iter().partition(|case| case.on.is_some());
-    let rows = [below, above];
+    // What stands on other cases is beside what stands there too, and what hangs over them
+    // beside what hangs there.
+    let (below, placed): (Vec<&Case>, Vec<&Case>) =
+        piece.cases.iter().partition(|case| case.is_in_row());
+    let (above, over): (Vec<&Case>, Vec<&Case>) =
+        placed.into_iter().partition(|case| case.on.is_some());
+    let rows = [below, above, over];
     let pairs = rows.iter().flat_map(|row| row.windows(2)).filter_map(|pair| match pair {
         [left, right]
             if left.x + left.wide.length == right.x

@@ -1,6 +1,6 @@
 //! What to buy: so many of each, and what it comes to.
 
-use crate::measure::{Exact, Length, Rate, Unit};
+use crate::measure::{Days, Exact, Length, Rate, Unit};
 use crate::model::{Sheet, Sold, Stock, StockId};
 use crate::parts::{Part, PartId};
 use crate::trade;
@@ -40,6 +40,8 @@ pub struct Bought {
     pub thick: Length,
     /// What one costs.
     pub price: Option<Rate>,
+    /// How long it takes to come.
+    pub lead: Option<Days>,
     /// How small things are sold; nothing is known of all others.
     pub sold: Sold,
     /// Of what sizes its boards are.
@@ -142,9 +144,9 @@ pub(super) fn list(work: &Workings<'_>) -> Vec<Bought> {
     let piece = work.piece;
     let of_stock = |id: StockId, amount, boards| {
         let stock = piece.stock(id)?;
-        let (thick, price) = (stock.nominal, stock.price);
+        let (thick, price, lead) = (stock.nominal, stock.price, stock.lead);
         let sold = Sold::default();
-        Some(Bought { what: What::Stock(id), amount, thick, price, sold, boards })
+        Some(Bought { what: What::Stock(id), amount, thick, price, lead, sold, boards })
     };
     let sheets = work.sheets().iter().flat_map(|own| {
         let sizes = piece.stock(own.stock).map_or(&[][..], |stock| &stock.sheets);
@@ -167,8 +169,8 @@ pub(super) fn list(work: &Workings<'_>) -> Vec<Bought> {
     });
     let edging = edging::bought(piece, work.parts).into_iter().filter_map(|own| {
         let is_banding = piece.stock(own.stock).is_some_and(Stock::is_banding);
-        let amount = is_banding.then(|| Amount::Roll(own.roll(piece.tape().unit)))?;
-        of_stock(own.stock, amount, Boards::None)
+        let long = is_banding.then(|| own.roll(piece)).filter(|long| long.is_positive())?;
+        of_stock(own.stock, Amount::Roll(long), Boards::None)
     });
     let hardware = hardware::count(piece).into_iter().filter_map(|Count { kind, number }| {
         let sold = match kind {
@@ -181,9 +183,9 @@ pub(super) fn list(work: &Workings<'_>) -> Vec<Bought> {
             Kind::Hinge(_) | Kind::Pull(_) => Amount::Pieces(count),
             Kind::Slide(_) => Amount::Pairs(count),
         };
-        let (thick, price) = (Length::ZERO, sold.price);
-        let what = What::Hardware(kind);
-        (count > 0).then_some(Bought { what, amount, thick, price, sold, boards: Boards::None })
+        let (thick, price, lead) = (Length::ZERO, sold.price, sold.lead);
+        let (what, boards) = (What::Hardware(kind), Boards::None);
+        (count > 0).then_some(Bought { what, amount, thick, price, lead, sold, boards })
     });
     sheets.chain(unplanned).chain(boards).chain(edging).chain(hardware).collect()
 }
@@ -193,7 +195,7 @@ pub(super) fn list(work: &Workings<'_>) -> Vec<Bought> {
 fn boards(work: &Workings<'_>, own: &OfLumber) -> Option<(Amount, Boards)> {
     let stock = work.piece.stock(own.stock)?;
     if stock.boards.is_none() {
-        let (amount, largest) = estimate(work, own.stock, stock)?;
+        let (amount, largest) = beyond_rack(work, own, stock)?;
         let boards = match work.left_of(own.stock).next() {
             Some(_) => Boards::Unknown(largest),
             None => Boards::Strips(largest[0]),
@@ -205,6 +207,25 @@ fn boards(work: &Workings<'_>, own: &OfLumber) -> Option<(Amount, Boards)> {
     }
     let sizes: Vec<[Length; 2]> = own.bought().map(|own| own.size).collect();
     (!sizes.is_empty()).then(|| (planned(work, own, stock), Boards::Planned(sizes)))
+}
+
+/// What the rough pieces come to that no board on hand gives, with what is lost on it, and the
+/// longest and the widest of them.
+fn beyond_rack(
+    work: &Workings<'_>,
+    own: &OfLumber,
+    stock: &Stock,
+) -> Option<(Amount, [Length; 2])> {
+    let mut from_rack = own.boards.iter().filter(|board| board.on_hand).peekable();
+    if from_rack.peek().is_none() {
+        return estimate(work, own.stock, stock);
+    }
+    let bought = own.bought().flat_map(|board| board.laid.iter().map(|laid| &laid.blank));
+    let pieces = bought.chain(&own.unplaced).map(|blank| {
+        let [long, wide] = blank.size;
+        (stock.nominal, wide, long)
+    });
+    with_waste(work, pieces.collect())
 }
 
 /// What the boards that a plan asks for are sold as.
@@ -248,7 +269,14 @@ pub fn rough_pieces(
 /// longest and the widest of them.
 #[must_use]
 pub fn estimate(work: &Workings<'_>, id: StockId, stock: &Stock) -> Option<(Amount, [Length; 2])> {
-    let pieces = rough_pieces(work, id, stock);
+    with_waste(work, rough_pieces(work, id, stock))
+}
+
+/// What rough pieces come to with what is lost on them, and the longest and the widest of them.
+fn with_waste(
+    work: &Workings<'_>,
+    pieces: Vec<(Length, Length, Length)>,
+) -> Option<(Amount, [Length; 2])> {
     let longest = pieces.iter().map(|(_, _, long)| *long).max()?;
     let widest = pieces.iter().map(|(_, wide, _)| *wide).max()?;
     let with_waste = |net: f64| net * (100 + trade::BOARD_WASTE) as f64 / 100.0;

@@ -51,12 +51,32 @@ impl Bought {
         self.strips.iter().map(|(.., cut)| cut.long).sum()
     }
 
-    /// The length to buy of a roll, a tenth more for waste (common practice, no source),
-    /// up to a whole foot, or to a tenth of a meter.
+    /// The length to buy of a roll: all strips that no roll on hand gives, a tenth more for
+    /// waste (common practice, no source), up to a whole foot, or to a tenth of a meter.
     #[must_use]
-    pub fn roll(&self, unit: Unit) -> Length {
-        let step = unit.either(Length::inches(12, 1), Length::mm(100));
-        step * (self.long() * Exact::ratio(11, 10) / step).ceil()
+    pub fn roll(&self, piece: &Piece) -> Length {
+        let step = piece.tape().unit.either(Length::inches(12, 1), Length::mm(100));
+        step * (self.beyond_rack(piece) / step).ceil()
+    }
+
+    /// What the strips that are cut from no roll on hand come to, with what is wasted of each.
+    /// The longest come first, each from the narrowest roll that will do.
+    fn beyond_rack(&self, piece: &Piece) -> Length {
+        let had = piece.stock(self.stock).map_or(&[][..], |stock| &stock.on_hand);
+        let mut rolls: Vec<[Length; 2]> = had.iter().map(|own| [own.wide, own.long]).collect();
+        rolls.sort_unstable();
+        let mut strips: Vec<&Cut> = self.strips.iter().map(|(.., cut)| cut).collect();
+        strips.sort_by_key(|cut| std::cmp::Reverse((cut.long, cut.wide)));
+        let mut rest = Length::ZERO;
+        for cut in strips {
+            let long = cut.long * Exact::ratio(11, 10);
+            let mut wide_enough = rolls.iter_mut().filter(|[wide, _]| *wide >= cut.wide);
+            match wide_enough.find(|[_, left]| *left >= long) {
+                Some([_, left]) => *left -= long,
+                None => rest += long,
+            }
+        }
+        rest
     }
 
     /// The boards that lips are ripped from, each strip with a saw cut: nominal

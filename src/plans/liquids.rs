@@ -1,7 +1,7 @@
 //! What is bought in cans and bottles: the finish, by what its coats take, and the glue.
 
-use crate::measure::{Exact, Length, Rate};
-use crate::model::{Can, FinishId, Stock};
+use crate::measure::{Days, Exact, Length, Rate, Volume};
+use crate::model::{Can, FinishId, Glue, Stock};
 use crate::trade;
 
 use super::Workings;
@@ -17,6 +17,13 @@ pub struct Liquid {
     pub what: Wet,
     /// Milliliters; `None` where nobody knows what a liter covers.
     pub milliliters: Option<i64>,
+    /// How much is in the shop already; of what is mixed of two parts and told as one, of
+    /// each.
+    pub on_hand: [Option<Volume>; 2],
+    /// Milliliters that are lacking.
+    pub lacking: Option<i64>,
+    /// How long it takes to come.
+    pub lead: Option<Days>,
     /// What it costs by volume.
     pub price: Option<Rate>,
     /// The cans or bottles to buy; empty where the spec names none.
@@ -49,7 +56,7 @@ pub enum Wet {
 
 impl Liquid {
     /// What it comes to where it has a price: the cans it comes in, else whole liters,
-    /// quarts, or gallons.
+    /// quarts, or gallons of what is lacking.
     #[must_use]
     pub fn comes_to(&self) -> Option<Exact> {
         if !self.cans.is_empty() {
@@ -58,7 +65,7 @@ impl Liquid {
         }
         let rate = self.price?;
         let one = trade::milliliters(rate.per)?;
-        let count = (Exact::int(self.milliliters?) / one).ceil();
+        let count = (Exact::int(self.lacking?) / one).ceil();
         Some(rate.price.0 * Exact::int(count))
     }
 }
@@ -90,18 +97,42 @@ fn finish(work: &Workings<'_>, id: FinishId) -> Vec<Liquid> {
     }
     let Some(finish) = work.piece.finish(id).filter(|_| count > 0) else { return Vec::new() };
     let what = Wet::Finish { finish: id, coats: count, parts };
-    let liquid = |what: Wet, milliliters: Option<i64>, price: Option<Rate>, own: &[Can]| {
-        let cans = milliliters.map(|own_ml| cans::least(own, own_ml)).unwrap_or_default();
-        Liquid { what, milliliters, price, cans }
+    let [had, had_second] = finish.on_hand;
+    let liquid = |what, milliliters, (on_hand, lacking), price, own: &[Can]| {
+        let cans = lacking_cans(own, lacking);
+        Liquid { what, milliliters, on_hand, lacking, lead: finish.lead, price, cans }
     };
+    let of_one = |had: Option<Volume>, taken: i64| ([had, None], Some(less(taken, had)));
     let comes_in_cans = !finish.cans.is_empty() || !finish.second_cans.is_empty();
     match parts.filter(|_| comes_in_cans) {
         Some([one, other]) => vec![
-            liquid(what, Some(one), finish.price, &finish.cans),
-            liquid(Wet::Second(id), Some(other), None, &finish.second_cans),
+            liquid(what, Some(one), of_one(had, one), finish.price, &finish.cans),
+            liquid(
+                Wet::Second(id),
+                Some(other),
+                of_one(had_second, other),
+                None,
+                &finish.second_cans,
+            ),
         ],
-        None => vec![liquid(what, sum, finish.price, &finish.cans)],
+        None => {
+            let lacking = match parts {
+                Some([one, other]) => Some(less(one, had) + less(other, had_second)),
+                None => sum.map(|sum| less(sum, had)),
+            };
+            vec![liquid(what, sum, (finish.on_hand, lacking), finish.price, &finish.cans)]
+        }
     }
+}
+
+/// What is lacking of so many milliliters where so much is on hand.
+fn less(milliliters: i64, on_hand: Option<Volume>) -> i64 {
+    (milliliters - on_hand.map_or(0, |own| own.0.floor())).max(0)
+}
+
+/// The cans to buy for what is lacking.
+fn lacking_cans(cans: &[Can], lacking: Option<i64>) -> Vec<(Can, i64)> {
+    lacking.map(|own| cans::least(cans, own)).unwrap_or_default()
 }
 
 /// Glue along every joint that clamps close and every lip, and between layers.
@@ -120,7 +151,9 @@ fn glue(work: &Workings<'_>) -> Option<Liquid> {
     let (long, layers) = (joints + lips, layers.sum::<Exact>());
     let milliliters = trade::glue_needed(long, layers);
     let what = Wet::Glue { long, layers };
-    let cans = cans::least(&piece.glue.bottles, milliliters);
-    let price = piece.glue.price;
-    (milliliters > 0).then_some(Liquid { what, milliliters: Some(milliliters), price, cans })
+    let Glue { price, on_hand, lead, .. } = piece.glue;
+    let lacking = Some(less(milliliters, on_hand));
+    let cans = lacking_cans(&piece.glue.bottles, lacking);
+    let (milliliters, on_hand) = (Some(milliliters).filter(|own| *own > 0)?, [on_hand, None]);
+    Some(Liquid { what, milliliters: Some(milliliters), on_hand, lacking, lead, price, cans })
 }

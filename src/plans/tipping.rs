@@ -122,7 +122,7 @@ fn bodies<'p>(piece: &'p Piece, parts: &Parts) -> Vec<Vec<&'p Case>> {
                 !piece.site.fixed && piece.top_over(case.id).is_some_and(|top| top.has(left.id));
             based || topped || tied.contains(&[left.id, case.id])
         };
-        if case.on.is_some() {
+        if !case.is_in_row() {
             continue;
         }
         match bodies.last_mut().filter(|body| body.last().is_some_and(joined)) {

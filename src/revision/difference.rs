@@ -214,6 +214,17 @@ pub struct Amounts {
     pub now: Option<String>,
 }
 
+/// How long something takes to come on each side.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct LeadTimes {
+    /// What, by its kind and its name in the spec.
+    pub what: String,
+    /// Before: `3 weeks`; `None` where it was not bought or nothing was said.
+    pub was: Option<String>,
+    /// After.
+    pub now: Option<String>,
+}
+
 /// What there is to buy.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
 pub struct Buying {
@@ -221,6 +232,8 @@ pub struct Buying {
     pub amounts: Vec<Amounts>,
     /// What all that has a price comes to, in the currency of the job, where it differs.
     pub total: Option<Pair<String>>,
+    /// What takes longer or less long to come.
+    pub lead_times: Vec<LeadTimes>,
 }
 
 /// So many of one thing on each side.

@@ -60,6 +60,13 @@ pub fn tallied_feet(rough: Length, wide: Length, long: Length) -> Exact {
     Exact::int(surface_measure(wide, long)) * thick
 }
 
+/// How much larger than its edge a strip of veneer is sawn; it is trimmed flush when it
+/// holds: 1/4 in, 6 mm (common practice, no source).
+#[must_use]
+pub fn veneer_over(unit: Unit) -> Length {
+    unit.either(Length::inches(1, 4), Length::mm(6))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -92,11 +99,4 @@ mod tests {
         let metres = cubic_metres((Length::inches(1, 1), foot, foot));
         assert!((metres - 0.002_359_737).abs() < 1e-9);
     }
-}
-
-/// How much larger than its edge a strip of veneer is sawn; it is trimmed flush when it
-/// holds: 1/4 in, 6 mm (common practice, no source).
-#[must_use]
-pub fn veneer_over(unit: Unit) -> Length {
-    unit.either(Length::inches(1, 4), Length::mm(6))
 }

@@ -99,7 +99,9 @@ pub use square::{
 pub use stops::{catch_from_corner, door_stop_wide, stop_over, stop_spare, widest_stop};
 pub use swing::{Body, Edge, Hung, Leaf, Patch, Pivot, Pose};
 pub use tilting::{height_to_tilt, longest_to_tilt};
-pub use walls::{SCREWS_AT_STUD, into_stud, screw_down, screw_out, shortest_nailer, wallboard};
+pub use walls::{
+    SCREWS_AT_STUD, into_stud, screw_down, screw_out, shortest_nailer, wall_gauge, wallboard,
+};
 pub use weight::{
     BASIS, Carry, USUAL_GRAVITY, carry, density, grams, kilograms, lighter_at, one_person,
     one_person_at, team, volume, with_hardware,

@@ -71,3 +71,10 @@ mod tests {
         assert!((published - 109.0).abs() < 1.0, "{published}");
     }
 }
+
+/// Which cabinet screws go through a nailer into a stud: #8 to #10, or 4 to 5 mm (common
+/// practice, no source).
+#[must_use]
+pub fn wall_gauge(unit: Unit) -> &'static str {
+    if unit.is_metric() { "4 to 5 mm" } else { "#8 to #10" }
+}

@@ -118,7 +118,7 @@ pub(super) fn is_length(kind: Kind) -> bool {
     )
 }
 
-/// What a value counts: millimeters, minutes, kilograms, degrees, degrees Celsius,
+/// What a value counts: millimeters, minutes, days, kilograms, degrees, degrees Celsius,
 /// percent, psi, kilograms to the square meter, square meters to the liter, milliliters,
 /// square meters; for a ratio how many of the first go to one of the second.
 pub(super) fn measure(value: &Value) -> Option<Exact> {
@@ -130,6 +130,7 @@ pub(super) fn measure(value: &Value) -> Option<Exact> {
         Value::Angle(angle) => angle.0,
         Value::Temperature(temperature) => temperature.0,
         Value::Duration(duration) => duration.0,
+        Value::LeadTime(days) => Exact::int(days.0.into()),
         Value::Mass(mass) => mass.0,
         Value::Load(load) => load.0,
         Value::Stiffness(stiffness) => stiffness.0,
@@ -157,6 +158,8 @@ const UNITS: &[(&[u8], i64, i64)] = &[
     (b" s", 1, 60),
     (b" min", 1, 1),
     (b" h", 60, 1),
+    (b" day", 1, 1),
+    (b" weeks", 7, 1),
     (b"%", 1, 1),
     (b" deg", 1, 1),
     (b" C", 1, 1),
@@ -284,6 +287,7 @@ mod tests {
             | Kind::Angle
             | Kind::Temperature
             | Kind::Duration
+            | Kind::LeadTime
             | Kind::Mass
             | Kind::Load
             | Kind::Stiffness

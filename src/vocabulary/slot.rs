@@ -59,6 +59,7 @@ pub(super) fn read_one(kind: Kind, arguments: &[Argument], unit: Unit) -> Taken 
         Kind::Price(units) => return several::price(kind, units, arguments, unit),
         Kind::Feed => return several::feed(kind, arguments, unit),
         Kind::Coverage => return several::coverage(kind, arguments),
+        Kind::LeadTime => return several::lead_time(kind, arguments),
         Kind::Volume => return several::volume(kind, arguments),
         Kind::Area => return several::area(kind, arguments),
     };

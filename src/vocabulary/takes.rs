@@ -52,6 +52,8 @@ kinds_of_value! {
     Temperature: Kind::Temperature, measure::Temperature, Temperature;
     /// `24 h`
     Duration: Kind::Duration, measure::Duration, Duration;
+    /// `3 weeks`
+    LeadTime: Kind::LeadTime, measure::Days, LeadTime;
     /// `75 lb`
     Mass: Kind::Mass, measure::Mass, Mass;
     /// `15 lb per ft2`

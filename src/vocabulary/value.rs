@@ -1,7 +1,7 @@
 //! Values as the vocabulary reads them.
 
 use crate::measure::{
-    Angle, Area, Date, Duration, Exact, Length, Load, Mass, Percent, Rate, Span, Stiffness,
+    Angle, Area, Date, Days, Duration, Exact, Length, Load, Mass, Percent, Rate, Span, Stiffness,
     Temperature, Unit, Volume,
 };
 use crate::syntax::{Expr, Name};
@@ -31,6 +31,8 @@ pub enum Value {
     Temperature(Temperature),
     /// `Kind::Duration`.
     Duration(Duration),
+    /// `Kind::LeadTime`.
+    LeadTime(Days),
     /// `Kind::Mass`.
     Mass(Mass),
     /// `Kind::Load`.

@@ -30,6 +30,8 @@ pub enum Kind {
     Temperature,
     /// `30 min`, `24 h`
     Duration,
+    /// `10 days`, `3 weeks`
+    LeadTime,
     /// `75 lb`, `30 kg`
     Mass,
     /// `15 lb per ft2`, `75 kg per m2`: a weight on an area
@@ -89,6 +91,7 @@ impl Kind {
             Self::Angle => "an angle such as `105 deg`".into(),
             Self::Temperature => "a temperature such as `68 F` or `20 C`".into(),
             Self::Duration => "a time such as `30 min` or `24 h`".into(),
+            Self::LeadTime => "a number of days or weeks such as `10 days` or `3 weeks`".into(),
             Self::Mass => "a weight such as `75 lb` or `30 kg`".into(),
             Self::Load => "a load such as `15 lb per ft2` or `75 kg per m2`".into(),
             Self::Stiffness => "a stiffness such as `1490000 psi` or `10.3 GPa`".into(),
@@ -128,6 +131,7 @@ impl Kind {
             Self::Angle => "angle".into(),
             Self::Temperature => "temperature".into(),
             Self::Duration => "time".into(),
+            Self::LeadTime => "days or weeks".into(),
             Self::Mass => "weight".into(),
             Self::Load => "weight on an area".into(),
             Self::Stiffness => "stiffness".into(),

@@ -400,6 +400,14 @@ pub(super) struct StandOn {
 pub(super) struct WallStrip {
     pub(super) case: String,
     pub(super) up: Figure,
+    pub(super) over: Option<HangsOver>,
+}
+
+/// The case that one hangs over, and from the left side of that to its own.
+#[derive(Debug, Deserialize)]
+pub(super) struct HangsOver {
+    pub(super) case: String,
+    pub(super) left: Figure,
 }
 
 /// A case that is lifted onto its strip.

@@ -234,13 +234,26 @@ impl Writer<'_> {
         if self.number(3) < 2 {
             return;
         }
-        let left = self.one_of(&["", "{ left 3 in }", "{ left 5 in }"]);
+        let left = self.one_of(&["", "left 3 in", "left 5 in"]);
         let (wide, high, deep) = (self.number(8) + 20, self.number(12) + 20, self.number(4) + 10);
-        self.line(&format!("case upper {{ on {on} {left}; wide {wide} in; deep {deep} in; high {high} in; stock ply"));
+        // Whether it hangs goes with another choice, so that no piece changes but by it.
+        let ahead = self.choices.clone().next().map_or(0, |choice| choice >> 5);
+        let hangs = !self.free && ahead % 3 == 0;
+        let place = match hangs {
+            true => format!("hung {{ up 80 in; over {on}; {left} }}"),
+            false => format!("on {on} {{ {left} }}"),
+        };
+        self.line(&format!(
+            "case upper {{ {place}; wide {wide} in; deep {deep} in; high {high} in; stock ply"
+        ));
         let framed = self.number(4) > 0;
         let joint = self.joint(&["dado", "dado", "pocket", "dowel"]);
         let flush = framed && self.number(3) > 0;
-        self.is(if flush { "set on a case" } else { "screwed down on a case" });
+        self.is(match (hangs, flush) {
+            (true, _) => "hung over a case",
+            (false, true) => "set on a case",
+            (false, false) => "screwed down on a case",
+        });
         let said = if flush { "; flush" } else { "" };
         self.line(&format!("bottom {{ joint {joint}{said} }}"));
         let joint = self.joint(&["rabbet", "rabbet", "screw"]);
@@ -584,7 +597,8 @@ impl Writer<'_> {
             self.is("finger pulls");
         }
         let build = self.build();
-        self.line(&format!("fronts {{ stock cherry; set {set}; {build}; hinge cup; {pull} }}"));
+        let stock = if build == "build slab" { self.slab() } else { "stock cherry" };
+        self.line(&format!("fronts {{ {stock}; set {set}; {build}; hinge cup; {pull} }}"));
         if !has_fronts {
             self.drawn.ways = known;
         }
@@ -614,6 +628,14 @@ impl Writer<'_> {
                 .to_owned()
             }
         }
+    }
+
+    /// What slabs are cut from: boards, or veneered sheets whose grain runs on. It goes by what is
+    /// written so far, so that no other choice depends on it.
+    fn slab(&self) -> &'static str {
+        let written: usize = self.drawn.text.bytes().map(usize::from).sum();
+        let has_grain = self.drawn.text.contains("stock ply { plywood");
+        if has_grain && written % 8 > 0 { "stock ply; in-sequence" } else { "stock cherry" }
     }
 
     /// A front of frame and panel, with tenons in its grooves alone or in mortises.
@@ -827,6 +849,7 @@ pub(super) const WAYS: &[&str] = &[
     "boards on hand",
     "sheets of several sizes",
     "hung on the wall",
+    "hung over a case",
     "boards around a pipe",
     "toe kick in the ends",
     "separate base",
@@ -910,4 +933,5 @@ pub(super) const RARER: &[&str] = &[
     "rail with a lip",
     "fixed and adjustable shelves",
     "drawers on wood",
+    "fronts in sequence",
 ];

@@ -362,14 +362,31 @@ impl<'p> Play<'p> {
         }
     }
 
+    /// True where the mark on a strip, struck from the left side of the case below it, is
+    /// where the left side of its own case is drawn.
+    fn is_at_its_mark(&self, strip: &WallStrip) -> bool {
+        let Some(over) = &strip.over else { return true };
+        let left = |case: &str| {
+            let own = self
+                .boards
+                .iter()
+                .filter(|own| self.is_of(case, &own.part.mark) && own.part.name.contains("left"));
+            own.map(|own| own.drawn.at[0].exact).fold(f64::INFINITY, f64::min)
+        };
+        let apart = left(&strip.case) - left(&over.case);
+        (apart - over.left.print).abs() <= self.packet.job.unit.mm(1.0)
+    }
+
     /// A case is lifted onto its strip while nobody holds another, and its screws follow
     /// before anything else is done.
     fn lifted(&mut self, index: usize, lift: &'p Lift) {
         let is_own = |mark: &String| self.is_of(&lift.case, mark);
         let screwed = self.walled.iter().any(|mark| is_own(mark));
         let mut before = self.packet.operations[..index].iter();
-        let is_its = |strip: &WallStrip| strip.case == lift.case;
-        let is_up = before.any(|own| matches!(&own.work, Work::WallStrip(own) if is_its(own)));
+        let strip = before.find_map(|own| match &own.work {
+            Work::WallStrip(strip) if strip.case == lift.case => Some(strip),
+            _ => None,
+        });
         let step = self.packet.operations[index].step;
         let held = match self.packet.operations.get(index + 1) {
             Some(Operation { step: next, work: Work::Walled(wall) }) if *next == step => {
@@ -380,8 +397,12 @@ impl<'p> Play<'p> {
         if screwed {
             self.complain(index, "the wall screws are in before it is lifted");
         }
-        if !is_up {
-            self.complain(index, "there is no strip to lift it onto");
+        match strip {
+            Some(strip) if !self.is_at_its_mark(strip) => {
+                self.complain(index, "the mark on its strip is elsewhere");
+            }
+            Some(_) => {}
+            None => self.complain(index, "there is no strip to lift it onto"),
         }
         if !held {
             self.complain(index, "somebody has to hold it while other work is done");

@@ -24,7 +24,7 @@ fn wanted() -> u32 {
     given.and_then(|given| given.parse().ok()).unwrap_or(100)
 }
 
-/// The joints, the guides, and the bits of a packet.
+/// The joints, the guides, and the bits of a packet, and what else only it tells.
 fn ways(packet: &str) -> BTreeSet<String> {
     let packet: Value = serde_json::from_str(packet).unwrap();
     let all = |list: &str, word: &str| -> Vec<String> {
@@ -42,9 +42,12 @@ fn ways(packet: &str) -> BTreeSet<String> {
             _ => None,
         }
     });
+    let mut sheets = packet["sheets"].as_array().unwrap().iter();
+    let in_sequence = sheets.any(|own| own["sequences"].as_array().is_some());
+    let in_sequence = in_sequence.then(|| "fronts in sequence".to_owned());
     let webs = all("parts", "path").into_iter().filter(|path| path.contains("web-"));
     let webs = webs.map(|_| "web frame".to_owned());
-    joints.chain(guides).chain(bits).chain(webs).collect()
+    joints.chain(guides).chain(bits).chain(webs).chain(in_sequence).collect()
 }
 
 /// Of four hundred pieces that are drawn the same each time, fifty at least have each

@@ -114,6 +114,7 @@ fn measures(kind: Kind) -> bool {
             | Kind::Feed
             | Kind::Ratio
             | Kind::Coverage
+            | Kind::LeadTime
             | Kind::Volume
             | Kind::Area
     )

@@ -24,6 +24,7 @@ pub(super) const EXCUSED: &[Excused] = &[
     excused("[ ] # take out the screws in the pull holes", "the number of the step"),
     excused("[ ] # slide the drawer out", "the number of the step"),
     excused("For the wall, about # cabinet screws", "worked by hand in `tests/hung.rs`"),
+    excused("cabinet screws of # to # mm", "the gauge, which is the same in every metric job"),
     excused("A bit wider than # runs in a router table only", "a rule of the trade for any bit"),
     excused(
         "are # longer than on the cut list, and its stiles and outer rails # wider; strike a line # inside",

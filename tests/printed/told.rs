@@ -85,7 +85,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         "level base" => (Told::Step, &["behind", "farther"]),
         "stand on base" => (Told::Step, &["before", "left", "right"]),
         "set on case" => (Told::Step, &["left", "from_end", "back", "round", "slotted"]),
-        "put up strip" => (Told::Step, &["up"]),
+        "put up strip" => (Told::Step, &["up", "over"]),
         "lift onto strip" => (Told::Step, &[]),
         "scribe" => (Told::Step, &["most"]),
         "scribe kick" => (Told::Step, &["scribed"]),

@@ -24,15 +24,15 @@
     "from-right" "from-side" "from-top" "front" "fronts" "gap" "give" "glue" "grain" "gravity"
     "groove" "hangs" "hardboard" "hardwax-oil" "held" "high" "hinge" "hinges" "hole" "hook" "hot"
     "humidity" "hung" "in-sequence" "job" "joint" "joints" "keep-out" "kerf" "lacquer" "land"
-    "lasts" "lay-out" "left" "leg" "length" "lip" "load" "long" "lost" "lumber" "made" "mark"
-    "mdf" "measured" "meeting" "members" "mid-rail" "middle" "miter" "mix" "mortise" "nailers"
-    "notch" "note" "oil" "on" "on-hand" "open" "open-time" "opening" "out" "over" "pack"
-    "packer-stock" "packer-wide" "paint" "panel" "panel-stock" "particleboard" "partition"
-    "partitions" "pass" "pin-ahead" "pins" "pitch" "place" "planer" "plate" "play" "plywood"
-    "pockets" "pose" "posts" "pot-life" "prefinished" "price" "pull" "pulls" "radial" "rail"
-    "revision" "right" "rising" "rod" "room" "round-nose" "run" "same" "sanding" "sawn" "screw"
-    "screws" "scribe" "seam" "separate" "set" "set-back" "set-in" "set-up" "shank" "share"
-    "sheet" "shelf" "shelves" "shop" "shrinks" "side-mount" "site" "sled" "slide" "space"
+    "lasts" "lay-out" "lead-time" "left" "leg" "length" "lip" "load" "long" "lost" "lumber"
+    "made" "mark" "mdf" "measured" "meeting" "members" "mid-rail" "middle" "miter" "mix"
+    "mortise" "nailers" "notch" "note" "oil" "on" "on-hand" "open" "open-time" "opening" "out"
+    "over" "pack" "packer-stock" "packer-wide" "paint" "panel" "panel-stock" "particleboard"
+    "partition" "partitions" "pass" "pin-ahead" "pins" "pitch" "place" "planer" "plate" "play"
+    "plywood" "pockets" "pose" "posts" "pot-life" "prefinished" "price" "pull" "pulls" "radial"
+    "rail" "revision" "right" "rising" "rod" "roll" "room" "round-nose" "run" "same" "sanding"
+    "sawn" "screw" "screws" "scribe" "seam" "separate" "set" "set-back" "set-in" "set-up" "shank"
+    "share" "sheet" "shelf" "shelves" "shop" "shrinks" "side-mount" "site" "sled" "slide" "space"
     "species" "speed" "spoiled" "square" "stages" "stands" "stiffness" "stile" "stock" "stop"
     "straight" "stretchers" "studs" "supply" "swing" "takes" "tangential" "tape" "temperature"
     "tenon" "thick" "thickness" "times" "toe-kick" "tolerance" "top" "tray" "undermount" "units"
@@ -144,9 +144,9 @@
 ((statement word: (_) (name) @keyword.operator)
   (#any-of? @keyword.operator "each" "on" "per" "to"))
 ((quantity) . (name) @type
-  (#any-of? @type "GPa" "board-foot" "fl-oz" "ft" "ft2" "gal" "l" "m" "m2" "m3" "ml" "pack"
-    "pair" "psi" "qt" "sheet"))
+  (#any-of? @type "GPa" "board-foot" "days" "fl-oz" "ft" "ft2" "gal" "l" "m" "m2" "m3" "ml"
+    "pack" "pair" "psi" "qt" "sheet" "weeks"))
 ((name) @_per . (name) @type
   (#eq? @_per "per")
-  (#any-of? @type "C" "F" "GPa" "board-foot" "cm" "deg" "fl-oz" "ft" "ft2" "gal" "h" "in" "kg"
-    "l" "lb" "m" "m2" "m3" "min" "ml" "mm" "pack" "pair" "psi" "qt" "sheet"))
+  (#any-of? @type "C" "F" "GPa" "board-foot" "cm" "days" "deg" "fl-oz" "ft" "ft2" "gal" "h" "in"
+    "kg" "l" "lb" "m" "m2" "m3" "min" "ml" "mm" "pack" "pair" "psi" "qt" "sheet" "weeks"))

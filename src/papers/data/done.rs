@@ -160,6 +160,16 @@ pub(super) struct Carried<'d> {
 pub(super) struct StripUp<'d> {
     case: &'d str,
     up: Figure,
+    /// Where it hangs over a case.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    over: Option<Over<'d>>,
+}
+
+/// The case that one hangs over, and from the left side of that to its own.
+#[derive(Serialize)]
+struct Over<'d> {
+    case: &'d str,
+    left: Figure,
 }
 
 /// Other bits that cut a rabbet at one setting.
@@ -394,8 +404,10 @@ impl<'d> Maker<'d, '_> {
             House::LevelBase(own) => What::LevelBase(self.base_apart(own)),
             House::ScrewDown(parts) => What::ScrewDown { parts: self.marks(parts) },
             House::StandOn(own) => What::StandOn(self.stood(own)),
-            House::WallStrip(id, up) => {
-                What::WallStrip(StripUp { case: case(*id), up: self.figure(*up) })
+            House::WallStrip(own) => {
+                let over =
+                    own.over.map(|(id, left)| Over { case: case(id), left: self.figure(left) });
+                What::WallStrip(StripUp { case: case(own.case), up: self.figure(own.up), over })
             }
             House::Lift(id, carry) => {
                 What::Lift(Carried { case: case(*id), by: carried_by(*carry) })

@@ -160,9 +160,29 @@ pub(super) fn near(parts: &Parts, case: usize) -> impl Iterator<Item = (PartId, 
     own.take_while(move |(_, part)| part.case.0 <= case + 1).map(|(at, part)| (PartId(at), part))
 }
 
+/// The covers that lie over a case and are counted with an earlier one of its run.
+pub(super) fn covers_over<'p>(
+    piece: &Piece,
+    parts: &'p Parts,
+    case: &Case,
+) -> impl Iterator<Item = (PartId, &'p Part)> {
+    let (from, to) = (case.x, case.x + case.wide.length);
+    let earlier: Vec<CaseId> = piece
+        .cases
+        .iter()
+        .filter(|other| case.run.is_some() && other.run == case.run && other.id < case.id)
+        .map(|other| other.id)
+        .collect();
+    let all = earlier.into_iter().flat_map(|id| parts.iter_case(id));
+    all.filter(move |(_, part)| {
+        let (start, end) = part.extent(Direction::X);
+        part.role == Role::Cover && start < to && from < end
+    })
+}
+
 /// The parts near a case, and those of the cases that stand on it or that it stands on; with
-/// the countertop over it and the base under it, which are counted with the first case of
-/// several that have them together.
+/// the countertop over it, the cover over its back, and the base under it, which are counted
+/// with the first case of several that have them together.
 pub(super) fn stack<'p>(
     piece: &Piece,
     parts: &'p Parts,
@@ -185,7 +205,8 @@ pub(super) fn stack<'p>(
         .filter(|(_, part)| matches!(part.assembly, Assembly::Base(_)) || part.role == Role::Kick);
     let shared: Vec<(PartId, &Part)> = over.chain(under).collect();
     let stacked = others.into_iter().flat_map(|id| parts.iter_case(id));
-    near(parts, case.id.0).chain(stacked).chain(shared)
+    let covers = covers_over(piece, parts, case);
+    near(parts, case.id.0).chain(stacked).chain(shared).chain(covers)
 }
 
 /// Where the notch of an end lies that takes its lower front corner: how high it

@@ -343,6 +343,10 @@ fn picture(bodies: &[Body<'_>], slant: Slant, mut svg: Svg, letter: f64) -> Svg 
     for (number, side) in sides.iter().enumerate() {
         svg.polygon(&side.corners, Line::Narrow, side.fill);
         labels.draw(side.area);
+        for ((x, y), radius) in side.holes.iter().copied() {
+            svg.circle((x, y), radius, Line::Narrow);
+            labels.take(((x - radius, y - radius), (x + radius, y + radius)));
+        }
         faces.drawn.put(&side.area, number);
     }
     marks(&mut svg, &mut labels, &order, &faces, letter);

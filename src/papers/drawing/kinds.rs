@@ -10,6 +10,18 @@ pub(in crate::papers) struct Kind<'p> {
 }
 
 impl Kind<'_> {
+    /// True where all have the same sizes.
+    pub(in crate::papers) fn is_of_one_size(&self) -> bool {
+        let Some((first, others)) = self.each.split_first() else { return true };
+        let sizes =
+            |part: &Part| [&part.length, &part.width, &part.thickness].map(|size| size.length);
+        others.iter().all(|other| {
+            first
+                .iter()
+                .all(|part| counterpart(part, other).is_none_or(|own| sizes(own) == sizes(part)))
+        })
+    }
+
     /// True where some hang at the left and some at the right.
     pub(in crate::papers) fn is_mirrored(&self) -> bool {
         let mut hung = self.each.iter().filter_map(|own| own.first()?.hung);

@@ -5,6 +5,7 @@ mod cut;
 mod dimensions;
 pub(super) mod exploded;
 mod hidden;
+mod holes;
 pub(super) mod kinds;
 mod labels;
 mod legible;

@@ -1,14 +1,21 @@
-//! What is cut and bored into the face of a front, as the elevation shows it.
+//! What is cut and bored into the face of a board, as the elevation shows it.
 
 use crate::parts::{Assembly, Bore, Direction, Face, FeatureKind, Part};
 
+use super::holes;
 use super::labels::Labels;
 use super::svg::{Fill, Line, Svg, mm};
 use super::view::area;
 
-/// Flutes, the holes of pulls, and finger pulls of a part that is seen from the front, in a
+/// Flutes, round holes, the holes of pulls, and finger pulls of a part that is seen from the front, in a
 /// drawing so `high`.
 pub(super) fn draw(svg: &mut Svg, labels: &mut Labels, part: &Part, high: f64) {
+    for hole in holes::seen(part, Direction::Z, false) {
+        let ((x, y, _), radius) = (holes::center(&hole), holes::radius(&hole, Direction::Z));
+        let y = high - y;
+        svg.circle((x, y), radius, Line::Narrow);
+        labels.take(((x - radius, y - radius), (x + radius, y + radius)));
+    }
     let origin = part.placement.origin;
     let up = part.placement.length == Direction::Y;
     for feature in part

@@ -9,7 +9,8 @@ use crate::parts::{
 };
 use crate::plans::fitting::rods;
 
-use super::cut::{Plane, lies, near, stack, toe};
+use super::cut::{Plane, covers_over, lies, near, stack, toe};
+use super::holes;
 use super::labels::{Area, Labels, middle};
 use super::legible::{legible, letter};
 use super::svg::{Fill, Line, Svg, mm, wide};
@@ -40,6 +41,7 @@ pub(in crate::papers) fn section(
         for (_, part) in &sorted.beyond {
             outline(&mut svg, part, plane);
             plate_holes(&mut svg, part, plane);
+            round_holes(&mut svg, part, plane, Direction::X);
         }
         plane.draw_cut(&mut svg, &sorted.cut);
         for rail in rods::plan(piece, parts) {
@@ -203,6 +205,14 @@ fn plate_holes(svg: &mut Svg, part: &Part, plane: Plane) {
     }
 }
 
+/// The round holes in a board that is looked at along a direction.
+fn round_holes(svg: &mut Svg, part: &Part, plane: Plane, along: Direction) {
+    for hole in holes::seen(part, along, false) {
+        let at = middle(&plane.area(&hole));
+        svg.circle(at, holes::radius(&hole, along), Line::Narrow);
+    }
+}
+
 /// A part beyond the cut, the notch of an end taken out.
 fn outline(svg: &mut Svg, part: &Part, plane: Plane) {
     let space = part.cuboid();
@@ -311,7 +321,7 @@ fn level(
     let plane = Plane::FromAbove { y, deep: whole.to.z, between: (from, to) };
     let across = mm(to - from);
     let deep = mm(whole.to.z);
-    let sorted = plane.sort(near(parts, index));
+    let sorted = plane.sort(near(parts, index).chain(covers_over(piece, parts, case)));
     let areas: Vec<Area> = sorted.cut.iter().map(|(_, part)| plane.area(&part.cuboid())).collect();
     // The dimensions stand below the front.
     let front = areas.iter().map(|area| area.1.1).fold(deep, f64::max);
@@ -333,6 +343,7 @@ fn level(
         for (_, part) in &sorted.beyond {
             let area = plane.area(&part.cuboid());
             svg.rect(area.0, area.1, Line::Narrow, Fill::White);
+            round_holes(&mut svg, part, plane, Direction::Y);
         }
         plane.draw_cut(&mut svg, &sorted.cut);
         let mut labels = Labels::over(&((mm(from), 0.0), (mm(to), deep)));

@@ -4,6 +4,7 @@
 use crate::measure::Length;
 use crate::parts::{Cuboid, Direction, FeatureKind, Part, Role};
 
+use super::holes;
 use super::labels::{Area, is_within, meets, union};
 use super::notched;
 use super::svg::{Fill, mm};
@@ -43,6 +44,8 @@ pub(super) struct Side {
     pub(super) corners: Vec<Point>,
     pub(super) area: Area,
     pub(super) fill: Fill,
+    /// The holes in it that are seen face on: their centers and radii.
+    pub(super) holes: Vec<(Point, f64)>,
 }
 
 impl<'p> Body<'p> {
@@ -145,9 +148,25 @@ impl Slant {
         parts.sort_by(|a, b| far(b).total_cmp(&far(a)).then_with(|| a.path.cmp(&b.path)));
         for part in parts {
             let is_plate = matches!(part.role, Role::DrawerFront | Role::FrontPanel);
+            let front = mm(part.cuboid().from.z);
+            let bored = holes::seen(part, Direction::Z, true);
+            let bored: Vec<(Point, f64)> = bored
+                .iter()
+                .map(|hole| {
+                    let (x, y, _) = holes::center(hole);
+                    let at = self.project((x, y, front));
+                    let at = (at.0 + body.by.0, at.1 + body.by.1);
+                    (at, holes::radius(hole, Direction::Z))
+                })
+                .collect();
             self.part(part, body.by, &mut |corners, fill, is_front| {
                 let bears_name = is_front && is_plate;
-                sides.push(Side { bears_name, ..Side::new(number, corners, fill) });
+                let mut own = Side { bears_name, ..Side::new(number, corners, fill) };
+                if is_front {
+                    let in_it = bored.iter().filter(|(at, _)| own.holds(*at)).copied();
+                    own.holes = in_it.collect();
+                }
+                sides.push(own);
             });
         }
     }
@@ -195,7 +214,7 @@ impl Side {
         let area = corners.iter().fold(((far, far), (-far, -far)), |area: Area, at| {
             ((area.0.0.min(at.0), area.0.1.min(at.1)), (area.1.0.max(at.0), area.1.1.max(at.1)))
         });
-        Self { body, bears_name: false, corners, area, fill }
+        Self { body, bears_name: false, corners, area, fill, holes: Vec::new() }
     }
 
     pub(super) fn holds(&self, at: Point) -> bool {

@@ -259,14 +259,14 @@ fn dimensions(
         let own = chain(case, Axis::Across).into_iter();
         own.map(|(from, to, figure)| (x + from, x + to, figure)).collect::<Vec<_>>()
     };
-    // What stands on other cases has its figures above it.
-    for (case, _) in piece.stacked() {
+    // What stands on other cases or hangs over them has its figures above it.
+    for case in piece.placed() {
         let (from, to) = (mm(case.x), mm(case.x + case.wide.length));
         svg.chain_across(&across(case), -letter * 1.6, letter);
         svg.across(from, to, -letter * 4.4, &figures.text(case.wide.length), letter);
     }
     let (mut chained, mut cases) = (Vec::new(), Vec::new());
-    for case in piece.cases.iter().filter(|case| case.on.is_none()) {
+    for case in piece.cases.iter().filter(|case| case.is_in_row()) {
         chained.extend(across(case));
         let mut add = |x: Length, wide: &Size| {
             cases.push((mm(x), mm(x + wide.length), figures.text(wide.length)));
@@ -290,10 +290,9 @@ fn dimensions(
         .map(|run| (mm(run.x), mm(run.x + run.wide.length), figures.text(run.wide.length)))
         .collect();
     svg.chain_across(&runs, y + letter * 5.6, letter);
-    if let Some(case) = piece.cases.iter().rfind(|case| case.on.is_none()) {
+    if let Some(case) = piece.cases.iter().rfind(|case| case.is_in_row()) {
         let x = wide + letter * 3.0;
-        let mut stacked = piece.stacked().map(|(upper, _)| upper);
-        let upper = stacked.find(|upper| piece.stands_on(upper, case.id));
+        let upper = piece.placed().find(|upper| piece.is_above(upper, case));
         let mut chained = chain(case, Axis::Down);
         // From its own underside up.
         let above = upper.map(|own| (mm(own.base_high().length), chain(own, Axis::Down)));
@@ -310,11 +309,12 @@ fn dimensions(
             |from: Length, to: Length| (high - mm(from), high - mm(to), figures.text(to - from));
         let top = case.high.length;
         let mut heights = vec![between(Length::ZERO, top)];
-        heights.extend(
-            piece
-                .top_over(case.id)
-                .map(|own| between(top, top + piece.thickness(own.spec.stock).length)),
-        );
+        let countertop = piece.top_over(case.id);
+        let covered = countertop.map(|own| top + piece.thickness(own.spec.stock).length);
+        heights.extend(covered.map(|covered| between(top, covered)));
+        // What hangs leaves a space between the two.
+        let bare = upper.map(|own| (covered.unwrap_or(top), own.base_high().length));
+        heights.extend(bare.filter(|(from, to)| from < to).map(|(from, to)| between(from, to)));
         heights.extend(upper.map(|own| between(own.base_high().length, own.high.length)));
         svg.chain_upright(&heights, x + letter * 3.0, letter);
         if let Some(whole) = over_all(piece) {
@@ -326,8 +326,8 @@ fn dimensions(
 /// The height over all with the countertop, at the right, where its figures stand; nothing
 /// where there is none, or another case stands on it.
 fn over_all(piece: &Piece) -> Option<Length> {
-    let case = piece.cases.iter().rfind(|case| case.on.is_none())?;
-    let alone = !piece.stacked().any(|(upper, _)| piece.stands_on(upper, case.id));
+    let case = piece.cases.iter().rfind(|case| case.is_in_row())?;
+    let alone = !piece.placed().any(|upper| piece.is_above(upper, case));
     let top = piece.top_over(case.id).filter(|_| alone)?;
     Some(case.high.length + piece.thickness(top.spec.stock).length)
 }

@@ -3,6 +3,7 @@
 use crate::measure::Length;
 use crate::model::Case;
 use crate::plans::wall;
+use crate::trade;
 
 use super::super::Source;
 use super::super::page::Block;
@@ -37,7 +38,8 @@ fn wall_screws(source: &Source<'_, '_>) -> Option<String> {
     let (count, long) = into_studs(source)?;
     let wall = wall::wall(piece, source.work.parts, |_| true);
     Some(format!(
-        "For the wall, about {count} cabinet screws of #8 to #10, {} long on wallboard of {}: {} go through each nailer, or a back that takes them, into each stud.",
+        "For the wall, about {count} cabinet screws of {}, {} long on wallboard of {}: {} go through each nailer, or a back that takes them, into each stud.",
+        trade::wall_gauge(piece.tape().unit),
         figures.text(long),
         figures.text(wall.lining),
         wall.screws

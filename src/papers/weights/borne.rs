@@ -39,7 +39,8 @@ pub(super) fn hung(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
         return;
     }
     table.foot = format!(
-        "a #8 screw that is 38 mm (1-1/2 in) deep in a stud of spruce bears {} down or {} out, and less where it bears both",
+        "{} that is 38 mm (1-1/2 in) deep in a stud of spruce bears {} down or {} out, and less where it bears both",
+        if source.work.piece.tape().unit.is_metric() { "a 4 mm screw (#8)" } else { "a #8 screw" },
         scale.text(trade::screw_down()),
         scale.text(trade::screw_out())
     );

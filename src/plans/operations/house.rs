@@ -21,9 +21,8 @@ pub enum House {
     ScrewDown(Vec<PartId>),
     /// Cases are stood on their base.
     StandOn(StoodOn),
-    /// A strip is screwed to the wall for a case that hangs, its upper edge so far up from
-    /// the floor.
-    WallStrip(CaseId, Length),
+    /// A strip is screwed to the wall for a case that hangs.
+    WallStrip(WallStrip),
     /// A case that hangs is lifted onto its strip.
     Lift(CaseId, Carry),
     /// An outer stile is scribed to its wall; so much of it may come off.
@@ -113,4 +112,16 @@ pub struct Wall {
     pub into: Length,
     /// How thick the usual lining of a wall is.
     pub lining: Length,
+}
+
+/// A strip on the wall.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct WallStrip {
+    /// The case that rests on it.
+    pub case: CaseId,
+    /// From the floor to its upper edge.
+    pub up: Length,
+    /// Where it hangs over a case: that, and from the left side of it to the left side of the
+    /// one that hangs.
+    pub over: Option<(CaseId, Length)>,
 }

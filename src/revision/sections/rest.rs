@@ -24,6 +24,11 @@ pub(super) fn buying(difference: &Difference) -> Vec<Entry> {
             Entry::line(format!("{}: {was} → {now}", own.what))
         })
         .collect();
+    let leads = buying.lead_times.iter().map(|own| {
+        let [was, now] = [&own.was, &own.now].map(|side| side.as_deref().unwrap_or("no lead time"));
+        Entry::line(format!("lead time of {}: {was} → {now}", own.what))
+    });
+    entries.extend(leads);
     let total = buying.total.iter();
     entries.extend(total.map(|own| Entry::line(format!("together: {} → {}", own.was, own.now))));
     entries

@@ -1,4 +1,4 @@
-//! Hardware, bits and finishes: figures from the maker's own data sheets.
+//! Hardware and bits: figures from the maker's own data sheets.
 
 pub(crate) use super::NOTE;
 use super::*;
@@ -93,6 +93,13 @@ block! {
     )
         .can_be("1", "10000")
         .usual("1", "1000");
+    LEAD_TIME: LeadTime = (
+        "lead-time",
+        "how long they take to come once they are ordered: the buying list says what to order first",
+        "lead-time 3 weeks",
+    )
+        .can_be("1 day", "104 weeks")
+        .usual("1 day", "26 weeks");
     NOTE;
     [one_of "the kind of hinge"] {
         /// What a hinge is.
@@ -238,6 +245,13 @@ block! {
     )
         .can_be("1", "10000")
         .usual("1", "1000").unless(ON_WOOD);
+    LEAD_TIME: LeadTime = (
+        "lead-time",
+        "how long they take to come once they are ordered: the buying list says what to order first",
+        "lead-time 3 weeks",
+    )
+        .can_be("1 day", "104 weeks")
+        .usual("1 day", "26 weeks").unless(ON_WOOD);
     NOTE;
     [one_of "the kind of slide"] {
         /// Where a slide runs.
@@ -367,6 +381,13 @@ block! {
     )
         .can_be("1", "10000")
         .usual("1", "1000");
+    LEAD_TIME: LeadTime = (
+        "lead-time",
+        "how long they take to come once they are ordered: the buying list says what to order first",
+        "lead-time 3 weeks",
+    )
+        .can_be("1 day", "104 weeks")
+        .usual("1 day", "26 weeks");
     NOTE;
 }
 
@@ -396,102 +417,4 @@ block! {
             Straight = STRAIGHT,
         }
     }
-}
-
-block! {
-    /// `finish NAME { … }`
-    finish: "finish", "a finish",
-    "A finish and how it is applied.";
-    HARDWAX_OIL: Flag = ("hardwax-oil", "the finish is a hardwax oil", "hardwax-oil");
-    OIL: Flag = ("oil", "the finish is a drying oil", "oil");
-    VARNISH: Flag = ("varnish", "the finish is a varnish", "varnish");
-    LACQUER: Flag = (
-        "lacquer",
-        "the finish is a lacquer with its own thinner, such as nitrocellulose: its vapor burns",
-        "lacquer",
-    );
-    WATER_LACQUER: Flag =
-        ("water-lacquer", "the finish is a lacquer that is thinned with water", "water-lacquer");
-    WAX: Flag = ("wax", "the finish is a wax", "wax");
-    PAINT: Flag = ("paint", "the finish is a paint", "paint");
-    COATS: Count<50> = ("coats", "how many coats", "coats 2").default("1")
-        .can_be("0", "50")
-        .usual("1", "9");
-    COVERS: Coverage = ("covers", "the area that it covers in one coat", "covers 30 m2 per l")
-        .can_be("0.5 m2 per l", "200 m2 per l")
-        .usual("4 m2 per l", "60 m2 per l");
-    MIX: Ratio = ("mix", "the ratio in which its two parts are mixed", "mix 3 to 1")
-        .may_open(mix::block)
-        .can_be("0.01", "200")
-        .usual("0.5", "20");
-    POT_LIFE: Duration = ("pot-life", "how long you can use it once it is mixed", "pot-life 4 h")
-        .can_be("1 min", "1440 h")
-        .usual("25 min", "24 h");
-    CURE: Duration = (
-        "cure",
-        "how long a coat dries before the next work; if not written, 24 h; for a lacquer 2 h, and for one thinned with water 3 h",
-        "cure 24 h",
-    )
-        .can_be("5 min", "1440 h")
-        .usual("20 min", "96 h");
-    PRICE: Price<ByVolume> = (
-        "price",
-        "what it costs by the liter, the quart, or the gallon: whole ones are bought",
-        "price 38 per l",
-    );
-    CAN: Volume = (
-        "can",
-        "a can that it is sold in, once for each size; for a two-part finish, a can of the first part. The buying list says which cans hold what the coats take, for the least money where all have a price",
-        "can 750 ml { price 41 each }",
-    )
-        .may_open(can::block)
-        .many()
-        .can_be("10 ml", "250000 ml")
-        .usual("50 ml", "25000 ml");
-    NOTE;
-    [one_of "the kind of finish"] {
-        /// What a finish is.
-        pub FinishKind {
-            /// Hardens by oxidation; its rags can catch fire of themselves.
-            HardwaxOil = HARDWAX_OIL,
-            /// Likewise.
-            Oil = OIL,
-            /// A varnish.
-            Varnish = VARNISH,
-            /// A lacquer with a thinner that burns.
-            Lacquer = LACQUER,
-            /// A lacquer thinned with water.
-            WaterLacquer = WATER_LACQUER,
-            /// A wax.
-            Wax = WAX,
-            /// A paint.
-            Paint = PAINT,
-        }
-    }
-}
-
-block! {
-    /// `mix 3 to 1 { … }`
-    mix: "mix", "a mix",
-    "What a two-part finish is mixed from. The first part is what the finish itself is sold as.";
-    CAN: Volume = (
-        "can",
-        "a can or bottle that the second part is sold in, once for each size",
-        "can 250 ml { price 19 each }",
-    )
-        .may_open(can::block)
-        .many()
-        .can_be("10 ml", "250000 ml")
-        .usual("20 ml", "10000 ml");
-}
-
-block! {
-    /// `can 750 ml { … }`
-    can: "can", "a can",
-    "A size of can or bottle, and what one costs.";
-    PRICE: Price<ByCan> = (
-        "price",
-        "what one costs; if not written, as much as the price by volume comes to, where that is given",
-        "price 41 each",
-    );
 }

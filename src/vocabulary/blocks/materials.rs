@@ -78,12 +78,24 @@ block! {
         "a piece of sheet or a board already in the rack",
         "on-hand { long 40; wide 27 }",
     ).opens(on_hand::block).many();
+    ROLL: Braces = (
+        "roll",
+        "what is left of a roll of banding in the shop, once for each roll",
+        "roll { long 25 ft; wide 7/8 }",
+    ).opens(roll::block).many();
     BOARDS: Braces = (
         "boards",
         "the boards the yard has",
         "boards { wide 5 to 8; long 96 to 120 }",
     ).opens(boards::block);
     PRICE: Price<BySize> = ("price", "what it costs", "price 82 per sheet");
+    LEAD_TIME: LeadTime = (
+        "lead-time",
+        "how long it takes to come once it is ordered: the buying list says what to order first",
+        "lead-time 3 weeks",
+    )
+        .can_be("1 day", "104 weeks")
+        .usual("1 day", "26 weeks");
     NOTE;
     [one_of "what it is"] {
         /// What a stock is.
@@ -142,6 +154,18 @@ block! {
 }
 
 block! {
+    /// `roll { … }`
+    roll: "roll", "a roll",
+    "A roll of banding that is in the shop already. Strips are cut from it as far as it reaches, the longest first, where it is wide enough for them.";
+    LONG: Length = ("long", "how much is left of it", "long 25 ft").required()
+        .can_be("1 in", "300 m")
+        .usual("12 in", "100 m");
+    WIDE: Length = ("wide", "its width", "wide 7/8").required()
+        .can_be("5 mm", "200 mm")
+        .usual("10 mm", "100 mm");
+}
+
+block! {
     /// `boards { … }`
     boards: "boards", "the boards",
     "The range of widths and lengths of the boards that the yard has.";
@@ -179,6 +203,13 @@ block! {
     )
         .can_be("1", "100000")
         .usual("1", "5000");
+    LEAD_TIME: LeadTime = (
+        "lead-time",
+        "how long they take to come once they are ordered: the buying list says what to order first",
+        "lead-time 3 weeks",
+    )
+        .can_be("1 day", "104 weeks")
+        .usual("1 day", "26 weeks");
 }
 
 block! {
@@ -199,6 +230,20 @@ block! {
         .many()
         .can_be("10 ml", "250000 ml")
         .usual("50 ml", "25000 ml");
+    ON_HAND: Volume = (
+        "on-hand",
+        "how much of it is in the shop already: it is taken off what is bought",
+        "on-hand 8 fl-oz",
+    )
+        .can_be("1 ml", "250000 ml")
+        .usual("10 ml", "25000 ml");
+    LEAD_TIME: LeadTime = (
+        "lead-time",
+        "how long it takes to come once it is ordered: the buying list says what to order first",
+        "lead-time 3 weeks",
+    )
+        .can_be("1 day", "104 weeks")
+        .usual("1 day", "26 weeks");
 }
 
 block! {
@@ -227,6 +272,13 @@ block! {
     )
         .can_be("1", "100000")
         .usual("1", "1000");
+    LEAD_TIME: LeadTime = (
+        "lead-time",
+        "how long they take to come once they are ordered: the buying list says what to order first",
+        "lead-time 3 weeks",
+    )
+        .can_be("1 day", "104 weeks")
+        .usual("1 day", "26 weeks");
 }
 
 block! {

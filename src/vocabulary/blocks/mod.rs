@@ -6,6 +6,7 @@ mod declare;
 mod boards_behind;
 mod cabinet;
 mod elevation;
+mod finishes;
 mod fronts_and_boxes;
 mod hardware;
 mod holes;
@@ -21,6 +22,7 @@ mod whole_file;
 pub(crate) use boards_behind::*;
 pub(crate) use cabinet::*;
 pub(crate) use elevation::*;
+pub(crate) use finishes::*;
 pub(crate) use fronts_and_boxes::*;
 pub(crate) use hardware::*;
 pub(crate) use holes::*;
@@ -57,6 +59,7 @@ pub static BLOCKS: &[&Block] = &[
     &stock::BLOCK,
     &sheet::BLOCK,
     &on_hand::BLOCK,
+    &roll::BLOCK,
     &boards::BLOCK,
     &hinge::BLOCK,
     &plate::BLOCK,

@@ -76,7 +76,7 @@ block! {
 block! {
     /// `hung { … }`
     hung: "hung", "a hung case",
-    "A case on the wall, clear of the floor. Screws go into the studs through a nailer under its top and another above its bottom.";
+    "A case on the wall, clear of the floor. Screws go into the studs through a nailer under its top and another above its bottom. With `over` it hangs over a case or a run on the floor, and else beside the other cases of the file.";
     UP: Length = (
         "up",
         "from the floor to its underside",
@@ -84,6 +84,18 @@ block! {
     ).required()
         .can_be("20 mm", "4 m")
         .usual("150 mm", "2200 mm");
+    OVER: Path = (
+        "over",
+        "the case or the run that it hangs over; if not written, it hangs beside the other cases",
+        "over bench",
+    );
+    LEFT: Length = (
+        "left",
+        "how far its left side hangs in from the left side of what it hangs over; if not written, it hangs over its middle",
+        "left 2",
+    )
+        .can_be("0 mm", "30 m")
+        .usual("0 mm", "10 m");
     STUDS: Count<40> = (
         "studs",
         "how many studs there are behind it; unless written, as many as it surely meets where they stand 16 in (400 mm) apart",

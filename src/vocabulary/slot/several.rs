@@ -2,7 +2,7 @@
 
 use crate::diagnostics::{Fix, Grade};
 use crate::measure::{
-    Area, Exact, Load, Money, Rate, Span, Spanned, Stiffness, Unit, Volume, nearest,
+    Area, Days, Exact, Load, Money, Rate, Span, Spanned, Stiffness, Unit, Volume, nearest,
 };
 use crate::syntax::{Argument, Number, NumberUnit};
 use crate::vocabulary::evaluate::{self, Fault};
@@ -201,6 +201,27 @@ pub(super) fn volume(kind: Kind, arguments: &[Argument]) -> Taken {
         _ => return Err(wrong(kind, whole)),
     };
     Ok((Spanned::new(Value::Volume(volume), whole), 2))
+}
+
+/// `10 days` or `3 weeks`.
+pub(super) fn lead_time(kind: Kind, arguments: &[Argument]) -> Taken {
+    if let [Argument::Expr(_)] = arguments
+        && let Some(Number { unit: None, .. }) = number(&arguments[0])
+    {
+        let span = arguments[0].span();
+        let fault = (wrong(kind, span), "it does not say of what");
+        return Err(lacking(fault, span, " ", ["weeks", "days"]));
+    }
+    let (value, unit, whole) = with_word(kind, arguments)?;
+    let days = match unit {
+        "day" | "days" => value,
+        "week" | "weeks" => value * Exact::int(7),
+        _ => return Err(wrong(kind, whole)),
+    };
+    match u32::try_from(days.numer()) {
+        Ok(days) if value.is_whole() => Ok((Spanned::new(Value::LeadTime(Days(days)), whole), 2)),
+        _ => Err(wrong(kind, whole)),
+    }
 }
 
 /// `1 m2` or `10 ft2`.

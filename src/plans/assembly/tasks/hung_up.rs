@@ -5,7 +5,7 @@ use crate::diagnostics::listed;
 use crate::measure::Length;
 use crate::model::Case;
 use crate::plans::beside;
-use crate::plans::operations::{Doing, House};
+use crate::plans::operations::{Doing, House, WallStrip};
 use crate::plans::wall;
 use crate::plans::weights::Lifted;
 use crate::trade::Carry;
@@ -46,13 +46,39 @@ impl<'a> Maker<'_, 'a> {
         lines.push(
             "the strips carry what is lifted onto them until the wall screws hold".to_owned(),
         );
-        let up = |case: &Case| Doing::House(House::WallStrip(case.id, case.base_high().length));
+        lines.extend(self.hung().into_iter().filter_map(|case| self.marked_over(case)));
+        let up = |case: &Case| {
+            let over = self.hangs_over(case).map(|(below, left)| (below.id, left));
+            let up = case.base_high().length;
+            Doing::House(House::WallStrip(WallStrip { case: case.id, up, over }))
+        };
         let does: Vec<Doing> = self.hung().into_iter().map(up).collect();
         let efforts = vec![Usual::Strip.times(names.len())];
         let title = "Put up strips on the wall".to_owned();
         let last = self.simple(title, lines, Vec::new(), Work::Fit, efforts, vec![after]);
         self.does(last, does);
         last
+    }
+
+    /// The case that a case hangs over, and from the left side of that to its own.
+    fn hangs_over(&self, case: &Case) -> Option<(&'a Case, Length)> {
+        let over = case.hung.as_ref()?.over.as_ref()?;
+        let below = self.piece.case(over.below)?;
+        Some((below, case.x - below.x))
+    }
+
+    /// Where the left side of a case comes on its strip that hangs over another.
+    fn marked_over(&self, case: &Case) -> Option<String> {
+        let (below, left) = self.hangs_over(case)?;
+        let place = match left.is_negative() {
+            _ if left.is_zero() => "at that line".to_owned(),
+            true => format!("{} to the left of that line", self.text(-left)),
+            false => format!("{} to the right of that line", self.text(left)),
+        };
+        Some(format!(
+            "plumb a line up the wall from the left side of {}, and mark on the strip where the left side of {} comes: {place}",
+            below.name, case.name
+        ))
     }
 
     /// How a case gets onto its strip: one lifts; another looks to the level and holds it.
@@ -84,8 +110,10 @@ impl<'a> Maker<'_, 'a> {
         for case in self.hung() {
             let wall = wall::wall(self.piece, self.parts, |own| own.id == case.id);
             let (carry, by) = self.lift(case);
+            let at =
+                if self.hangs_over(case).is_some() { ", its left side at its mark" } else { "" };
             let mut lines = vec![format!(
-                "lift {} onto its strip {by}, and hold it to the wall, level and plumb; nobody lets go before its screws are in",
+                "lift {} onto its strip {by}{at}, and hold it to the wall, level and plumb; nobody lets go before its screws are in",
                 case.name
             )];
             lines.extend(self.screwed_to_wall(&wall));

@@ -274,8 +274,9 @@ impl Maker<'_, '_> {
             (false, _) => format!("through {} of back", self.text(wall.back)),
         };
         lines.push(format!(
-            "drive {} cabinet screws of #8 to #10 at each stud, {through} and the wallboard or plaster and {} into the stud: {} and the thickness of the wallboard or plaster, so {} long on wallboard of {}; use no drywall screws, which snap; in masonry use plugs made for it",
+            "drive {} cabinet screws of {} at each stud, {through} and the wallboard or plaster and {} into the stud: {} and the thickness of the wallboard or plaster, so {} long on wallboard of {}; use no drywall screws, which snap; in masonry use plugs made for it",
             wall.screws,
+            trade::wall_gauge(tape.unit),
             self.text(wall.into),
             self.text(tape.up(wall.least())),
             self.text(tape.up(wall.screw(tape.unit))),

@@ -21,7 +21,7 @@ impl Maker<'_, '_> {
 
     fn scribed(&self) -> Option<(Vec<String>, Vec<Doing>)> {
         let (mut lines, mut does) = (Vec::new(), Vec::new());
-        for case in self.piece.cases.iter().filter(|case| case.on.is_none()) {
+        for case in self.piece.cases.iter().filter(|case| case.is_in_row()) {
             let marked = lines.len();
             for side in Side::BOTH {
                 if let Exposure::Wall { scribe } = side.of(&case.exposure)
@@ -118,7 +118,7 @@ impl Maker<'_, '_> {
     pub(super) fn between_walls(&self) -> Option<&str> {
         let scribed =
             |case: &Case, side: Side| side.of(&case.exposure).scribe().length.is_positive();
-        let mut cases = self.piece.cases.iter().filter(|case| case.on.is_none());
+        let mut cases = self.piece.cases.iter().filter(|case| case.is_in_row());
         let first = cases.next()?;
         let last = cases.next_back();
         let both = scribed(first, Side::Left) && scribed(last.unwrap_or(first), Side::Right);
