@@ -62,6 +62,7 @@ mod jig;
 mod jobs;
 mod joints;
 mod kitchen;
+mod larder;
 mod layout;
 mod ledger;
 mod measured;

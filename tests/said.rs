@@ -46,7 +46,11 @@ fn a_step_says_what_hands_need_in_it() {
     let list = paper("orchard-lane-chest.case", "cut-list");
     holds(
         &list,
-        &["left drawer, front", "small, across: 12-1/2 + 1-1/2 + 12-1/2", "chest, down: "],
+        &[
+            "[ ] LE-F  [ ] RI-F  drawer front",
+            "small, across: 12-1/2 + 1-1/2 + 12-1/2",
+            "chest, down: ",
+        ],
     );
     let gaps = paper("orchard-lane-chest.case", "gaps");
     assert!(!gaps.contains("A door moves away") && gaps.contains("A drawer front moves away"));

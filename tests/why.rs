@@ -203,10 +203,10 @@ fn the_time_of_a_step_is_worked_out() {
         _ => false,
     }));
     assert_eq!(terms(&step(9, "work")), ["+ 3 min", "+ 6 min"]);
-    assert_eq!(terms(&step(19, "work")), ["+ 5 × 25 min"]);
-    assert_eq!(told(&step(19, "work")), ("2 h 5 min".to_owned(), 1));
-    assert_eq!(terms(&step(23, "work")), ["+ 2 × 15 min"]);
-    assert_eq!(terms(&step(24, "work")), ["+ 3 × 30 min"]);
+    assert_eq!(terms(&step(20, "work")), ["+ 5 × 25 min"]);
+    assert_eq!(told(&step(20, "work")), ("2 h 5 min".to_owned(), 1));
+    assert_eq!(terms(&step(24, "work")), ["+ 2 × 15 min"]);
+    assert_eq!(terms(&step(23, "work")), ["+ 3 × 30 min"]);
     let coat = step(26, "work");
     assert_eq!(
         (coat.paper.as_str(), terms(&coat)),
@@ -232,7 +232,7 @@ fn the_times_of_the_shop_itself_are_told() {
         .replace("  cure      24 h", "  cure 24 h; times { fit-front 20 min; pockets 2-1/2 min }");
     assert_ne!(own, text);
     let console = compile(&own);
-    let fit = figure(&console, "step 19", "work");
+    let fit = figure(&console, "step 20", "work");
     assert_eq!((fit.paper.as_str(), terms(&fit)), ("1 h 40 min", vec!["+ 5 × 20 min"]));
     let TermFrom::Worked { from, .. } = &fit.terms[0].from else { panic!("{fit:#?}") };
     assert_eq!(console.sources.text(from[0].span().expect("a statement")), "fit-front 20 min");
