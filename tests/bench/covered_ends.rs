@@ -55,7 +55,7 @@ mod spoiled {
         };
         noticed(packet(), short, "its veneer is smaller than its end");
         let face = |packet: &mut Value| {
-            operation(packet, "cover ends", 0)["faces"] = json!(["front face"])
+            operation(packet, "cover ends", 0)["faces"] = json!(["front face"]);
         };
         noticed(packet(), face, "its front face is no end");
     }

@@ -238,7 +238,7 @@ impl Writer<'_> {
         let (wide, high, deep) = (self.number(8) + 20, self.number(12) + 20, self.number(4) + 10);
         // Whether it hangs goes with another choice, so that no piece changes but by it.
         let ahead = self.choices.clone().next().map_or(0, |choice| choice >> 5);
-        let hangs = !self.free && ahead % 3 == 0;
+        let hangs = !self.free && ahead.is_multiple_of(3);
         let place = match hangs {
             true => format!("hung {{ up 80 in; over {on}; {left} }}"),
             false => format!("on {on} {{ {left} }}"),
@@ -635,7 +635,11 @@ impl Writer<'_> {
     fn slab(&self) -> &'static str {
         let written: usize = self.drawn.text.bytes().map(usize::from).sum();
         let has_grain = self.drawn.text.contains("stock ply { plywood");
-        if has_grain && written % 8 > 0 { "stock ply; in-sequence" } else { "stock cherry" }
+        if has_grain && !written.is_multiple_of(8) {
+            "stock ply; in-sequence"
+        } else {
+            "stock cherry"
+        }
     }
 
     /// A front of frame and panel, with tenons in its grooves alone or in mortises.
