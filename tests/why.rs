@@ -214,10 +214,10 @@ fn the_time_of_a_step_is_worked_out() {
     );
     // The sheet's set-ups take 23, 28, 28, and 22 min, and the case has 21 joints with
     // pocket holes at 3 min, two of them of its nailer: 101 + 63.
-    let joints = step(4, "work");
+    let joints = step(3, "work");
     let expected = ["+ 21 × 3 min", "+ 22 min", "+ 23 min", "+ 28 min", "+ 28 min"];
     assert_eq!((joints.paper.as_str(), terms(&joints)), ("2 h 44 min", expected.to_vec()));
-    for question in ["step 4 time", "time step 4", "steps 4"] {
+    for question in ["step 3 time", "time step 3", "steps 3"] {
         assert_eq!(asked(&console, question)[0].sizes[0], joints, "{question}");
     }
 }
@@ -236,7 +236,7 @@ fn the_times_of_the_shop_itself_are_told() {
     assert_eq!((fit.paper.as_str(), terms(&fit)), ("1 h 40 min", vec!["+ 5 × 20 min"]));
     let TermFrom::Worked { from, .. } = &fit.terms[0].from else { panic!("{fit:#?}") };
     assert_eq!(console.sources.text(from[0].span().expect("a statement")), "fit-front 20 min");
-    let joints = figure(&console, "step 4", "work");
+    let joints = figure(&console, "step 3", "work");
     assert_eq!(joints.paper, "2 h 34 min");
     let last = joints.terms.last().expect("terms");
     assert_eq!((last.text.as_str(), &last.from), ("+ 30 s", &TermFrom::Rounded));

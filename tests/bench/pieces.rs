@@ -238,7 +238,7 @@ impl Writer<'_> {
         let (wide, high, deep) = (self.number(8) + 20, self.number(12) + 20, self.number(4) + 10);
         // Whether it hangs goes with another choice, so that no piece changes but by it.
         let ahead = self.choices.clone().next().map_or(0, |choice| choice >> 5);
-        let hangs = !self.free && ahead % 3 == 0;
+        let hangs = !self.free && ahead.is_multiple_of(3);
         let place = match hangs {
             true => format!("hung {{ up 80 in; over {on}; {left} }}"),
             false => format!("on {on} {{ {left} }}"),
