@@ -178,7 +178,7 @@ fn behind_stiles(case: &Case, ctx: &mut Lower) {
             );
         }
     }
-    found.into_iter().for_each(|own| ctx.sink.push(own));
+    ctx.sink.extend(found);
 }
 
 /// True for a slide of wood.

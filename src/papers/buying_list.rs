@@ -65,7 +65,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     blocks
 }
 
-/// What has a lead time, the longest first: `Order first: slides soft-15 (6 weeks), then stock
+/// What has a lead time, the longest first: `Order first: slides soft-15 (6 weeks), then
 /// birch-ply and hinge cup (10 days).`
 fn order_first(lines: &[Line]) -> Option<String> {
     let mut by_lead: BTreeMap<Reverse<Days>, Vec<String>> = BTreeMap::new();

@@ -97,13 +97,10 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
 /// in one case, and of one column of it, stand at its side.
 fn not_drawn(source: &Source<'_, '_>) -> Option<Block> {
     let piece = source.work.piece;
-    let last = piece.cases.iter().rfind(|case| case.on.is_none());
+    let at_side = view::at_side(piece);
     let is_drawn = |case: &Case, list: &Opening| {
-        let at_side = last.is_some_and(|last| {
-            last.id == case.id
-                || piece
-                    .stacked()
-                    .any(|(upper, _)| upper.id == case.id && piece.stands_on(upper, last.id))
+        let at_side = at_side.is_some_and(|(last, upper)| {
+            last.id == case.id || upper.is_some_and(|own| own.id == case.id)
         });
         [Axis::Across, Axis::Down]
             .into_iter()

@@ -39,8 +39,9 @@ struct Better<'a> {
     after: Vec<Diagnostic>,
 }
 
-/// The compilation with what follows from a size over all told at it: where more than one
-/// thing is found, and no error is left with the figure that was probably meant.
+/// The compilation with what follows from a size over all, or from one of an opening, told at
+/// it: where more than one thing is found, and no error is left with the figure that was
+/// probably meant.
 pub(super) fn told(files: &dyn SourceFiles, entry: &str, mut compiled: Compilation) -> Compilation {
     let Some((found, gone)) = cause(files, entry, &compiled) else { return compiled };
     let mut kept = Vec::with_capacity(compiled.diagnostics.len());

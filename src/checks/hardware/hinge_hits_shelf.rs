@@ -4,6 +4,7 @@ use crate::checks::once::Once;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink, Sum};
 use crate::measure::{Length, Tape};
+use crate::model::{Axis, Piece};
 use crate::parts::{self, Assembly, Direction, Part, Reach, Role};
 use crate::plans::Workings;
 
@@ -69,8 +70,8 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
 /// Where else the hinge may be, and what else helps.
 fn moved(work: &Workings<'_>, hinge: &Reach<'_>, board: &Part, fixed: &[&Part]) -> String {
     let tape = work.piece.tape();
-    let lower = clear(hinge, board, fixed, false).map(|at| tape.figure(tape.down(at)));
-    let higher = clear(hinge, board, fixed, true).map(|at| tape.figure(tape.up(at)));
+    let lower = clear(work.piece, hinge, board, fixed, false).map(|at| tape.figure(tape.down(at)));
+    let higher = clear(work.piece, hinge, board, fixed, true).map(|at| tape.figure(tape.up(at)));
     let where_to = match (lower, higher) {
         (Some(lower), Some(higher)) => format!("no higher than {lower} or no lower than {higher}"),
         (Some(lower), None) => format!("no higher than {lower}"),
@@ -90,8 +91,14 @@ fn moved(work: &Workings<'_>, hinge: &Reach<'_>, board: &Part, fixed: &[&Part]) 
 }
 
 /// The nearest center below or above a board where the hinge is clear of all boards and on its
-/// door; `None` where none is.
-fn clear(hinge: &Reach<'_>, board: &Part, fixed: &[&Part], up: bool) -> Option<Length> {
+/// door, or its block within the opening; `None` where none is.
+fn clear(
+    piece: &Piece,
+    hinge: &Reach<'_>,
+    board: &Part,
+    fixed: &[&Part],
+    up: bool,
+) -> Option<Length> {
     let needs = hinge.space.size(Direction::Y).half();
     let beside = |board: &Part| match (up, board.cuboid()) {
         (true, own) => own.to.y + needs,
@@ -108,8 +115,14 @@ fn clear(hinge: &Reach<'_>, board: &Part, fixed: &[&Part], up: bool) -> Option<L
             None => break,
         }
     }
-    let door = hinge.part.cuboid();
-    (door.from.y + needs <= center && center + needs <= door.to.y).then_some(center)
+    let (low, high) = match hinge.part.role {
+        Role::HingeBlock => {
+            let own = piece.opening(hinge.part.opening()?)?;
+            (own.y, own.y + own.as_built(Axis::Down).length)
+        }
+        _ => hinge.part.extent(Direction::Y),
+    };
+    (low + needs <= center && center + needs <= high).then_some(center)
 }
 
 /// What else helps than another place of the hinge.

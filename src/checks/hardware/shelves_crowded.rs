@@ -19,7 +19,10 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "shelf { adjustable 9 }",
     },
     check: Check::Piece(check),
-    sometimes: None,
+    sometimes: Some((
+        Severity::Error,
+        "The shelves take all there is, or leave a pin under a loose one no wood: its hole and 1/8 in (3 mm) below it.",
+    )),
 };
 
 fn check(piece: &Piece, sink: &mut Sink) {
@@ -37,12 +40,16 @@ fn check(piece: &Piece, sink: &mut Sink) {
             if clear >= least || count == 0 {
                 continue;
             }
+            // A hole as high as the underside of its shelf, with wood below it.
+            let wood = tape.unit.either(Length::inches(1, 8), Length::mm(3));
+            let pin = case.shelves.pins.hole.half() + wood;
+            let is_pinned = set.loose > 0;
             let mut sum = Sum::new("clear", clear, tape)
                 .plus(opening.high.length, "opening", tape)
                 .minus(taken, format!("thickness of {count} shelves"), tape);
             sum.over = set.count() + 1;
-            sink.push(
-                RULE.finding(
+            let found = RULE
+                .finding(
                     format!(
                         "{count} shelves leave {} of clear height between them in {}",
                         tape.text(clear.max(Length::ZERO)),
@@ -53,8 +60,15 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 )
                 .label(opening.span, format!("{} high", tape.text(opening.high.length)))
                 .sum(sum)
-                .subject(&opening.path),
-            );
+                .subject(&opening.path);
+            sink.push(match is_pinned {
+                true if clear < pin => RULE.at_times(found).note(format!(
+                    "a pin under a shelf takes {} above the board below it",
+                    tape.figure(tape.up(pin))
+                )),
+                false if !clear.is_positive() => RULE.at_times(found),
+                _ => found,
+            });
         }
     }
 }

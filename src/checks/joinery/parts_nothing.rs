@@ -30,7 +30,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 .iter()
                 .map(|item| match item {
                     Item::Opening(_) => None,
-                    Item::Member(id) => case.members.iter().find(|own| own.id == *id),
+                    Item::Member(id) => case.members.get(id.at),
                 })
                 .collect();
             for (at, own) in members.iter().enumerate() {

@@ -58,11 +58,9 @@ fn hangs_low(piece: &Piece, case: &Case) -> Option<Diagnostic> {
         below.high.length + countertop.unwrap_or_default()
     };
     let below = piece.cases.iter().filter(|below| piece.is_above(case, below));
-    let below = below.max_by_key(|below| top(below))?;
-    let high = top(below);
+    let (high, below) = below.map(|own| (top(own), own)).max_by_key(|(high, _)| *high)?;
     // The cover under it hangs lower.
-    let cover = case.covers.under.as_ref().map(|own| piece.thickness(own.stock).length);
-    let up = hung.up.length - cover.unwrap_or_default();
+    let up = hung.up.length - case.covers.below().length;
     if up >= high {
         return None;
     }
@@ -77,11 +75,11 @@ fn hangs_low(piece: &Piece, case: &Case) -> Option<Diagnostic> {
     let found = RULE
         .finding(title, hung.span, "it hangs here")
         .label(over.span, "over this")
-        .sum(Sum::new("short by", high - up, tape).plus(high, &below.name, tape).minus(
-            hung.up.length,
-            "up",
-            tape,
-        ))
+        .sum(
+            Sum::new("short by", high - up, tape)
+                .plus(high, &below.name, tape)
+                .minus(up, "up", tape),
+        )
         .note(format!("hang it {} above the floor at least", tape.figure(least)))
         .subject(&case.path);
     Some(found)

@@ -83,7 +83,7 @@ impl<'d> Maker<'d, '_> {
         BaseSet {
             parts: own.long.iter().map(|id| self.mark(*id)).collect(),
             high: self.figure(own.high),
-            behind: own.behind.map(|at| self.figure(at)),
+            behind: own.behind.filter(|at| !at.is_zero()).map(|at| self.figure(at)),
             beside: own.beside.map(|own| self.base_beside(own)),
             farther: own.farther.map(|own| self.base_beside(own)),
             blocks: own.blocks,

@@ -7,8 +7,8 @@ use super::labels::Labels;
 use super::svg::{Fill, Line, Svg, mm};
 use super::view::area;
 
-/// Flutes, round holes, the holes of pulls, and finger pulls of a part that is seen from the front, in a
-/// drawing so `high`.
+/// Flutes, round holes, the holes of pulls, and finger pulls of a part that is seen from the
+/// front, in a drawing so `high`.
 pub(super) fn draw(svg: &mut Svg, labels: &mut Labels, part: &Part, high: f64) {
     for hole in holes::seen(part, Direction::Z, false) {
         let ((x, y, _), radius) = (holes::center(&hole), holes::radius(&hole, Direction::Z));
@@ -45,7 +45,7 @@ pub(super) fn draw(svg: &mut Svg, labels: &mut Labels, part: &Part, high: f64) {
                 labels.take(own);
             }
             FeatureKind::Bore(Bore::Pull) => {
-                let (x, y, radius) = (mm(x), high - mm(y), mm(feature.u.1 - feature.u.0));
+                let (x, y, radius) = (mm(x), high - mm(y), mm((feature.u.1 - feature.u.0).half()));
                 svg.circle((x, y), radius, Line::Narrow);
                 labels.take(((x - radius, y - radius), (x + radius, y + radius)));
             }

@@ -290,9 +290,8 @@ fn dimensions(
         .map(|run| (mm(run.x), mm(run.x + run.wide.length), figures.text(run.wide.length)))
         .collect();
     svg.chain_across(&runs, y + letter * 5.6, letter);
-    if let Some(case) = piece.cases.iter().rfind(|case| case.is_in_row()) {
+    if let Some((case, upper)) = at_side(piece) {
         let x = wide + letter * 3.0;
-        let upper = piece.placed().find(|upper| piece.is_above(upper, case));
         let mut chained = chain(case, Axis::Down);
         // From its own underside up.
         let above = upper.map(|own| (mm(own.base_high().length), chain(own, Axis::Down)));
@@ -323,12 +322,17 @@ fn dimensions(
     }
 }
 
+/// The case whose heights stand at the right of the elevation, and the one on it or over it.
+pub(in crate::papers) fn at_side(piece: &Piece) -> Option<(&Case, Option<&Case>)> {
+    let case = piece.cases.iter().rfind(|case| case.is_in_row())?;
+    Some((case, piece.placed().find(|upper| piece.is_above(upper, case))))
+}
+
 /// The height over all with the countertop, at the right, where its figures stand; nothing
 /// where there is none, or another case stands on it.
 fn over_all(piece: &Piece) -> Option<Length> {
-    let case = piece.cases.iter().rfind(|case| case.is_in_row())?;
-    let alone = !piece.placed().any(|upper| piece.is_above(upper, case));
-    let top = piece.top_over(case.id).filter(|_| alone)?;
+    let (case, upper) = at_side(piece)?;
+    let top = piece.top_over(case.id).filter(|_| upper.is_none())?;
     Some(case.high.length + piece.thickness(top.spec.stock).length)
 }
 

@@ -288,7 +288,16 @@ fn rows<'a>(
     let high = head.unwrap_or(opening.y + opening.high.length) - floor;
     // A shelf that is drawn lower than the usual first hole gets holes too.
     let drawn = (lowest_shelf.extent(Direction::Y).0 - floor).max(pins.pitch);
-    let (count, first) = spread(high, pins.from_end.min(drawn), pins.pitch);
+    let thick = lowest_shelf.cuboid().size(Direction::Y);
+    let (count, first) = match spread(high, pins.from_end.min(drawn), pins.pitch) {
+        // In a space that is hardly higher than its shelf that lies halfway between where it is
+        // drawn and the highest place that it has.
+        (_, first) if first + thick > high => {
+            let drawn = lowest_shelf.extent(Direction::Y).0 - floor;
+            (1, (drawn + high - thick).half())
+        }
+        spread => spread,
+    };
     let mut boards: Vec<RowBoard<'a>> = Vec::new();
     let middle = |part: &Part| {
         let (from, to) = part.extent(Direction::X);

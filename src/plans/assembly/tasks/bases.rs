@@ -101,9 +101,7 @@ impl Maker<'_, '_> {
         };
         let off = |told: &str, at| format!("{told} {} off", self.text(at));
         let mut place = Vec::new();
-        place.extend(
-            own.behind.map(|at| off(&format!("the back of {back}"), at) + " the wall behind it"),
-        );
+        place.extend(own.behind.map(|at| self.from_wall(back, at)));
         place.extend(own.beside.map(|(side, at)| {
             let end = format!("the {} end of {front}", side.word());
             off(&end, at) + &format!(" the {} wall", side.word())
@@ -119,7 +117,7 @@ impl Maker<'_, '_> {
             lines.push(format!("set it in its place{between}"));
         }
         let high = self.text(own.high);
-        let walled = own.behind.is_some() || own.beside.is_some();
+        let walled = own.behind.is_some() || own.beside.is_some() || own.between;
         let (strike, until) = match walled {
             true => (
                 format!(", and strike a level line on the wall {high} above it"),

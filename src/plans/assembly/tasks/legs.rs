@@ -15,7 +15,7 @@ impl Maker<'_, '_> {
     pub(super) fn kick_covered(&self, kick: PartId) -> Option<(String, Doing)> {
         let own = self.bare_ends_of(kick)?;
         let mark = self.parts.mark(kick);
-        let [long, wide] = own.strip.map(|side| self.text(side));
+        let strip = || own.strip.map(|side| self.text(side)).join(" x ");
         let line = match (own.by, own.beside.as_slice()) {
             (Hidden::Filler, [only]) => {
                 let end = self.parts.mark(*only);
@@ -29,13 +29,15 @@ impl Maker<'_, '_> {
             (Hidden::Veneer, [only]) => {
                 let (end, it) = (self.parts.mark(*only), self.with_the_rest("it gets its"));
                 format!(
-                    "the end of {mark} is seen beside {end}: saw that end short by the thickness of the veneer that matches {end}, and iron or glue a strip of it on, {long} x {wide}, and trim it flush, so that the plies don't show{it}"
+                    "the end of {mark} is seen beside {end}: saw that end short by the thickness of the veneer that matches {end}, and iron or glue a strip of it on, {}, and trim it flush, so that the plies don't show{it}",
+                    strip()
                 )
             }
             (Hidden::Veneer, _) => {
                 let they = self.with_the_rest("they get their");
                 format!(
-                    "both ends of {mark} are seen: saw both short by the thickness of the veneer that matches the ends of the case, and iron or glue strips of it on, {long} x {wide}, and trim them flush, so that the plies don't show{they}"
+                    "both ends of {mark} are seen: saw both short by the thickness of the veneer that matches the ends of the case, and iron or glue strips of it on, {}, and trim them flush, so that the plies don't show{they}",
+                    strip()
                 )
             }
         };

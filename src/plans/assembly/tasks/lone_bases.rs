@@ -91,6 +91,14 @@ impl Maker<'_, '_> {
         }
     }
 
+    /// How far the back board of a base stands off the wall.
+    pub(super) fn from_wall(&self, back: &str, at: Length) -> String {
+        match at.is_zero() {
+            true => format!("{back} against the wall behind it"),
+            false => format!("the back of {back} {} off the wall behind it", self.text(at)),
+        }
+    }
+
     /// A base is shimmed level in its place; its case comes onto it, unless its stiles have to
     /// be planed before it goes between the walls.
     pub(super) fn base_leveled(&self, case: &Case) -> (Vec<String>, Vec<Doing>) {
@@ -103,13 +111,7 @@ impl Maker<'_, '_> {
         place.extend(between.then(|| self.in_the_middle(own.farther)));
         place.extend(own.behind.map(|at| {
             let [_, back] = own.long.map(|id| self.parts.mark(id));
-            match at.is_zero() {
-                true => format!("with {back} against the wall behind it"),
-                false => {
-                    let at = self.text(at);
-                    format!("with the back of {back} {at} off the wall behind it")
-                }
-            }
+            format!("with {}", self.from_wall(back, at))
         }));
         place.extend(
             (!between && self.is_scribed())

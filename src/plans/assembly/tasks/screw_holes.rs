@@ -39,7 +39,8 @@ impl Maker<'_, '_> {
                 let mut through = task.closes.iter().filter_map(|joint| through.get(joint));
                 through.any(|through| through.contains(&id))
             };
-            if self.tasks.iter().take(index).any(drives) {
+            let sooner = |(at, task): (usize, &Task)| drives(task) && !self.comes_before(index, at);
+            if self.tasks.iter().enumerate().any(sooner) {
                 continue;
             }
             bored.insert(id);
@@ -76,6 +77,20 @@ impl Maker<'_, '_> {
                 task.lines.insert(0, format!("{bore} first, on the lines of the layout sheet"));
             }
         }
+    }
+
+    /// True where a task is done when another begins, or is that task.
+    fn comes_before(&self, first: usize, then: usize) -> bool {
+        let (mut open, mut seen) = (vec![then], BTreeSet::new());
+        while let Some(at) = open.pop() {
+            if at == first {
+                return true;
+            }
+            if let Some(task) = self.tasks.get(at).filter(|_| seen.insert(at)) {
+                open.extend(task.after.iter().chain(&task.cured).copied());
+            }
+        }
+        false
     }
 
     /// The pilot holes of a back that squares its case while the glue is open: then there is
