@@ -286,7 +286,9 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
             }
             (JointSort::Wood(JointKind::Screw), Role::Batten | Role::Cover) => {
                 let count = trade::screws_along(part.length.length);
-                let blocks = driver_room::before_face(work, into, part);
+                // It goes on when the plates of the doors are on already.
+                let hinges = driver_room::hinges_on(work.parts, into);
+                let blocks = [driver_room::before_face(work, into, part), hinges].concat();
                 let (purpose, lines) = match part.role {
                     Role::Cover => {
                         let inside = (&*blocks, work.parts.of_case(into.case));
@@ -297,9 +299,6 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                         (purpose, screw_lines::along_edges(into, part, inside, unit))
                     }
                     _ => {
-                        // It goes on when the plates of the doors are on already.
-                        let mut blocks = blocks;
-                        blocks.extend(driver_room::hinges_on(work.parts, into));
                         let lines = screw_lines::clear_of(into, part, Some(count), &blocks, unit);
                         (Purpose::Fillers, lines)
                     }
