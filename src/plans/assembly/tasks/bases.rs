@@ -101,7 +101,7 @@ impl Maker<'_, '_> {
         };
         let off = |told: &str, at| format!("{told} {} off", self.text(at));
         let mut place = Vec::new();
-        place.extend(own.behind.map(|at| self.from_wall(back, at)));
+        place.extend(own.behind.map(|at| self.off_wall(back, at)));
         place.extend(own.beside.map(|(side, at)| {
             let end = format!("the {} end of {front}", side.word());
             off(&end, at) + &format!(" the {} wall", side.word())

@@ -92,7 +92,7 @@ impl Maker<'_, '_> {
     }
 
     /// How far the back board of a base stands off the wall.
-    pub(super) fn from_wall(&self, back: &str, at: Length) -> String {
+    pub(super) fn off_wall(&self, back: &str, at: Length) -> String {
         match at.is_zero() {
             true => format!("{back} against the wall behind it"),
             false => format!("the back of {back} {} off the wall behind it", self.text(at)),
@@ -111,7 +111,7 @@ impl Maker<'_, '_> {
         place.extend(between.then(|| self.in_the_middle(own.farther)));
         place.extend(own.behind.map(|at| {
             let [_, back] = own.long.map(|id| self.parts.mark(id));
-            format!("with {}", self.from_wall(back, at))
+            format!("with {}", self.off_wall(back, at))
         }));
         place.extend(
             (!between && self.is_scribed())
