@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use crate::diagnostics::{self, Edit, Fix, Grade};
 use crate::measure::Span;
 use crate::model::MemoryFiles;
-use crate::parts::{self, Meant, Part, PartId, Parts};
+use crate::parts::{self, Meant, PartId, Parts};
 use crate::pipeline::{self, Compilation};
 use crate::vocabulary;
 
@@ -177,9 +177,7 @@ fn is_alike(old: &Parts, new: &Parts) -> bool {
     let all = || old.all.iter().zip(&new.all);
     old.all.len() == new.all.len()
         && all().all(|(old, new)| {
-            let sizes =
-                |part: &Part| [part.length.length, part.width.length, part.thickness.length];
-            sizes(old) == sizes(new) && old.placement == new.placement && old.stock == new.stock
+            old.sizes() == new.sizes() && old.placement == new.placement && old.stock == new.stock
         })
 }
 

@@ -11,7 +11,7 @@ use super::edging::Edged;
 use super::frame::Frame;
 use super::front::{DrawerBoxes, Fronts};
 use super::hole::Hole;
-use super::hung::Hung;
+use super::hung::{Hung, Over};
 use super::id::{CaseId, FinishId, RunId, StockId};
 use super::insertion::Insertion;
 use super::joinery::{Board, Joinery};
@@ -347,7 +347,13 @@ impl Case {
     /// True where it stands or hangs beside the other cases: neither on one nor over one.
     #[must_use]
     pub fn is_in_row(&self) -> bool {
-        self.on.is_none() && self.hung.as_ref().is_none_or(|hung| hung.over.is_none())
+        self.on.is_none() && self.over().is_none()
+    }
+
+    /// What it hangs over; `None` where it stands, or hangs beside the others.
+    #[must_use]
+    pub fn over(&self) -> Option<&Over> {
+        self.hung.as_ref()?.over.as_ref()
     }
 
     /// Its overall height: from the floor, or from the underside of a case that hangs or

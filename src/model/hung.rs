@@ -103,10 +103,12 @@ impl Piece {
     /// True for a case that stands on another or hangs over it.
     #[must_use]
     pub fn is_above(&self, upper: &Case, below: &Case) -> bool {
-        let hangs = upper.hung.as_ref().is_some_and(|hung| hung.over.is_some());
         let [from, to] = [upper.x, upper.x + upper.wide.length];
         self.stands_on(upper, below.id)
-            || hangs && below.is_in_row() && below.x < to && from < below.x + below.wide.length
+            || upper.over().is_some()
+                && below.is_in_row()
+                && below.x < to
+                && from < below.x + below.wide.length
     }
 
     /// From the center of one stud of a house to that of the next: 16 in, 400 mm (the

@@ -80,28 +80,11 @@ pub(super) fn settled(
     }
 }
 
-/// The statement that a case hangs over another one.
-fn hangs_over(kind: OnFloor, entry: &Entry) -> Option<&Entry> {
-    match kind {
-        OnFloor::Case => {
-            let hung = entry.body()?.one(words::case::HUNG)?;
-            Some(hung.body()?.one(words::hung::OVER)?.entry)
-        }
-        OnFloor::Run => None,
-    }
-}
-
 /// True for a case that has its place from another one: it stands on that or hangs over it.
 pub(super) fn is_placed(kind: OnFloor, entry: &Entry) -> bool {
-    stands_on(kind, entry).or_else(|| hangs_over(kind, entry)).is_some()
-}
-
-/// The statement that a case stands on another one.
-fn stands_on(kind: OnFloor, entry: &Entry) -> Option<&Entry> {
-    match kind {
-        OnFloor::Case => Some(entry.body()?.one(words::case::ON)?.entry),
-        OnFloor::Run => None,
-    }
+    let Some(body) = entry.body().filter(|_| kind == OnFloor::Case) else { return false };
+    let hung = body.one(words::case::HUNG).and_then(Said::body);
+    body.says(words::case::ON) || hung.is_some_and(|own| own.says(words::hung::OVER))
 }
 
 /// What other cases can stand on or hang over.

@@ -15,9 +15,9 @@ pub(super) fn lines(source: &Source<'_, '_>) -> Vec<Line> {
 fn line(source: &Source<'_, '_>, own: &Bought<'_>) -> Line {
     let tape = source.work.piece.tape();
     let sold = own.abrasive.sold;
+    let name = format!("sandpaper of {} grit", own.abrasive.grit);
     let mut what = format!(
-        "sandpaper of {} grit: {} to sand, and each lasts for {}",
-        own.abrasive.grit,
+        "{name}: {} to sand, and each lasts for {}",
         finish::told(tape, own.area),
         finish::told(tape, own.abrasive.lasts.0.to_f64())
     );
@@ -33,7 +33,7 @@ fn line(source: &Source<'_, '_>, own: &Bought<'_>) -> Line {
     let packs = sold.packs(own.count);
     Line {
         sort: "abrasives",
-        name: format!("sandpaper of {} grit", own.abrasive.grit),
+        name,
         amount: packs.map_or_else(|| own.count.to_string(), |packs| counted(packs, "pack")),
         what,
         price: sold.price.map_or_else(String::new, |price| with_currency(source, price)),

@@ -116,6 +116,7 @@ fn fewer(own: &OfLumber, bought: i64) -> String {
 
 /// What is counted on, and what no board holds.
 fn about(source: &Source<'_, '_>, own: &OfLumber, stock: &Stock) -> Vec<String> {
+    let [_, yard] = examples(source.work.piece.tape().unit);
     let counted_on: Vec<String> = own.sizes.iter().map(|own| size(source, *own)).collect();
     let mut notes = Vec::new();
     if own.bought().next().is_some() {
@@ -123,7 +124,7 @@ fn about(source: &Source<'_, '_>, own: &OfLumber, stock: &Stock) -> Vec<String> 
             None => format!(
                 "The stock does not say which boards the yard has, so the plan counts on the usual ones: {}. Enter those of your yard, as in `{}`.",
                 listed(&counted_on),
-                examples(source.work.piece.tape().unit)[1]
+                yard
             ),
             Some(_) => format!(
                 "The plan counts on boards from the middle of what the yard has, and on larger ones only where a piece asks for one or that saves a board: {}. Take each at least as large as its plan says.",

@@ -69,13 +69,8 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
 /// birch-ply and hinge cup (10 days).`
 fn order_first(lines: &[Line]) -> Option<String> {
     let mut by_lead: BTreeMap<Reverse<Days>, Vec<String>> = BTreeMap::new();
-    for line in lines {
-        let Some(lead) = line.lead else { continue };
-        let names = by_lead.entry(Reverse(lead)).or_default();
-        // A stock of several sizes has a line for each.
-        if !names.contains(&line.name) {
-            names.push(line.name.clone());
-        }
+    for (name, lead) in leads(lines) {
+        by_lead.entry(Reverse(lead)).or_default().push(name);
     }
     let told: Vec<String> = by_lead
         .into_iter()
@@ -99,15 +94,12 @@ fn priced_table(source: &Source<'_, '_>, lines: &[&Line]) -> Table {
     if has_prices {
         columns.extend([left("price"), right("comes to")]);
     }
-    columns.extend(has_lead(lines).then(|| left(LEAD)));
+    let has_lead = has_lead(lines.iter().copied());
+    columns.extend(has_lead.then(|| left(LEAD)));
     let mut table = Table { columns, ..Table::default() };
     for line in lines {
         let mut row = vec![line.sort.to_owned(), line.amount.clone(), line.what.clone()];
-        if has_prices {
-            row.push(line.price.clone());
-            row.push(line.comes_to.map_or_else(String::new, |own| in_cents(cents(own))));
-        }
-        row.extend(has_lead(lines).then(|| lead_told(line)));
+        row.extend(more(line, has_prices, has_lead));
         table.rows.push(row);
     }
     if has_prices {
@@ -131,14 +123,11 @@ fn small(source: &Source<'_, '_>, lines: &[&Line], priced: &[&Line]) -> Table {
     if has_prices {
         columns.extend([left("price"), right("comes to")]);
     }
-    columns.extend(has_lead(lines).then(|| left(LEAD)));
+    let has_lead = has_lead(lines.iter().copied());
+    columns.extend(has_lead.then(|| left(LEAD)));
     let row = |line: &&Line| {
         let mut row = vec![line.amount.clone(), line.what.clone()];
-        if has_prices {
-            row.push(line.price.clone());
-            row.push(line.comes_to.map_or_else(String::new, |own| in_cents(cents(own))));
-        }
-        row.extend(has_lead(lines).then(|| lead_told(line)));
+        row.extend(more(line, has_prices, has_lead));
         row
     };
     let mut table = Table { columns, rows: lines.iter().map(row).collect(), ..Table::default() };
@@ -157,8 +146,31 @@ fn small(source: &Source<'_, '_>, lines: &[&Line], priced: &[&Line]) -> Table {
 pub(super) const LEAD: &str = "comes in";
 
 /// True where one of these has a lead time.
-fn has_lead(lines: &[&Line]) -> bool {
-    lines.iter().any(|line| line.lead.is_some())
+pub(super) fn has_lead<'l>(lines: impl IntoIterator<Item = &'l Line>) -> bool {
+    lines.into_iter().any(|line| line.lead.is_some())
+}
+
+/// What has a lead time, by its name, with that: a stock of several sizes has a line for each.
+fn leads(lines: &[Line]) -> Vec<(String, Days)> {
+    let mut all: Vec<(String, Days)> = Vec::new();
+    for line in lines {
+        let Some(lead) = line.lead else { continue };
+        if all.iter().all(|(name, _)| *name != line.name) {
+            all.push((line.name.clone(), lead));
+        }
+    }
+    all
+}
+
+/// The cells that only some lists have: the price and what it comes to, and the lead time.
+fn more(line: &Line, has_prices: bool, has_lead: bool) -> Vec<String> {
+    let mut cells = Vec::new();
+    if has_prices {
+        cells.push(line.price.clone());
+        cells.push(line.comes_to.map_or_else(String::new, |own| in_cents(cents(own))));
+    }
+    cells.extend(has_lead.then(|| lead_told(line)));
+    cells
 }
 
 /// How long a line takes to come.
@@ -204,13 +216,7 @@ pub(crate) fn to_buy(work: &Workings<'_>) -> ToBuy {
     let lines = lines(source);
     let priced: Vec<i64> = lines.iter().filter_map(|line| line.comes_to).map(cents).collect();
     let total = (!priced.is_empty()).then(|| with_name_of_currency(source, priced.iter().sum()));
-    let mut leads: Vec<(String, Days)> = Vec::new();
-    for (name, lead) in lines.into_iter().filter_map(|line| Some((line.name, line.lead?))) {
-        if leads.iter().all(|(own, _)| *own != name) {
-            leads.push((name, lead));
-        }
-    }
-    ToBuy { stocks: stocks.collect(), total, leads }
+    ToBuy { stocks: stocks.collect(), total, leads: leads(&lines) }
 }
 
 fn with_name_of_currency(source: &Source<'_, '_>, total: i64) -> String {
@@ -269,10 +275,11 @@ fn door_stops(source: &Source<'_, '_>) -> Option<Line> {
 fn veneer(source: &Source<'_, '_>) -> Vec<Line> {
     let (piece, parts) = (source.work.piece, source.work.parts);
     let mut all: Vec<(String, usize, Vec<PartId>)> = Vec::new();
-    for own in bare_ends(piece, parts).iter().filter(|own| own.by == Hidden::Veneer) {
+    for own in &bare_ends(piece, parts) {
+        let Hidden::Veneer(strip) = own.by else { continue };
         let beside = own.beside.first().and_then(|id| parts.get(*id));
         let Some(stock) = beside.and_then(|part| piece.stock(part.stock)) else { continue };
-        let (name, strip) = (&stock.name, size(source, own.strip));
+        let (name, strip) = (&stock.name, size(source, strip));
         let what = format!("veneer to match {name}: strips no smaller than {strip}");
         match all.iter_mut().find(|known| known.0 == what) {
             Some((_, count, boards)) => {

@@ -80,7 +80,7 @@ pub(super) fn cut_list(source: &Source<'_, '_>) -> String {
 /// What to buy, one row for each.
 pub(super) fn buying_list(source: &Source<'_, '_>) -> String {
     let lines = buying_list::lines(source);
-    let has_lead = lines.iter().any(|line| line.lead.is_some());
+    let has_lead = buying_list::has_lead(&lines);
     let lead = || has_lead.then(|| buying_list::LEAD.to_owned());
     let head = ["sort", "buy", "what", "price", "comes to"].map(str::to_owned);
     let mut rows: Vec<Vec<String>> = vec![head.into_iter().chain(lead()).collect()];

@@ -29,6 +29,8 @@ struct Line<'a> {
     /// They lie on the bench.
     ticked: bool,
     features: Vec<String>,
+    /// What goes on their edges.
+    strips: Option<String>,
     /// A dado, groove, or rabbet takes one of them.
     housed: bool,
     /// What they are crosscut to.
@@ -271,7 +273,8 @@ fn by_width(
         let stick = source.work.sticks().of(*id).and_then(|stick| stick.parts.first());
         let name = plain_name(part, piece);
         let strips = edging::told(source, part);
-        let key = (size, name, (features.clone(), strips), done.clone(), &part.notes, stick);
+        let key =
+            (size, name, (features.clone(), strips.clone()), done.clone(), &part.notes, stick);
         let at = *alike.entry(key).or_insert(lines.len());
         // Of a core and its strips every error adds up.
         let housed = housed.contains(id) || !part.strips.is_empty();
@@ -287,6 +290,7 @@ fn by_width(
                     done,
                     ticked,
                     features,
+                    strips,
                     housed,
                     length,
                     blank,
@@ -397,7 +401,7 @@ fn by_width(
                 .map(str::to_owned)
                 .chain(layered(piece, first, line.parts.len()))
                 .chain(edged(piece, first))
-                .chain(edging::told(source, first))
+                .chain(line.strips.clone())
                 .chain(edging::left_on(source, first))
                 .collect();
             then.extend(line.features.iter().cloned());

@@ -2,7 +2,7 @@
 
 mod borne;
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 use crate::checks;
 use crate::diagnostics::listed;
@@ -139,11 +139,8 @@ fn basis(source: &Source<'_, '_>) -> String {
     // Whoever lifts it must know which gravity stands on no table.
     let mut other: BTreeMap<&str, Vec<&str>> = BTreeMap::new();
     let work = source.work;
-    let strips = work.parts.all.iter().flat_map(|part| &part.strips);
-    let parts = work.parts.all.iter().map(|part| part.stock);
-    let used: BTreeSet<StockId> = parts.chain(strips.map(|strip| strip.stock)).collect();
     let stocks = (0..).map(StockId).zip(&work.piece.stocks);
-    for (_, stock) in stocks.filter(|(id, stock)| stock.is_solid() && used.contains(id)) {
+    for (_, stock) in stocks.filter(|(id, stock)| stock.is_solid() && work.parts.uses(*id)) {
         let wood = stock.species.as_deref().and_then(trade::species_named);
         let own = wood.filter(|wood| stock.gravity == Some(wood.wood.gravity) && !wood.is_usual());
         if let Some(wood) = own {

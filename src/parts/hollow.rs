@@ -149,9 +149,8 @@ impl Part {
     ) -> bool {
         // A part has many channels, and all but one are elsewhere: what is
         // shared is moved into the part's own frame, once.
-        let sizes = [self.length.length, self.width.length, self.thickness.length];
         let mut shared = self.in_own(guest);
-        for ((from, to), size) in shared.iter_mut().zip(sizes) {
+        for ((from, to), size) in shared.iter_mut().zip(self.sizes()) {
             (*from, *to) = ((*from).max(Length::ZERO), (*to).min(size));
         }
         features.any(|feature| {

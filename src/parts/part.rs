@@ -119,6 +119,12 @@ pub struct Part {
 }
 
 impl Part {
+    /// Its length, width, and thickness.
+    #[must_use]
+    pub fn sizes(&self) -> [Length; 3] {
+        [self.length.length, self.width.length, self.thickness.length]
+    }
+
     /// The space it takes.
     #[must_use]
     pub fn cuboid(&self) -> Cuboid {
@@ -256,6 +262,14 @@ pub struct Parts {
 }
 
 impl Parts {
+    /// True where a part or a strip on one is of this stock.
+    #[must_use]
+    pub fn uses(&self, id: StockId) -> bool {
+        let is_of =
+            |part: &Part| part.stock == id || part.strips.iter().any(|strip| strip.stock == id);
+        self.all.iter().any(is_of)
+    }
+
     /// A part; `None` for an id that another set gave out.
     #[must_use]
     pub fn get(&self, id: PartId) -> Option<&Part> {

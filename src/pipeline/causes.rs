@@ -5,7 +5,7 @@
 use crate::diagnostics::{self, Diagnostic, Fix, Severity, Sources};
 use crate::measure::Span;
 use crate::model::SourceFiles;
-use crate::syntax::{Item, Statement};
+use crate::syntax::{Statement, statements};
 use crate::vocabulary::words;
 
 use super::{Compilation, at_line, found_with};
@@ -108,11 +108,7 @@ impl Place {
                 let block = statement.block.as_ref();
                 block.is_some_and(|it| it.open.start <= figure.start && figure.end <= it.close.end)
             };
-            let statements = inner.iter().filter_map(|item| match item {
-                Item::Statement(statement) => Some(statement),
-                Item::Comment(_) | Item::Blank => None,
-            });
-            let open = statements.into_iter().find(holds);
+            let open = statements(inner).find(holds);
             around = match open {
                 Some(open) if is_case(open) => None,
                 Some(open) => Some(open.head()),

@@ -7,7 +7,7 @@ use crate::measure::{
     Unit, turned, undoubled,
 };
 use crate::model::SourceFiles;
-use crate::syntax::{Argument, Expr, ExprKind, Item, Number, NumberUnit, Statement};
+use crate::syntax::{Argument, Expr, ExprKind, Item, Number, NumberUnit, Statement, statements};
 use crate::vocabulary::{stated_unit, words};
 
 use super::causes::{OF_FIGURES, is_case, most, same, tell_with};
@@ -160,13 +160,6 @@ fn within<'a>(items: &'a [Item], whole: &[Whole<'a>], found: &mut Vec<Doubted<'a
         }
         within(&block.items, whole, found);
     }
-}
-
-fn statements(items: &[Item]) -> impl Iterator<Item = &Statement> {
-    items.iter().filter_map(|item| match item {
-        Item::Statement(statement) => Some(statement),
-        Item::Comment(_) | Item::Blank => None,
-    })
 }
 
 /// True for an opening, and for a list of them.

@@ -3,7 +3,7 @@
 
 use crate::measure::Length;
 use crate::model::{FinishKind, Piece, Side, Stock};
-use crate::parts::{Direction, Face, Part, PartId, Parts};
+use crate::parts::{Direction, Face, PartId, Parts};
 use crate::trade;
 
 use super::finish;
@@ -11,8 +11,9 @@ use super::finish;
 /// What hides the plies of an end.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Hidden {
-    /// A strip of veneer that matches the end of the case.
-    Veneer,
+    /// Strips of veneer that match the end of the case, each so long and wide: the end with
+    /// the wood that is left on to scribe, and what is trimmed flush.
+    Veneer([Length; 2]),
     /// Filler, under paint.
     Filler,
 }
@@ -28,21 +29,21 @@ pub struct BareEnds {
     pub beside: Vec<PartId>,
     /// What hides their plies.
     pub by: Hidden,
-    /// How long and wide a strip of veneer for one of them is: the end with the wood that is
-    /// left on to scribe, and what is trimmed flush.
-    pub strip: [Length; 2],
 }
 
 /// Every board below cases that shows its plies, in the order of the parts.
 #[must_use]
 pub fn bare_ends(piece: &Piece, parts: &Parts) -> Vec<BareEnds> {
-    let below = parts.iter().filter(|(_, part)| {
-        part.is_below() && !piece.stock(part.stock).is_none_or(Stock::is_solid)
-    });
-    below.filter_map(|(id, part)| of(piece, parts, id, part)).collect()
+    parts.iter().filter_map(|(id, _)| bare_ends_of(piece, parts, id)).collect()
 }
 
-fn of(piece: &Piece, parts: &Parts, id: PartId, part: &Part) -> Option<BareEnds> {
+/// The ends of one board that show its plies; `None` where none does.
+#[must_use]
+pub fn bare_ends_of(piece: &Piece, parts: &Parts, id: PartId) -> Option<BareEnds> {
+    let part = parts.get(id).filter(|part| part.is_below())?;
+    if piece.stock(part.stock).is_none_or(Stock::is_solid) {
+        return None;
+    }
     let face = |side: Side| part.placement.face(Direction::X, side == Side::Left);
     let mut seen = parts.seen_over(piece, part);
     seen.retain(|(side, _)| !part.strips.iter().any(|strip| strip.face == face(*side)));
@@ -60,8 +61,12 @@ fn of(piece: &Piece, parts: &Parts, id: PartId, part: &Part) -> Option<BareEnds>
         part: id,
         faces: seen.iter().map(|(side, _)| face(*side)).collect(),
         beside: seen.iter().map(|(_, end)| *end).collect(),
-        by: if paints { Hidden::Filler } else { Hidden::Veneer },
-        strip: [high + spare, part.cuboid().size(Direction::Z)]
-            .map(|side| side + trade::veneer_over(piece.tape().unit)),
+        by: match paints {
+            true => Hidden::Filler,
+            false => Hidden::Veneer(
+                [high + spare, part.cuboid().size(Direction::Z)]
+                    .map(|side| side + trade::veneer_over(piece.tape().unit)),
+            ),
+        },
     })
 }

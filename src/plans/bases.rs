@@ -1,7 +1,7 @@
 //! How separate bases are set where they stand, and where cases stand on them.
 
 use crate::measure::Length;
-use crate::model::{Boundary, Case, CaseId, Piece, Side};
+use crate::model::{Case, CaseId, Piece, Side};
 use crate::parts::{Assembly, Direction, Part, PartId, Parts, Role, Which};
 use crate::trade;
 
@@ -98,11 +98,16 @@ pub(super) fn stood_on(
     })
 }
 
-/// The base of one case, and where it stands.
+/// The base of one case, and where it stands; `between` walls that the stiles over it are
+/// planed to.
 #[must_use]
-pub(super) fn apart(piece: &Piece, parts: &Parts, case: CaseId) -> Option<Apart> {
+pub(super) fn apart(piece: &Piece, parts: &Parts, case: CaseId, between: bool) -> Option<Apart> {
     let [(front, part), (back, rear)] = long(parts, case)?;
-    Some(Apart { long: [front, back], behind: behind(piece, rear), farther: farther(piece, part) })
+    Some(Apart {
+        long: [front, back],
+        behind: behind(piece, rear),
+        farther: farther(piece, part).filter(|_| between),
+    })
 }
 
 /// The front and the back of the base that is counted with a case.
@@ -118,8 +123,8 @@ fn behind(piece: &Piece, rear: &Part) -> Option<Length> {
 
 /// Which end of a base lies deeper below what is planed to a wall, and by how much.
 fn farther(piece: &Piece, front: &Part) -> Option<(Side, Length)> {
-    let (from, to) = front.extent(Direction::X);
-    let more = from - (piece.wide() - to);
+    let [left, right] = in_from_sides(piece, front);
+    let more = left - right;
     match () {
         () if more.is_zero() => None,
         () if more.is_negative() => Some((Side::Right, -more)),
@@ -154,19 +159,12 @@ fn one(piece: &Piece, parts: &Parts, first: CaseId, between: bool) -> Option<Lev
 
 /// The wall that an end of it is measured from: the left one where there are two.
 fn beside(piece: &Piece, front: &Part) -> Option<(Side, Length)> {
-    let (from, to) = front.extent(Direction::X);
-    let walled = |side: &Side| matches!(side_of(piece, *side), Boundary::Wall { .. });
-    let side = Side::BOTH.into_iter().find(walled)?;
-    let off = match side {
-        Side::Left => from,
-        Side::Right => piece.wide() - to,
-    };
-    Some((side, off))
+    let side = Side::BOTH.into_iter().find(|side| piece.wall_at(*side).is_some())?;
+    Some((side, *side.of(&in_from_sides(piece, front))))
 }
 
-fn side_of(piece: &Piece, side: Side) -> &Boundary {
-    match side {
-        Side::Left => &piece.site.left,
-        Side::Right => &piece.site.right,
-    }
+/// How far the ends of a base lie in from the left and the right side of the piece.
+fn in_from_sides(piece: &Piece, front: &Part) -> [Length; 2] {
+    let (from, to) = front.extent(Direction::X);
+    [from, piece.wide() - to]
 }

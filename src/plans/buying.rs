@@ -216,8 +216,7 @@ fn beyond_rack(
     own: &OfLumber,
     stock: &Stock,
 ) -> Option<(Amount, [Length; 2])> {
-    let mut from_rack = own.boards.iter().filter(|board| board.on_hand).peekable();
-    if from_rack.peek().is_none() {
+    if !own.boards.iter().any(|board| board.on_hand) {
         return estimate(work, own.stock, stock);
     }
     let bought = own.bought().flat_map(|board| board.laid.iter().map(|laid| &laid.blank));

@@ -149,11 +149,11 @@ fn glue(work: &Workings<'_>) -> Option<Liquid> {
         area * Exact::int(between.max(0))
     });
     let (long, layers) = (joints + lips, layers.sum::<Exact>());
-    let milliliters = trade::glue_needed(long, layers);
+    let milliliters = Some(trade::glue_needed(long, layers)).filter(|own| *own > 0)?;
     let what = Wet::Glue { long, layers };
     let Glue { price, on_hand, lead, .. } = piece.glue;
     let lacking = Some(less(milliliters, on_hand));
     let cans = lacking_cans(&piece.glue.bottles, lacking);
-    let (milliliters, on_hand) = (Some(milliliters).filter(|own| *own > 0)?, [on_hand, None]);
-    Some(Liquid { what, milliliters: Some(milliliters), on_hand, lacking, lead, price, cans })
+    let (milliliters, on_hand) = (Some(milliliters), [on_hand, None]);
+    Some(Liquid { what, milliliters, on_hand, lacking, lead, price, cans })
 }

@@ -20,5 +20,5 @@ pub use parser::{Language, Shape, parse};
 pub use plain::plain;
 pub use tree::{
     Argument, BinaryOp, Block, Comment, Expr, ExprKind, Item, Name, Number, NumberUnit, Statement,
-    Tree, Word,
+    Tree, Word, statements,
 };

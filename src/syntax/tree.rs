@@ -253,3 +253,11 @@ pub enum BinaryOp {
     /// `/`
     Divide,
 }
+
+/// The statements among the items of a block or file.
+pub fn statements(items: &[Item]) -> impl Iterator<Item = &Statement> {
+    items.iter().filter_map(|item| match item {
+        Item::Statement(statement) => Some(statement),
+        Item::Comment(_) | Item::Blank => None,
+    })
+}

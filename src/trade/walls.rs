@@ -60,7 +60,7 @@ fn pounds(pounds: f64) -> Mass {
 /// practice, no source).
 #[must_use]
 pub fn wall_gauge(unit: Unit) -> &'static str {
-    if unit.is_metric() { "4 to 5 mm" } else { "#8 to #10" }
+    unit.either("#8 to #10", "4 to 5 mm")
 }
 
 #[cfg(test)]

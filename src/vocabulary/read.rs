@@ -6,7 +6,7 @@ use std::collections::BTreeSet;
 
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
 use crate::measure::{Span, Spanned, Unit};
-use crate::syntax::{Argument, Expr, ExprKind, Item, Statement, Tree};
+use crate::syntax::{Argument, Expr, ExprKind, Item, Statement, Tree, statements};
 
 use super::blocks::{file, job, run_list};
 use super::choices::Units;
@@ -54,13 +54,6 @@ pub fn stated_unit(tree: &Tree) -> Option<Spanned<Unit>> {
             });
         }
         is_units(text).then(|| of(statement)).flatten()
-    })
-}
-
-fn statements(items: &[Item]) -> impl Iterator<Item = &Statement> {
-    items.iter().filter_map(|item| match item {
-        Item::Statement(statement) => Some(statement),
-        _ => None,
     })
 }
 

@@ -52,7 +52,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
 /// What is found of a case whose underside is below the top of what it hangs over.
 fn hangs_low(piece: &Piece, case: &Case) -> Option<Diagnostic> {
     let (tape, hung) = (piece.tape(), case.hung.as_ref()?);
-    let over = hung.over.as_ref()?;
+    let over = case.over()?;
     let top = |below: &Case| {
         let countertop = piece.top_over(below.id).map(|own| piece.thickness(own.spec.stock).length);
         below.high.length + countertop.unwrap_or_default()

@@ -34,7 +34,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 let beyond = case.beyond(opening.id, Edge::Bottom);
                 let list = opening.parent.filter(|_| matches!(beyond, Beyond::Opening(_)));
                 let at = list.map(|list| *of_lists.entry(list).or_insert(opening.span));
-                sink.push(report(case, opening, at.unwrap_or(opening.span)));
+                sink.push(report(case, (opening, beyond), at.unwrap_or(opening.span)));
             } else if let Some(web) = open_frame(case, opening) {
                 sink.push(through(opening, web));
             }
@@ -62,7 +62,7 @@ fn through(opening: &Opening, web: &Web) -> Diagnostic {
     .subject(&opening.path)
 }
 
-fn report(case: &Case, opening: &Opening, at: Span) -> Diagnostic {
+fn report(case: &Case, (opening, beyond): (&Opening, Beyond), at: Span) -> Diagnostic {
     let title = format!("{} has no floor", opening.path);
     let found = RULE.finding(title, at, "no board of the case lies under this");
     let mut found = found.subject(&opening.path);
@@ -73,7 +73,7 @@ fn report(case: &Case, opening: &Opening, at: Span) -> Diagnostic {
         true => "its drawer runs on wood, and there is no board for it to run on",
         false => "what is put into it falls into the opening below",
     };
-    match case.beyond(opening.id, Edge::Bottom) {
+    match beyond {
         Beyond::Outside => {
             let found = found.because("the case has no bottom");
             match case.frame {

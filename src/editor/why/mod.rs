@@ -240,7 +240,7 @@ pub fn known_names(compiled: &Compilation) -> Vec<String> {
 fn of_case(piece: &Piece, case: &Case) -> Why {
     let outside = [("wide", &case.wide), ("deep", &case.deep), ("high", case.overall_high())];
     let up = case.off_floor().map(|up| ("up", up));
-    let over = case.hung.as_ref().and_then(|hung| hung.over.as_ref()).map(|over| &over.left);
+    let over = case.over().map(|over| &over.left);
     let left = case.on.as_ref().map(|on| &on.left).or(over).map(|left| ("from left", left));
     let sizes = outside.into_iter().chain(up).chain(left);
     Why { name: case.path.clone(), thing: Thing::Case, sizes: sums(piece, sizes) }

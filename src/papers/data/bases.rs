@@ -104,7 +104,7 @@ impl<'d> Maker<'d, '_> {
     pub(super) fn ends_covered(&self, own: &BareEnds) -> Option<EndsCovered<'d>> {
         let part = self.work.parts.get(own.part)?;
         let (with, strip) = match own.by {
-            Hidden::Veneer => ("veneer", Some(own.strip.map(|side| self.figure(side)))),
+            Hidden::Veneer(strip) => ("veneer", Some(strip.map(|side| self.figure(side)))),
             Hidden::Filler => ("filler", None),
         };
         Some(EndsCovered {

@@ -274,7 +274,7 @@ impl<'d> Maker<'d, '_> {
         let up = raised.get(&*part.path).copied().unwrap_or_default();
         DrawnPart {
             mark: &part.mark,
-            size: self.figures([part.length.length, part.width.length, part.thickness.length]),
+            size: self.figures(part.sizes()),
             at: self.figures([at.x, at.y + up, at.z]),
             axes: [place.length, place.width, place.thickness].map(axis),
             features: part

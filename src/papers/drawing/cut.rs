@@ -2,7 +2,7 @@
 
 use crate::measure::Length;
 use crate::model::{Case, CaseId, Piece, Side};
-use crate::parts::{Assembly, Cuboid, Direction, FeatureKind, Part, PartId, Parts, Role};
+use crate::parts::{Assembly, Cuboid, Direction, FeatureKind, Part, PartId, Parts, Role, Which};
 
 use super::labels::Area;
 use super::svg::{Fill, Line, Svg, mm};
@@ -160,24 +160,15 @@ pub(super) fn near(parts: &Parts, case: usize) -> impl Iterator<Item = (PartId, 
     own.take_while(move |(_, part)| part.case.0 <= case + 1).map(|(at, part)| (PartId(at), part))
 }
 
-/// The covers that lie over a case and are counted with an earlier one of its run.
+/// The cover over the back of a case that is counted with an earlier one.
 pub(super) fn covers_over<'p>(
     piece: &Piece,
     parts: &'p Parts,
     case: &Case,
 ) -> impl Iterator<Item = (PartId, &'p Part)> {
-    let (from, to) = (case.x, case.x + case.wide.length);
-    let earlier: Vec<CaseId> = piece
-        .cases
-        .iter()
-        .filter(|other| case.run.is_some() && other.run == case.run && other.id < case.id)
-        .map(|other| other.id)
-        .collect();
-    let all = earlier.into_iter().flat_map(|id| parts.iter_case(id));
-    all.filter(move |(_, part)| {
-        let (start, end) = part.extent(Direction::X);
-        part.role == Role::Cover && start < to && from < end
-    })
+    let first = piece.back_cover_of(case.id).first().copied().filter(|id| *id != case.id);
+    let all = first.into_iter().flat_map(|id| parts.iter_case(id));
+    all.filter(|(_, part)| part.role == Role::Cover && part.which == Which::Back)
 }
 
 /// The parts near a case, and those of the cases that stand on it or that it stands on; with

@@ -13,12 +13,10 @@ impl Kind<'_> {
     /// True where all have the same sizes.
     pub(in crate::papers) fn is_of_one_size(&self) -> bool {
         let Some((first, others)) = self.each.split_first() else { return true };
-        let sizes =
-            |part: &Part| [&part.length, &part.width, &part.thickness].map(|size| size.length);
         others.iter().all(|other| {
             first
                 .iter()
-                .all(|part| counterpart(part, other).is_none_or(|own| sizes(own) == sizes(part)))
+                .all(|part| counterpart(part, other).is_none_or(|own| own.sizes() == part.sizes()))
         })
     }
 

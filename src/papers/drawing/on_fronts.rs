@@ -1,6 +1,6 @@
 //! What is cut and bored into the face of a board, as the elevation shows it.
 
-use crate::parts::{Assembly, Bore, Direction, Face, FeatureKind, Part};
+use crate::parts::{Assembly, Direction, Face, FeatureKind, Part};
 
 use super::holes;
 use super::labels::Labels;
@@ -10,7 +10,7 @@ use super::view::area;
 /// Flutes, round holes, the holes of pulls, and finger pulls of a part that is seen from the
 /// front, in a drawing so `high`.
 pub(super) fn draw(svg: &mut Svg, labels: &mut Labels, part: &Part, high: f64) {
-    for hole in holes::seen(part, Direction::Z, false) {
+    for hole in holes::seen(part, Direction::Z, true) {
         let ((x, y, _), radius) = (holes::center(&hole), holes::radius(&hole, Direction::Z));
         let y = high - y;
         svg.circle((x, y), radius, Line::Narrow);
@@ -43,11 +43,6 @@ pub(super) fn draw(svg: &mut Svg, labels: &mut Labels, part: &Part, high: f64) {
                 let own = area(&part.hollow(feature, feature.v), high);
                 svg.rect(own.0, own.1, Line::Narrow, Fill::White);
                 labels.take(own);
-            }
-            FeatureKind::Bore(Bore::Pull) => {
-                let (x, y, radius) = (mm(x), high - mm(y), mm((feature.u.1 - feature.u.0).half()));
-                svg.circle((x, y), radius, Line::Narrow);
-                labels.take(((x - radius, y - radius), (x + radius, y + radius)));
             }
             _ => {}
         }

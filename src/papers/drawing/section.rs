@@ -200,7 +200,7 @@ fn plate_holes(svg: &mut Svg, part: &Part, plane: Plane) {
     for hole in bored.filter(|f| f.face == part.placement.face(Direction::X, true)) {
         for space in part.hollows(hole) {
             let at = middle(&plane.area(&space));
-            svg.circle(at, mm(space.size(Direction::Y).half()), Line::Narrow);
+            svg.circle(at, holes::radius(&space, Direction::X), Line::Narrow);
         }
     }
 }

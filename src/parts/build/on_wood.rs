@@ -191,19 +191,43 @@ fn guide(builder: &mut Builder<'_>, own: &Own<'_>, made: &Made, side: Side, spac
 }
 
 /// A guide beside a drawer between posts: from the front post to the back one, flush with
-/// their inside faces, on the board that the drawer runs on.
+/// their inside faces.
 fn between_posts(builder: &mut Builder<'_>, own: &Own<'_>, side: Side) -> Option<PartId> {
+    let front = posts::find(builder, side, Which::Front).and_then(|id| builder.part(id));
+    let from = front?.side(Direction::Z, true);
+    before_post(builder, own, side, (&posts::recess(builder, side), &from))
+}
+
+/// A guide behind a stile that no board stands behind: as thick as one beside a post, where
+/// the stile has room for that.
+fn behind_stile(
+    builder: &mut Builder<'_>,
+    own: &Own<'_>,
+    side: Side,
+    room: &Size,
+) -> Option<PartId> {
+    let usual = posts::recess(builder, side);
+    let wide = if usual.length < room.length { &usual } else { room };
+    before_post(builder, own, side, (wide, &own.depth.from))
+}
+
+/// A guide that is so wide with the play of its drawer, from a place to the back post, on the
+/// board that the drawer runs on.
+fn before_post(
+    builder: &mut Builder<'_>,
+    own: &Own<'_>,
+    side: Side,
+    (wide, from): (&Size, &Size),
+) -> Option<PartId> {
     let opening = own.opening;
     let off = opening.grown(Axis::Across).half();
-    let recess = posts::recess(builder, side);
-    let thickness = &recess - &off;
-    let post = |which| posts::find(builder, side, which).and_then(|id| builder.part(id));
-    let from = post(Which::Front)?.side(Direction::Z, true);
-    let post_at = post(Which::Back)?.side(Direction::Z, false);
+    let thickness = wide - &off;
+    let back = posts::find(builder, side, Which::Back).and_then(|id| builder.part(id));
+    let post_at = back?.side(Direction::Z, false);
     let ends = &own.depth.from + &own.depth.long;
     let to = if ends.length < post_at.length { ends } else { post_at };
     let x = match side {
-        Side::Left => &opening.stands[0] - &recess,
+        Side::Left => &opening.stands[0] - wide,
         Side::Right => &opening.stands[0] + &opening.wide + &off,
     };
     let middle = (x.length + thickness.length.half(), (from.length + to.length).half());
@@ -213,48 +237,8 @@ fn between_posts(builder: &mut Builder<'_>, own: &Own<'_>, side: Side) -> Option
     let strip = Strip {
         role: Role::Guide,
         side,
-        size: [&to - &from, high, thickness],
+        size: [&to - from, high, thickness],
         stands: Builder::stands(x, y, from),
-        axes: SIDEWAYS,
-        show: None,
-    };
-    let id = add(builder, own, strip);
-    fix(builder, own, id, floor);
-    Some(id)
-}
-
-/// A guide behind a stile that no board stands behind, on the board that the drawer runs on:
-/// as thick as one beside a post, where the stile has room for that.
-fn behind_stile(
-    builder: &mut Builder<'_>,
-    own: &Own<'_>,
-    side: Side,
-    room: &Size,
-) -> Option<PartId> {
-    let opening = own.opening;
-    let off = opening.grown(Axis::Across).half();
-    let usual = posts::recess(builder, side);
-    let thickness = if usual.length < room.length { usual } else { room.clone() } - &off;
-    let x = match side {
-        Side::Left => &opening.stands[0] - &off - &thickness,
-        Side::Right => &opening.stands[0] + &opening.wide + &off,
-    };
-    let back = posts::find(builder, side, Which::Back).and_then(|id| builder.part(id));
-    let post_at = back?.side(Direction::Z, false);
-    let ends = &own.depth.from + &own.depth.long;
-    let to = if ends.length < post_at.length { ends } else { post_at };
-    let middle = (
-        builder.case.x + x.length + thickness.length.half(),
-        (own.depth.from.length + to.length).half(),
-    );
-    let floor = floor(builder, opening, middle)?;
-    let y = builder.part(floor)?.side(Direction::Y, true);
-    let high = &own.free.strip + &opening.stands[1] - &y;
-    let strip = Strip {
-        role: Role::Guide,
-        side,
-        size: [&to - &own.depth.from, high, thickness],
-        stands: Builder::stands(x, y, &own.depth.from),
         axes: SIDEWAYS,
         show: None,
     };

@@ -324,7 +324,8 @@ fn widest_board(piece: &Piece, part: &Part) -> Option<Length> {
     let [_, usual] = trade::usual_board(piece.tape().unit);
     let widest = stock.boards.map_or(usual, |boards| boards.wide.1);
     // A board narrower than a mark is refused elsewhere.
-    Some(Some(piece.tape().down(widest)).filter(|own| own.is_positive()).unwrap_or(widest))
+    let down = piece.tape().down(widest);
+    Some(if down.is_positive() { down } else { widest })
 }
 
 /// The seams between the boards of a glued-up blank.

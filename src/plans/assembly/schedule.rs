@@ -121,7 +121,7 @@ fn planned(tasks: &[Task], Hours { day, cure, clamps }: Hours) -> Schedule {
     let takes = |index: usize| tasks[index].clamps.min(clamps);
     let mut now = 0i64;
     'tasks: for place in 0..tasks.len() {
-        let (tail_of, index) = loop {
+        let index = loop {
             while let Some((_, index)) = soon.first().copied().filter(|(at, _)| *at <= now) {
                 soon.pop_first();
                 open.insert((tail[index], Reverse(index)));
@@ -131,14 +131,14 @@ fn planned(tasks: &[Task], Hours { day, cure, clamps }: Hours) -> Schedule {
             }
             let free = clamps.saturating_sub(on.iter().map(|(_, index)| takes(*index)).sum());
             let next = open.iter().rev().find(|(_, Reverse(index))| takes(*index) <= free);
-            if let Some((tail, Reverse(index))) = next {
-                break (*tail, *index);
+            if let Some((_, Reverse(index))) = next {
+                break *index;
             }
             let times = [soon.first(), on.first()].into_iter().flatten();
             let Some(at) = times.map(|(at, _)| *at).min() else { break 'tasks };
             now = at;
         };
-        open.remove(&(tail_of, Reverse(index)));
+        open.remove(&(tail[index], Reverse(index)));
         let hands = minutes(tasks[index].hands());
         let into = now.rem_euclid(DAY);
         // What does not fit into the rest of the day begins the next morning;

@@ -29,14 +29,18 @@ impl PinRows<'_> {
         places.iter().map(|place| self.hole(*place)).collect()
     }
 
+    /// The places at which holes are bored, the lowest first.
+    pub(super) fn bored(&self) -> impl Iterator<Item = u32> {
+        (1..=self.count).filter(|place| !self.left_out.contains(place))
+    }
+
     /// Where a row goes on by more than one step, from the bottom.
     #[must_use]
     pub fn leaps(&self) -> Vec<Leap> {
-        let bored: Vec<u32> =
-            (1..=self.count).filter(|place| !self.left_out.contains(place)).collect();
-        let wide = bored.windows(2).filter_map(|two| match two {
+        let bored: Vec<u32> = self.bored().collect();
+        let wide = (1..).zip(bored.windows(2)).filter_map(|(after, two)| match two {
             [one, other] if other - one > 1 => Some(Leap {
-                after: self.hole(*one),
+                after,
                 left_out: other - one - 1,
                 up: self.pins.pitch * i64::from(other - one),
             }),

@@ -149,8 +149,7 @@ impl PinRows<'_> {
 
     /// The heights above the floor at which holes are bored.
     pub fn heights(&self) -> impl Iterator<Item = Length> {
-        let bored = (1..=self.count).filter(|number| !self.left_out.contains(number));
-        bored.map(|number| self.height(number))
+        self.bored().map(|number| self.height(number))
     }
 
     /// The height of a place above the floor.
@@ -393,7 +392,7 @@ fn blocked<'a>(
     let struck: Vec<(Struck<'a>, Cuboid)> = hinges.chain(nailers).collect();
     let thick = shelf.cuboid().size(Direction::Y);
     let mut found: Vec<Blocked<'a>> = Vec::new();
-    for number in (1..=rows.count).filter(|number| !rows.left_out.contains(number)) {
+    for number in rows.bored() {
         let mut lying = shelf.cuboid();
         lying.from.y = rows.height(number);
         lying.to.y = lying.from.y + thick;

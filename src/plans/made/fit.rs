@@ -11,7 +11,7 @@ use crate::trade;
 use super::kind::{self, Sort, sort, taken};
 use super::laid::{Drawn, Stands};
 use super::mismatch::{self, Lost};
-use super::space::{Range, Space, sizes};
+use super::space::{Range, Space};
 
 /// Of each kind of joint so many ways to trim are tried along a side that bring
 /// one right; where many lie over many, fewer.
@@ -133,7 +133,7 @@ impl Laid {
 
 impl<'a, 'p> Laying<'a, 'p> {
     fn new(part: &'p Part, cut: &'a Cut, tolerance: Length) -> Self {
-        let own = sizes(part);
+        let own = part.sizes();
         let written = [&cut.long, &cut.wide, &cut.thick];
         let mut as_cut = own;
         for (size, written) in as_cut.iter_mut().zip(written) {

@@ -13,5 +13,4 @@ mod space;
 pub use fit::{Fit, ToMake, fit};
 pub use kind::{kind, listed, said};
 pub use mismatch::{Lost, Mismatch};
-pub(super) use space::sizes;
 pub use space::{Range, Space, axis};

@@ -21,7 +21,7 @@ impl Space {
     #[must_use]
     pub fn of(part: &Part, feature: &Feature) -> Self {
         let axis = axis(feature.face);
-        let whole = sizes(part)[axis];
+        let whole = part.sizes()[axis];
         let depth = match feature.face.is_start() {
             true => (Length::ZERO, feature.deep),
             false => (whole - feature.deep, whole),
@@ -106,11 +106,6 @@ impl Space {
             .zip(&other.0)
             .all(|(own, other)| (own.0 - other.0).abs() <= by && (own.1 - other.1).abs() <= by)
     }
-}
-
-/// The sizes of a part in its own axes.
-pub(in crate::plans) fn sizes(part: &Part) -> [Length; 3] {
-    [part.length.length, part.width.length, part.thickness.length]
 }
 
 /// The axis that a face looks along.

@@ -3,13 +3,13 @@
 
 use crate::measure::Length;
 use crate::parts::{Cuboid, Face, Feature, FeatureKind, Part};
-use crate::plans::made::{Space, sizes};
+use crate::plans::made::Space;
 
 /// The wood of a part. Holes and flutes are left out, since nothing goes
 /// through them; dovetails go by the joint and not by the part, and so do miters where two
 /// of them meet.
 pub(super) fn solid(part: &Part) -> Vec<Cuboid> {
-    let mut left = vec![Space::whole(sizes(part))];
+    let mut left = vec![Space::whole(part.sizes())];
     for feature in &part.features {
         for gone in removed(part, feature) {
             // Of many boxes a cut meets few.

@@ -64,14 +64,9 @@ impl Remedy {
 
 /// The reading of all solid wood that the piece is milled from.
 pub(super) fn moisture(work: &Workings<'_>) -> Option<Doing> {
-    let is_used = |id: StockId| {
-        work.parts
-            .iter()
-            .any(|(_, part)| part.stock == id || part.strips.iter().any(|strip| strip.stock == id))
-    };
     let stocks: Vec<StockId> = (0..work.piece.stocks.len())
         .map(StockId)
-        .filter(|id| work.piece.stock(*id).is_some_and(Stock::is_solid) && is_used(*id))
+        .filter(|id| work.piece.stock(*id).is_some_and(Stock::is_solid) && work.parts.uses(*id))
         .collect();
     (!stocks.is_empty()).then_some(Doing::Moisture(Moisture { stocks }))
 }

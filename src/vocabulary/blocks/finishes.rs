@@ -1,7 +1,7 @@
 //! Finishes: what they are, how they are applied, and how they are sold.
 
-pub(crate) use super::NOTE;
 use super::*;
+pub(crate) use super::{LEAD_TIME, NOTE};
 
 block! {
     /// `finish NAME { … }`
@@ -60,13 +60,7 @@ block! {
     )
         .can_be("1 ml", "250000 ml")
         .usual("10 ml", "25000 ml");
-    LEAD_TIME: LeadTime = (
-        "lead-time",
-        "how long it takes to come once it is ordered: the buying list says what to order first",
-        "lead-time 3 weeks",
-    )
-        .can_be("1 day", "104 weeks")
-        .usual("1 day", "26 weeks");
+    LEAD_TIME;
     NOTE;
     [one_of "the kind of finish"] {
         /// What a finish is.

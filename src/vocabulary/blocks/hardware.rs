@@ -1,7 +1,7 @@
 //! Hardware and bits: figures from the maker's own data sheets.
 
-pub(crate) use super::NOTE;
 use super::*;
+pub(crate) use super::{LEAD_TIMES, NOTE};
 
 block! {
     /// `hinge NAME { … }`
@@ -93,13 +93,7 @@ block! {
     )
         .can_be("1", "10000")
         .usual("1", "1000");
-    LEAD_TIME: LeadTime = (
-        "lead-time",
-        "how long they take to come once they are ordered: the buying list says what to order first",
-        "lead-time 3 weeks",
-    )
-        .can_be("1 day", "104 weeks")
-        .usual("1 day", "26 weeks");
+    LEAD_TIME = LEAD_TIMES;
     NOTE;
     [one_of "the kind of hinge"] {
         /// What a hinge is.
@@ -381,13 +375,7 @@ block! {
     )
         .can_be("1", "10000")
         .usual("1", "1000");
-    LEAD_TIME: LeadTime = (
-        "lead-time",
-        "how long they take to come once they are ordered: the buying list says what to order first",
-        "lead-time 3 weeks",
-    )
-        .can_be("1 day", "104 weeks")
-        .usual("1 day", "26 weeks");
+    LEAD_TIME = LEAD_TIMES;
     NOTE;
 }
 

@@ -1,7 +1,7 @@
 //! Materials.
 
-pub(crate) use super::NOTE;
 use super::*;
+pub(crate) use super::{LEAD_TIME, LEAD_TIMES, NOTE};
 
 block! {
     /// `stock NAME { … }`
@@ -89,13 +89,7 @@ block! {
         "boards { wide 5 to 8; long 96 to 120 }",
     ).opens(boards::block);
     PRICE: Price<BySize> = ("price", "what it costs", "price 82 per sheet");
-    LEAD_TIME: LeadTime = (
-        "lead-time",
-        "how long it takes to come once it is ordered: the buying list says what to order first",
-        "lead-time 3 weeks",
-    )
-        .can_be("1 day", "104 weeks")
-        .usual("1 day", "26 weeks");
+    LEAD_TIME;
     NOTE;
     [one_of "what it is"] {
         /// What a stock is.
@@ -203,13 +197,7 @@ block! {
     )
         .can_be("1", "100000")
         .usual("1", "5000");
-    LEAD_TIME: LeadTime = (
-        "lead-time",
-        "how long they take to come once they are ordered: the buying list says what to order first",
-        "lead-time 3 weeks",
-    )
-        .can_be("1 day", "104 weeks")
-        .usual("1 day", "26 weeks");
+    LEAD_TIME = LEAD_TIMES;
 }
 
 block! {
@@ -237,13 +225,7 @@ block! {
     )
         .can_be("1 ml", "250000 ml")
         .usual("10 ml", "25000 ml");
-    LEAD_TIME: LeadTime = (
-        "lead-time",
-        "how long it takes to come once it is ordered: the buying list says what to order first",
-        "lead-time 3 weeks",
-    )
-        .can_be("1 day", "104 weeks")
-        .usual("1 day", "26 weeks");
+    LEAD_TIME;
 }
 
 block! {
@@ -272,13 +254,7 @@ block! {
     )
         .can_be("1", "100000")
         .usual("1", "1000");
-    LEAD_TIME: LeadTime = (
-        "lead-time",
-        "how long they take to come once they are ordered: the buying list says what to order first",
-        "lead-time 3 weeks",
-    )
-        .can_be("1 day", "104 weeks")
-        .usual("1 day", "26 weeks");
+    LEAD_TIME = LEAD_TIMES;
 }
 
 block! {

@@ -156,6 +156,22 @@ words! {
         "a keep-out that it is cut around: a drawer box, or every board and box of a case",
         "around \"trap\" { clear 1 }",
     ).may_open(around::block).many();
+    /// How long something that is bought takes to come.
+    LEAD_TIME: LeadTime = (
+        "lead-time",
+        "how long it takes to come once it is ordered: the buying list says what to order first",
+        "lead-time 3 weeks",
+    )
+        .can_be("1 day", "104 weeks")
+        .usual("1 day", "26 weeks");
+    /// The same of what is bought by the piece.
+    LEAD_TIMES: LeadTime = (
+        "lead-time",
+        "how long they take to come once they are ordered: the buying list says what to order first",
+        "lead-time 3 weeks",
+    )
+        .can_be("1 day", "104 weeks")
+        .usual("1 day", "26 weeks");
     /// The note that any item may carry to the papers.
     NOTE: Text = (
         "note",

@@ -2,13 +2,11 @@
 
 use crate::diagnostics::{Diagnostic, Fix, Grade};
 use crate::measure::{Span, Unit};
-use crate::syntax::{Item, Statement};
+use crate::syntax::{Item, Statement, statements};
 use crate::vocabulary::blocks::{case, job};
 use crate::vocabulary::example;
 use crate::vocabulary::known::Known;
 use crate::vocabulary::word::{Block, Body, Kind, Row, Slot};
-
-use super::statements;
 
 /// A fix that adds a statement behind the last one before any braces, before the braces
 /// that come first, or in an empty block.

@@ -205,10 +205,10 @@ pub(super) fn volume(kind: Kind, arguments: &[Argument]) -> Taken {
 
 /// `10 days` or `3 weeks`.
 pub(super) fn lead_time(kind: Kind, arguments: &[Argument]) -> Taken {
-    if let [Argument::Expr(_)] = arguments
-        && let Some(Number { unit: None, .. }) = number(&arguments[0])
+    if let [only] = arguments
+        && let Some(Number { unit: None, .. }) = number(only)
     {
-        let span = arguments[0].span();
+        let span = only.span();
         let fault = (wrong(kind, span), "it does not say of what");
         return Err(lacking(fault, span, " ", ["weeks", "days"]));
     }

@@ -155,9 +155,8 @@ impl Maker<'_, '_> {
         sand.push("ease every edge that a hand touches with a few strokes of sandpaper, before the finish goes on".to_owned());
         sand.extend(self.boxes_eased());
         let kicks = self.ids(|part| part.role == Role::Kick);
-        let kicks: Vec<(String, Doing)> =
-            kicks.iter().filter_map(|kick| self.kick_covered(*kick)).collect();
-        let (told, covers): (Vec<String>, Vec<Doing>) = kicks.into_iter().unzip();
+        let (told, covers): (Vec<String>, Vec<Doing>) =
+            kicks.iter().filter_map(|kick| self.kick_covered(*kick)).unzip();
         sand.extend(told);
         sand.push("sand with the grain and dust off".to_owned());
         sand.push("the insides were sanded before they were glued up: take off pencil marks and glue there, and no more".to_owned());

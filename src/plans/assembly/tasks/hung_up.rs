@@ -62,7 +62,7 @@ impl<'a> Maker<'_, 'a> {
 
     /// The case that a case hangs over, and from the left side of that to its own.
     fn hangs_over(&self, case: &Case) -> Option<(&'a Case, Length)> {
-        let over = case.hung.as_ref()?.over.as_ref()?;
+        let over = case.over()?;
         let below = self.piece.case(over.below)?;
         Some((below, case.x - below.x))
     }

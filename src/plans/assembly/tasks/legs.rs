@@ -1,9 +1,10 @@
 //! Below the bottom of a case: the ends of its kick or base, and what holds its legs.
 
 use crate::diagnostics::listed;
+use crate::measure::Length;
 use crate::model::CaseId;
 use crate::parts::{Assembly, PartId, Role, Which};
-use crate::plans::bare_ends::{BareEnds, Hidden, bare_ends};
+use crate::plans::bare_ends::{BareEnds, Hidden, bare_ends_of};
 use crate::plans::fitting::leg_block;
 use crate::plans::operations::Doing;
 
@@ -13,9 +14,8 @@ impl Maker<'_, '_> {
     /// A kick of sheet goods runs over the notches, and shows its plies at an end that is
     /// seen.
     pub(super) fn kick_covered(&self, kick: PartId) -> Option<(String, Doing)> {
-        let own = self.bare_ends_of(kick)?;
+        let own = bare_ends_of(self.piece, self.parts, kick)?;
         let mark = self.parts.mark(kick);
-        let strip = || own.strip.map(|side| self.text(side)).join(" x ");
         let line = match (own.by, own.beside.as_slice()) {
             (Hidden::Filler, [only]) => {
                 let end = self.parts.mark(*only);
@@ -26,18 +26,18 @@ impl Maker<'_, '_> {
             (Hidden::Filler, _) => format!(
                 "both ends of {mark} are seen: fill them with wood filler and sand them flush when that is hard, so that the plies don't show under the paint"
             ),
-            (Hidden::Veneer, [only]) => {
+            (Hidden::Veneer(strip), [only]) => {
                 let (end, it) = (self.parts.mark(*only), self.with_the_rest("it gets its"));
                 format!(
                     "the end of {mark} is seen beside {end}: saw that end short by the thickness of the veneer that matches {end}, and iron or glue a strip of it on, {}, and trim it flush, so that the plies don't show{it}",
-                    strip()
+                    self.strip(strip)
                 )
             }
-            (Hidden::Veneer, _) => {
+            (Hidden::Veneer(strip), _) => {
                 let they = self.with_the_rest("they get their");
                 format!(
                     "both ends of {mark} are seen: saw both short by the thickness of the veneer that matches the ends of the case, and iron or glue strips of it on, {}, and trim them flush, so that the plies don't show{they}",
-                    strip()
+                    self.strip(strip)
                 )
             }
         };
@@ -69,17 +69,19 @@ impl Maker<'_, '_> {
             part.mark
         )];
         let long: Vec<PartId> = [front, back].concat();
-        let bare: Vec<BareEnds> = long.iter().filter_map(|id| self.bare_ends_of(*id)).collect();
+        let bare = long.iter().filter_map(|id| bare_ends_of(self.piece, self.parts, *id));
+        let bare: Vec<BareEnds> = bare.collect();
         if let Some(first) = bare.first() {
             let told = |ids: &[PartId]| {
                 listed(&ids.iter().map(|id| self.parts.mark(*id)).collect::<Vec<_>>())
             };
             let (long, beside) = (told(&long), told(&first.beside));
             lines.push(match first.by {
-                Hidden::Veneer => {
+                Hidden::Veneer(_) => {
                     let mut sizes: Vec<String> = Vec::new();
                     for own in &bare {
-                        let size = own.strip.map(|side| self.text(side)).join(" x ");
+                        let Hidden::Veneer(strip) = own.by else { continue };
+                        let size = self.strip(strip);
                         if !sizes.contains(&size) {
                             sizes.push(size);
                         }
@@ -97,8 +99,9 @@ impl Maker<'_, '_> {
         (lines, bare.into_iter().map(Doing::CoverEnds).collect())
     }
 
-    fn bare_ends_of(&self, part: PartId) -> Option<BareEnds> {
-        bare_ends(self.piece, self.parts).into_iter().find(|own| own.part == part)
+    /// `4-3/4 x 31/32`
+    fn strip(&self, strip: [Length; 2]) -> String {
+        strip.map(|side| self.text(side)).join(" x ")
     }
 
     /// How legs are held under a bottom: with screws down through it, or with a block below

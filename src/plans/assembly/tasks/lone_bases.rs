@@ -4,7 +4,7 @@
 use crate::measure::Length;
 use crate::model::{Case, Side};
 use crate::parts::{Assembly, PartId, Role};
-use crate::plans::bases::{self, Apart, StoodOn};
+use crate::plans::bases::{self, StoodOn};
 use crate::plans::operations::{Doing, House};
 use crate::plans::weights::Lifted;
 
@@ -103,10 +103,10 @@ impl Maker<'_, '_> {
     /// be planed before it goes between the walls.
     pub(super) fn base_leveled(&self, case: &Case) -> (Vec<String>, Vec<Doing>) {
         let name = self.piece.base_named(case.id);
-        let Some(own) = bases::apart(self.piece, self.parts, case.id) else {
+        let between = self.between_walls().is_some();
+        let Some(own) = bases::apart(self.piece, self.parts, case.id, between) else {
             return (Vec::new(), Vec::new());
         };
-        let between = self.between_walls().is_some();
         let mut place = Vec::new();
         place.extend(between.then(|| self.in_the_middle(own.farther)));
         place.extend(own.behind.map(|at| {
@@ -124,8 +124,7 @@ impl Maker<'_, '_> {
         let mut lines = vec![format!(
             "unscrew the base of {name}, carry it by itself, find the highest place of the floor where it goes, and shim the base level from there{place}"
         )];
-        let farther = own.farther.filter(|_| between);
-        let mut does = vec![Doing::House(House::LevelBase(Apart { farther, ..own }))];
+        let mut does = vec![Doing::House(House::LevelBase(own))];
         if !between {
             let (told, doing) = self.back_on_base(case);
             lines.push(format!("let {} down on its base{told}", case.name));

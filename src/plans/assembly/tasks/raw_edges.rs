@@ -1,7 +1,7 @@
 //! Edges of MDF that are sealed before a finish goes on them.
 
 use crate::model::StockKind;
-use crate::parts::{Part, PartId, Role};
+use crate::parts::{Part, Role};
 use crate::plans::finish;
 use crate::trade::{self, Sanding};
 
@@ -12,14 +12,12 @@ impl Maker<'_, '_> {
     /// their fibers stand up (common practice, no source).
     pub(super) fn edges_sealed(&self) -> Option<String> {
         let raw = self.ids(|part| self.is_raw(part) && self.is_covered_by_finish(part));
-        (!raw.is_empty()).then(|| self.sealed(&raw))
-    }
-
-    fn sealed(&self, raw: &[PartId]) -> String {
-        format!(
+        (!raw.is_empty()).then(|| {
+            format!(
             "then seal the sawn edges of MDF, which drink the finish and turn rough under it: brush on sanding sealer, or wood glue with as much water, let it dry, sand it smooth with the finest grit, and do it once more: {}",
-            self.marks(raw)
+            self.marks(&raw)
         )
+        })
     }
 
     /// True for a board of MDF with an edge that is seen and that no strip covers.
