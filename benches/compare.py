@@ -8,7 +8,7 @@ thrown away; nothing else in this repository needs them:
     "$place/bin/pip" install ortools highspy
     "$place/bin/python" benches/compare.py --seconds 1
 
-What each library is asked is a model as text books have it:
+What each library is asked is a model as textbooks have it:
 
 - CP-SAT lays rectangles out so that none lies over another, and does not mind how they are
   sawn: it may take fewer sheets than any saw does. `sawn` says of its plan whether cuts from

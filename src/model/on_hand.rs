@@ -70,7 +70,7 @@ fn rolls(body: &Entries, kind: StockKind, ctx: &mut Lower) -> Vec<OnHand> {
 }
 
 fn roll_told(span: Span) -> Diagnostic {
-    let title = "banding that is on hand is a `roll`";
+    let title = "write banding that is on hand as a `roll`";
     Diagnostic::error("not-supported-yet", title, span, "this is for sheets and boards")
         .fix(Fix::new(Grade::Sure, "write `roll`", span, "roll"))
 }

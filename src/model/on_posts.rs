@@ -158,7 +158,7 @@ fn behind_stiles(case: &Case, ctx: &mut Lower) {
                 Diagnostic::error(
                     "not-supported-yet",
                     format!(
-                        "{} is {} wide, and {told} behind it are {} together at least",
+                        "{} is {} wide, but it must be at least {} wide for {told} behind it",
                         member.path,
                         tape.figure(member.wide.length),
                         tape.figure(needs)

@@ -45,7 +45,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         }
     }
     let [on_hand, _] = examples(work.piece.tape().unit);
-    blocks.push(Block::Note(format!("When the boards lie in your shop, enter each in its stock as it is, as in `{on_hand}`, where `lost` is what goes with a knot, a split, or checks, measured from one end. Print these papers again, and the plan is of your boards.")));
+    blocks.push(Block::Note(format!("Once the boards are in your shop, enter each one in its stock at its real size, as in `{on_hand}`, where `lost` is the stretch lost to a knot, a split, or checks, measured from one end. Print these papers again, and the plan will use your boards.")));
     blocks
 }
 

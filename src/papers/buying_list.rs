@@ -106,7 +106,7 @@ fn priced_table(source: &Source<'_, '_>, lines: &[&Line]) -> Table {
         table.foot = format!("together {}", with_name_of_currency(source, total));
         if !unpriced.is_empty() {
             table.foot.push_str(&format!(
-                "; without what has no price, or none for what is bought: {}",
+                "; not counting what has no price, or no price for the way it is bought: {}",
                 unpriced.join(", ")
             ));
         }

@@ -111,7 +111,7 @@ fn not_drawn(source: &Source<'_, '_>) -> Option<Block> {
     let rows: Vec<Vec<String>> = sums.into_iter().map(|sum| vec![sum]).collect();
     (!rows.is_empty()).then(|| {
         Block::Table(Table {
-            columns: vec![left("what else openings and the boards between them come to")],
+            columns: vec![left("what the other openings and the boards between them come to")],
             rows,
             ticks: Ticks::None,
             foot: "from the top down, or from left to right".into(),
@@ -176,11 +176,11 @@ fn exploded_kind(piece: &Piece, kind: &Kind<'_>, blocks: &mut Vec<Block>) {
         false => {
             let sizes = match kind.is_of_one_size() {
                 true => "",
-                false => ", in sizes of their own",
+                false => ", each to its own size",
             };
             let mirrored = match kind.is_mirrored() {
                 true => {
-                    ", those that hang at the other side as mirror images, with their cups and pull holes by the cut list"
+                    "; those hung on the other side are mirror images, with their cups and pull holes where the cut list puts them"
                 }
                 false => "",
             };

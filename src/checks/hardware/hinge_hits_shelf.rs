@@ -80,13 +80,13 @@ fn moved(work: &Workings<'_>, hinge: &Reach<'_>, board: &Part, fixed: &[&Part]) 
             let way = otherwise(work, hinge, board);
             return format!(
                 "at no height of this door is a hinge clear of what stands behind it: {}",
-                way.unwrap_or_else(|| "leave more room between two of them".to_owned())
+                way.unwrap_or_else(|| "leave more room between two of those boards".to_owned())
             );
         }
     };
     let way = otherwise(work, hinge, board).map_or(String::new(), |way| format!("; or {way}"));
     format!(
-        "move the hinge, so that its center is {where_to} above the floor: `from-end` moves it on all doors, `from-bottom` or `from-top` behind `hinge` in the `front` of this door moves it there alone, and so does another number of hinges{way}"
+        "move the hinge so that its center is {where_to} above the floor: `from-end` moves it on all doors; to move it on this door alone, write `from-bottom` or `from-top` after `hinge` in its `front`, or change its number of hinges{way}"
     )
 }
 

@@ -84,9 +84,9 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             };
             // The front of a pair is for both of its leaves.
             let mend = match front.opening.is_pair() && same_beside(front, &doors, usual) {
-                true => "both leaves of a pair have the hinge of its front: let the boards at both sides be covered alike, as where each pair has a case of its own in a `run`".to_owned(),
+                true => "both leaves of a pair use the hinge named in its front: have both leaves cover their boards alike, for example by giving each pair a case of its own in a `run`".to_owned(),
                 false => format!(
-                    "write a second `hinge` from the sheet of the one for this overlay, and name it in the front: `front {{ hinge {}-half }}`",
+                    "write a second `hinge`, with the figures from the sheet of the hinge for this overlay, and name it in the front: `front {{ hinge {}-half }}`",
                     hinge.name
                 ),
             };

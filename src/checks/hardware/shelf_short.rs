@@ -48,7 +48,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                 continue;
             }
             let found = RULE.finding(
-                format!("{} ends {} before the panel of an end", shelf.path, tape.text(gap)),
+                format!("{} ends {} short of the panel of an end", shelf.path, tape.text(gap)),
                 shelf.span,
                 "as long as the space between the posts",
             );

@@ -21,7 +21,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     check: Check::Piece(check),
     sometimes: Some((
         Severity::Error,
-        "The shelves take all there is, or leave a pin under a loose one no wood: its hole and 1/8 in (3 mm) below it.",
+        "The shelves fill the opening, or they leave too little wood for the pins under a loose shelf: half a pin hole and 1/8 in (3 mm) below it.",
     )),
 };
 

@@ -8,11 +8,11 @@ use crate::model::{Axis, Case, Item, Member, OpeningKind, Piece};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "parts-nothing",
     severity: Severity::Warning,
-    finds: "A stile, rail, or divider has no opening at one of its sides: two of them follow each other, or one stands at the end of its list.",
+    finds: "A stile, rail, or divider has no opening at one of its sides: two of them stand next to each other, or one stands at either end of its list.",
     why: "It parts nothing, and takes its room from the openings. A front beside a divider covers half of its edge, so beside a rail it leaves a gap that nobody drew.",
-    source: "Follows from the elevation: what stands in a list parts the openings before and behind it.",
+    source: "Follows from the elevation: what stands in a list parts the openings on either side of it.",
     formula: "",
-    accept: "Accept it if it only makes what stands beside it wider.",
+    accept: "Accept it if it is there only to make its neighbor wider.",
     example: Example {
         base: Base::First,
         sound: "drawer upper { high 5 }\n      rail { wide 1-1/2 }\n      doors store { share 1; shelf { adjustable 1 } }",

@@ -11,7 +11,7 @@ use crate::plans::Workings;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "keep-out-hit",
     severity: Severity::Error,
-    finds: "A part stands where the site has a keep-out. A back is cut round it in the shop, where it was measured in the house; so is a drawer, or a case, that says `around`.",
+    finds: "A part stands where the site has a keep-out. A back is cut around it in the shop, by what was measured in the house. A drawer or a case that says `around` is cut around it too.",
     why: "On the day you install the piece, it won't go up against the wall.",
     source: "Plane geometry.",
     formula: "",

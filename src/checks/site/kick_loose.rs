@@ -8,7 +8,7 @@ use crate::model::Piece;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "kick-loose",
     severity: Severity::Error,
-    finds: "A toe kick under a face frame is thinner than the frame and set back so little that it stands in front of the ends of its case.",
+    finds: "A toe kick under a face frame is set back so little that all of it stands in front of the ends of its case.",
     why: "The toe kick is screwed to the ends in their notches. In front of them it meets no wood.",
     source: "Plane geometry.",
     formula: "The set-back and the thickness of the toe kick together are more than the frame is thick.",

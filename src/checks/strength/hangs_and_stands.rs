@@ -8,7 +8,7 @@ use crate::model::{Case, Piece};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "hangs-and-stands",
     severity: Severity::Error,
-    finds: "A case has `hung`, and a base or a leg to stand on, or it stands on another case and has `hung`, a base, or a leg too. Or it hangs over a case and not above the top of that.",
+    finds: "A case has `hung`, and a base or a leg to stand on, or it stands on another case and has `hung`, a base, or a leg too. Or it hangs over a case, but below the top of that case.",
     why: "Only one of the two can be built: what hangs clear of the floor has nothing under it, and what stands on another case doesn't reach the floor.",
     source: "Plane geometry.",
     formula: "",
@@ -80,7 +80,7 @@ fn hangs_low(piece: &Piece, case: &Case) -> Option<Diagnostic> {
                 .plus(high, &below.name, tape)
                 .minus(up, "up", tape),
         )
-        .note(format!("hang it {} above the floor at least", tape.figure(least)))
+        .note(format!("hang it at least {} above the floor", tape.figure(least)))
         .subject(&case.path);
     Some(found)
 }

@@ -17,13 +17,13 @@ pub(super) fn of(tell: &Teller<'_>, glue_up: &GlueUp) -> Why {
 fn clamps(tell: &Teller<'_>, glue_up: &GlueUp) -> Sum {
     let load = &glue_up.load;
     let rule = |closing: &Closing| match (glue_up.sort, closing.clamps) {
-        (Sort::Panel, _) => "one for each 8 in of its length, two at least",
+        (Sort::Panel, _) => "one for each 8 in of its length, at least two",
         (Sort::Joints, _) => {
             "one for each 12 in of a joint, two where it is over 8 in, at the end of the part that takes more"
         }
         (Sort::FrameOn, 0) => "under the cauls that lie from stile to stile",
         (Sort::FrameOn, _) => {
-            "one for each 12 in along an outer stile; where something lies between, each is at an end of a caul, and there is a caul over each rail"
+            "one for each 12 in along an outer stile; where other parts lie between the outer stiles, each clamp is at an end of a caul, and there is a caul over each rail"
         }
     };
     let own = |closing: &Closing| {

@@ -60,7 +60,7 @@ fn beside_walls(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
             Body::Pull => "its pull",
         };
         blocks.push(Block::Note(format!(
-            "The hinges of {} open to {} degrees, but {what} strikes {} at about {}: fit a door stop, or a limiter for its hinges, before it swings there.",
+            "The hinges of {} open to {} degrees, but {what} strikes {} at about {}: fit a door stop, or a limiter for its hinges, that stops the door short of that.",
             front_told(source.work.piece, own.front.id),
             own.swing.0,
             own.at.told(source.work.piece),

@@ -34,7 +34,7 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[PinRows<'_>], blocks: &mut 
         )];
         for leap in rows.leaps() {
             more.push(format!(
-                "from hole {} to hole {} it is {}: {} left out there, where another hole or a hinge block is in the way",
+                "holes {} and {} are {} apart: {} left out between them, where another hole or a hinge block is in the way",
                 leap.after,
                 leap.after + 1,
                 figures.hardware(leap.up),
@@ -61,10 +61,10 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[PinRows<'_>], blocks: &mut 
         match holes.as_slice() {
             [] => {}
             [hole] => more.push(format!(
-                "the shelf goes on hole {hole}, counted from the bottom, where it is drawn"
+                "to stand where it is drawn, the shelf goes on hole {hole}, counted from the bottom"
             )),
             _ => more.push(format!(
-                "the shelves go on holes {}, counted from the bottom, where they are drawn",
+                "to stand where they are drawn, the shelves go on holes {}, counted from the bottom",
                 listed(&holes)
             )),
         }

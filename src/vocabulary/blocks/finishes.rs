@@ -34,7 +34,7 @@ block! {
         .usual("25 min", "24 h");
     CURE: Duration = (
         "cure",
-        "how long a coat dries before the next work; if not written, 24 h; for a lacquer 2 h, and for one thinned with water 3 h",
+        "how long a coat dries before you work on it again; if not written, 24 h, but 2 h for a lacquer and 3 h for one thinned with water",
         "cure 24 h",
     )
         .can_be("5 min", "1440 h")

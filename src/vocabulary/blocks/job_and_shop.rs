@@ -30,7 +30,7 @@ block! {
 block! {
     /// `give { … }`
     give: "give", "what may give",
-    "How much smaller a case may come out than it is written, where that saves a sheet, a board, or a setting, and how far rails, stiles, and joints may change where that makes two settings one. The buying list tells which small change would save one, and each has been tried: the changed piece is sound, with no finding that it doesn't have now. Write 0 for what may not change: the width of a built-in, the height of a counter. Cases in line stay in line, and what stands between two walls keeps its width, whatever gives.";
+    "How much smaller a case may come out than it is written, where that saves a sheet, a board, or a setting, and how far rails, stiles, and joints may change where that makes two settings one. The buying list tells which small change would save one, and each has been tried: the changed piece is sound, with no finding that it doesn't have now. Write 0 for what may not change: the width of a built-in, the height of a counter. Cases in line stay in line, and what stands between two walls keeps its width, whatever else changes.";
     WIDE: Length = (
         "wide",
         "how much narrower a case may be, and a stretcher or a nailer",

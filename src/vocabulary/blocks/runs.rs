@@ -149,7 +149,7 @@ block! {
     "A strip beside a case, as high as its fronts and flush with them. At a wall it is scribed to it. A batten behind it is screwed to the end of the case.";
     WIDE: Size = (
         "wide",
-        "its width as it is cut, scribe included, so that its width less the scribe is sure to be left at a wall; if not written, the least that clears a door: 1-1/2 in (38 mm) and the scribe",
+        "its width as it is cut, scribe included: at a wall, at least its width less the scribe is left; if not written, the least that clears a door: 1-1/2 in (38 mm) plus the scribe",
         "wide 2",
     )
         .can_be("10 mm", "600 mm")

@@ -76,7 +76,7 @@ block! {
 block! {
     /// `hung { … }`
     hung: "hung", "a hung case",
-    "A case on the wall, clear of the floor. Screws go into the studs through a nailer under its top and another above its bottom. With `over` it hangs over a case or a run on the floor, and else beside the other cases of the file.";
+    "A case on the wall, clear of the floor. Screws go into the studs through a nailer under its top and another above its bottom. With `over` it hangs over a case or a run on the floor. Without it, it hangs beside the other cases of the file.";
     UP: Length = (
         "up",
         "from the floor to its underside",
@@ -124,7 +124,7 @@ block! {
         .usual("0 mm", "10 m");
     BACK: Length = (
         "back",
-        "how far its back stands before that of the case below, where neither is fixed to a wall",
+        "how far its back stands forward of that of the case below, where neither is fixed to a wall",
         "back 1",
     ).default("0 in").metric("0 mm")
         .can_be("0 mm", "2 m")

@@ -209,7 +209,7 @@ pub(super) fn lead_time(kind: Kind, arguments: &[Argument]) -> Taken {
         && let Some(Number { unit: None, .. }) = number(only)
     {
         let span = only.span();
-        let fault = (wrong(kind, span), "it does not say of what");
+        let fault = (wrong(kind, span), "are these days or weeks?");
         return Err(lacking(fault, span, " ", ["weeks", "days"]));
     }
     let (value, unit, whole) = with_word(kind, arguments)?;

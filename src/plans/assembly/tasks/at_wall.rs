@@ -38,7 +38,7 @@ impl<'a> Maker<'_, 'a> {
         let [(left, right), (low, high)] = wall::cut_out(part, what, spare)?;
         let edge = |axis| part.face_name(part.placement.face(axis, true));
         Some(format!(
-            "round all of the room that is kept for the {} the cutout in {} is {} wide and {} high: from {} to {} from its {}, and from {} to {} from its {}",
+            "to clear all of the room that is kept for the {}, make the cutout in {} {} wide and {} high: from {} to {} from its {}, and from {} to {} from its {}",
             what.name,
             part.mark,
             self.text(wall::sawn(tape, (left, right))),
@@ -58,7 +58,7 @@ impl<'a> Maker<'_, 'a> {
         let at = |axis| self.text(part.extent(axis).0);
         let edge = |axis| part.face_name(part.placement.face(axis, true));
         Some(format!(
-            "where one needs less than that, or has moved within it, lay its cutout out by what you measured, on the front of {}: its {} lies {} from the left side of the piece, and its {} {} above the floor",
+            "where one of these needs less than that, or has moved within it, lay out that cutout by what you measured, on the front of {}: the {} of this back lies {} from the left side of the piece, and its {} lies {} above the floor",
             part.mark,
             edge(Direction::X),
             at(Direction::X),

@@ -260,7 +260,7 @@ impl Maker<'_, '_> {
                 self.text(spare.by.length)
             ),
             format!(
-                "stand {mark} on the floor close before its place, against the face of the case, and shim it until its top is parallel to the underside of the case; set the compass to what its top stands above that underside, and draw the floor onto its {edge}"
+                "stand {mark} on the floor close in front of its place, against the face of the case, and shim it until its top is parallel to the underside of the case; set the compass to what its top stands above that underside, and draw the floor onto its {edge}"
             ),
             format!(
                 "saw outside the line and plane to it until {mark} goes up under the case all along with its {edge} on the floor; where the floor is true, all that was left on comes off; where the line runs off the board, it is too low: cut it again, higher"

@@ -49,7 +49,7 @@ impl Maker<'_, '_> {
         let scribed = along.is_some();
         let mut lines = Vec::new();
         if let Some(along) = along {
-            lines.push(format!("wherever a line is drawn along {along}, saw just outside it and plane to it, leaning a few degrees under the face that is seen; where these are true, all that was left on comes off; where the line runs off the panel, the panel is too small: cut it again, larger"));
+            lines.push(format!("saw just outside each line that is drawn along {along} and plane to it, undercutting a few degrees from the face that is seen; where the wall or the floor is true, all that was left on comes off; if the line runs off the panel, the panel is too small: cut a new one, larger"));
         }
         lines.extend(all.iter().flat_map(|own| self.cover(own)));
         if scribed && self.is_finished() {
@@ -150,7 +150,7 @@ impl Maker<'_, '_> {
                 "with its front edge and its top even with those of".to_owned()
             }
             (Over::End { framed: false }, Some(ahead)) => format!(
-                "with its front edge {} before that of {on}, even with the faces of the fronts, and its top even with that of",
+                "with its front edge {} forward of that of {on}, even with the faces of the fronts, and its top even with that of",
                 self.text(ahead)
             ),
             (Over::Back, _) => {
@@ -243,7 +243,7 @@ impl Maker<'_, '_> {
                 (Over::End { framed: true }, _) => "the back of the stile".to_owned(),
                 (Over::Under { framed: true }, _) => "the face of the frame".to_owned(),
                 (Over::End { framed: false }, Some(ahead)) => {
-                    format!("the line {} before the front edge of {on}", self.text(ahead))
+                    format!("the line {} forward of the front edge of {on}", self.text(ahead))
                 }
                 (Over::End { framed: false } | Over::Under { framed: false } | Over::Back, _) => {
                     format!("the front edge of {on}")

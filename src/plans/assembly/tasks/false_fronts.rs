@@ -29,15 +29,15 @@ impl Maker<'_, '_> {
         }
         let mut lines = vec![
             format!(
-                "shim it to its gaps before its blocks, and hold it there with a clamp or double-faced tape: {}",
+                "shim each front to its gaps, in front of its blocks, and hold it there with a clamp or double-faced tape: {}",
                 self.marks(&fixed)
             ),
-            "from behind bore pilot holes in the middle of the holes of the blocks, with a stop on the bit, no deeper than the screws go into the front, and drive the screws, with washers".to_owned(),
+            "from behind, bore pilot holes centered in the holes of the blocks, with a stop on the bit, no deeper than the screws go into the front; then drive the screws, with washers".to_owned(),
         ];
         lines.splice(1..1, self.moving(&fixed));
         lines.extend(self.shimmed());
         if self.opened.is_some() {
-            lines.push("the back is off, so reach them from there".to_owned());
+            lines.push("the back is off, so reach the blocks from there".to_owned());
         }
         let mut after = stands.to_vec();
         after.extend(self.ready(&fixed));

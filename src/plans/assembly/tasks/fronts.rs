@@ -72,9 +72,11 @@ impl Maker<'_, '_> {
                 !self.features(&all, |own| matches!(own.kind, FeatureKind::Flute(_))).is_empty();
             let before = match flutes {
                 true => {
-                    "don't bore or rout before, because every hole and flute is measured from these edges"
+                    "don't bore or rout the fronts any sooner, because every hole and flute is measured from these edges"
                 }
-                false => "don't bore before, because every hole is measured from these edges",
+                false => {
+                    "don't bore the fronts any sooner, because every hole is measured from these edges"
+                }
             };
             let lines = vec![
                 "plane each one to its own opening as it came out, and shim it to its gaps"

@@ -305,7 +305,7 @@ impl Maker<'_, '_> {
         if !along.is_empty() {
             lines.push(format!("glue {} to the runners of the web frame, whose grain runs as theirs does, and leave them dry where they cross its rails", marks(&along)));
         }
-        lines.push("use no pins, for no hammer gets in there: press each strip with two sticks that are a hair too long for their place, sprung in upright over or under it, or across the opening for a guide, and leave them until the glue holds".to_owned());
+        lines.push("use no pins, because a hammer won't fit in there: press each strip with two sticks cut a hair too long for the space, sprung in upright over or under it, or across the opening for a guide, and leave them until the glue holds".to_owned());
         lines
     }
 

@@ -192,7 +192,7 @@ impl Maker<'_, '_> {
         let own: Vec<&str> = self.leveled().map(|case| case.name.as_str()).collect();
         let others = self.piece.cases.iter().filter(|case| !case.is_on_floor()).count();
         let clear = match self.between_walls() {
-            Some(_) => "before its place between the walls",
+            Some(_) => "in front of its place between the walls",
             None if self.is_scribed() => "clear of the walls by no more than the scribe",
             None => "where it will stay",
         };
@@ -269,12 +269,12 @@ impl Maker<'_, '_> {
             ));
         }
         let through = match (wall.thick.is_positive(), wall.back.is_positive()) {
-            (true, true) => format!("through the nailer and {} of back", self.text(wall.back)),
+            (true, true) => format!("through the nailer, {} of back,", self.text(wall.back)),
             (true, false) => "through the nailer".to_owned(),
             (false, _) => format!("through {} of back", self.text(wall.back)),
         };
         lines.push(format!(
-            "drive {} cabinet screws of {} at each stud, {through} and the wallboard or plaster and {} into the stud: {} and the thickness of the wallboard or plaster, so {} long on wallboard of {}; use no drywall screws, which snap; in masonry use plugs made for it",
+            "drive {} cabinet screws of {} at each stud, {through} and the wallboard or plaster, and {} into the stud: that is {} plus the thickness of the wallboard or plaster, so buy them {} long for wallboard of {}; use no drywall screws, which snap; in masonry use plugs made for it",
             wall.screws,
             trade::wall_gauge(tape.unit),
             self.text(wall.into),

@@ -28,9 +28,7 @@ impl Maker<'_, '_> {
         let own = bases::stood_on(self.piece, self.parts, &[case], false)?;
         let place = self.stands_on(&own);
         let line = match blocked {
-            true => format!(
-                "the case comes to stand on the base with {place}: place the blocks by that"
-            ),
+            true => format!("the case will stand on the base with {place}: set the blocks to suit"),
             false => format!("set it on the base with {place}"),
         };
         Some((line, Doing::House(House::StandOn(own))))
@@ -51,7 +49,7 @@ impl Maker<'_, '_> {
         let ahead = match own.before {
             at if at.is_zero() => "flush with".to_owned(),
             at if at.is_negative() => format!("{} behind", self.text(-at)),
-            at => format!("{} before", self.text(at)),
+            at => format!("{} forward of", self.text(at)),
         };
         let beside = |at: Length| match () {
             () if at.is_zero() => "even with".to_owned(),
@@ -62,7 +60,10 @@ impl Maker<'_, '_> {
         let sides = match (left == right, one) {
             (true, true) => format!("both its sides {} the ends of the base", beside(left)),
             (true, false) => {
-                format!("the outer sides of the first and the last {} its ends", beside(left))
+                format!(
+                    "the outer sides of the first and last cases {} the ends of the base",
+                    beside(left)
+                )
             }
             (false, true) => format!(
                 "its left side {} the left end of the base and its right side {} the right one",
@@ -127,7 +128,7 @@ impl Maker<'_, '_> {
         let mut does = vec![Doing::House(House::LevelBase(own))];
         if !between {
             let (told, doing) = self.back_on_base(case);
-            lines.push(format!("let {} down on its base{told}", case.name));
+            lines.push(format!("lower {} onto its base{told}", case.name));
             does.extend(doing);
         }
         (lines, does)

@@ -170,7 +170,7 @@ impl<'a> Maker<'_, 'a> {
         if kinds.iter().any(|kind| kind.is(&["fronts", "drawer boxes"])) {
             let mark = self.piece.tape().mark;
             lines.push("measure every opening that takes a front or a drawer: width and height at both ends and in the middle, and both diagonals".to_owned());
-            lines.push(format!("where the least of a size is off its drawn figure by more than {}, stop; have it entered as measured, and cut by the new sheets", self.text(mark)));
+            lines.push(format!("if the smallest width or height of an opening is off its drawn figure by more than {}, stop; have it entered as measured, and cut by the new papers", self.text(mark)));
             does.extend(self.measured(mark));
         }
         lines.extend(self.planed_late());

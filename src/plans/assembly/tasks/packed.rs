@@ -64,7 +64,7 @@ impl Maker<'_, '_> {
         let behind = self.ids(|part| fitting::is_behind_stile(self.piece, part));
         let stiled = (!behind.is_empty()).then(|| {
             let (marks, tapered) = (self.marks(&behind), self.tapered(&behind).unwrap_or_default());
-            format!("plane {marks} to the thickness on the cut list, so that those behind one stile are no wider together than it is, and cut them to the length there; {tapered}")
+            format!("plane {marks} to the thickness on the cut list, so that those behind one stile are together no thicker than the stile is wide, and cut them to the length on the cut list; {tapered}")
         });
         let lines = lines.chain(posted).chain(stiled).collect();
         Kind { names, parts, lines }

@@ -14,7 +14,7 @@ impl Maker<'_, '_> {
         let raw = self.ids(|part| self.is_raw(part) && self.is_covered_by_finish(part));
         (!raw.is_empty()).then(|| {
             format!(
-            "then seal the sawn edges of MDF, which drink the finish and turn rough under it: brush on sanding sealer, or wood glue with as much water, let it dry, sand it smooth with the finest grit, and do it once more: {}",
+            "then seal the sawn edges of MDF, which drink the finish and turn rough under it: brush on sanding sealer, or wood glue thinned with an equal amount of water, let it dry, sand it smooth with the finest grit, and do it once more: {}",
             self.marks(&raw)
         )
         })

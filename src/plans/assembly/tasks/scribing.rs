@@ -56,7 +56,7 @@ impl Maker<'_, '_> {
         let mut kicks: Vec<PartId> = strips.iter().filter_map(there).collect();
         kicks.dedup();
         if !kicks.is_empty() {
-            lines.push(format!("the gap beside {} at the wall is closed by a strip of its stock, scribed to the wall and glued to its end", self.marks(&kicks)));
+            lines.push(format!("close the gap beside {} at the wall with a strip of its stock, scribed to the wall and glued to its end", self.marks(&kicks)));
             does.push(Doing::House(House::Strip(kicks)));
         }
         if self.is_finished() {
@@ -83,9 +83,9 @@ impl Maker<'_, '_> {
             Some(name) => {
                 let (stands, place, from) = match based {
                     true => ("", "over the middle of the base", ", counted from the upper edge of the base"),
-                    false => (" level it before its place;", "in the middle between the walls", ""),
+                    false => (" level it in front of its place;", "in the middle between the walls", ""),
                 };
-                format!("{name} may be too wide to go between the walls as it is:{stands} hang a plumb line {place}, where the face of {name} comes, and measure from it to the wall at either side, at the heights of the foot, the middle, and the top of the stiles{from}; what {name} is wider than that on either side of its own middle comes off the stile there: mark it at the three heights, and join the marks; see that there is room from wall to wall just before its back, too")
+                format!("{name} may be too wide to go between the walls as it is:{stands} hang a plumb line {place}, where the face of {name} will be, and measure from it to the wall on each side, at the heights of the foot, the middle, and the top of the stiles{from}; on each side, subtract that distance from half the width of {name}: the difference comes off the stile there; mark it at the three heights, and join the marks; check that there is room from wall to wall along its back, too")
             }
             None if !lone && based => "slide the case at the wall off its place on the base, away from the wall, by the same amount at top and bottom, and set the compass to that amount".to_owned(),
             None => "block the piece off the wall that you scribe to, by the same amount at top and bottom, and set the compass to the widest gap".to_owned(),
@@ -103,7 +103,7 @@ impl Maker<'_, '_> {
             (true | false, _) => "",
         };
         format!(
-            "plane to the line, leaning a few degrees under it so that only the front edge meets the wall{home}"
+            "plane to the line, undercutting it a few degrees so that only the front edge meets the wall{home}"
         )
     }
 

@@ -131,7 +131,7 @@ impl Maker<'_, '_> {
         let back = match own.back {
             None => "its back at the wall".to_owned(),
             Some(back) if back.is_zero() => format!("its back even with that of {below}"),
-            Some(back) => format!("its back {} before that of {below}", self.text(back)),
+            Some(back) => format!("its back {} forward of that of {below}", self.text(back)),
         };
         let mut lines = Vec::new();
         if self.is_covered(own) && self.is_finished() {
