@@ -3,11 +3,11 @@
 
 use casewright::diagnostics::Severity;
 use casewright::measure::FileId;
-use casewright::model::MemoryFiles;
-use casewright::papers::{EXAMPLES, SHARED};
-use casewright::pipeline;
+use casewright::papers::EXAMPLES;
 use casewright::syntax::{Block, Item};
 use casewright::vocabulary::parse;
+
+use crate::support::compile_example;
 
 /// The braces of all statements, the outermost first.
 fn blocks<'t>(items: &'t [Item], all: &mut Vec<&'t Block>) {
@@ -22,20 +22,16 @@ fn blocks<'t>(items: &'t [Item], all: &mut Vec<&'t Block>) {
 
 #[test]
 fn what_stands_without_its_braces_is_built_or_told() {
-    let check = |text: &str| {
-        let files = MemoryFiles::one("a.case", text).with(SHARED.0, SHARED.1);
-        pipeline::check(&files, "a.case").unwrap()
-    };
     let (mut told, mut built) = (0, 0);
     for example in EXAMPLES {
-        assert!(check(example.text).is_sound(), "{}", example.slug);
+        assert!(compile_example(example.text).is_sound(), "{}", example.slug);
         let (tree, _) = parse(FileId(0), example.text);
         let mut all = Vec::new();
         blocks(&tree.items, &mut all);
         for block in all {
             let mut bare = example.text.to_owned();
             bare.replace_range(block.open.range().start..block.close.range().end, "");
-            let compiled = check(&bare);
+            let compiled = compile_example(&bare);
             let is_told = compiled.diagnostics.iter().any(|own| own.severity == Severity::Error);
             assert_ne!(compiled.is_sound(), is_told, "neither papers nor an error:\n{bare}");
             *(if is_told { &mut told } else { &mut built }) += 1;

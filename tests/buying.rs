@@ -48,7 +48,7 @@ fn the_console_is_priced_by_hand() {
     let total = 2.0 * 82.0 + 44.0 + cherry * 11.4 + maple * 7.2 + 3.0 * 31.0 + 4.0 * 5.8;
     let paper = papers::one(&compiled, "buying-list", Format::Text).unwrap();
     let told = format!(
-        "together USD {total:.2}; without what has no price, or none for what is bought: pull ring, veneer to match cherry-ply, oil, wood glue"
+        "together USD {total:.2}; not counting what has no price, or no price for the way it is bought: pull ring, veneer to match cherry-ply, oil, wood glue"
     );
     assert!(paper.contains(&told), "{told}\n{paper}");
 }

@@ -35,7 +35,7 @@ fn a_wall_stops_a_door_before_its_hinges_do() {
     let laundry = spec("gate-cottage-laundry.case");
     let bare = laundry.replace("pull knob { from-top 50 }", "pull none");
     assert_ne!(laundry, bare);
-    let told = "open to 110 degrees, but it strikes the left wall at about 97: fit a door stop, or a limiter for its hinges, before it swings there.";
+    let told = "open to 110 degrees, but it strikes the left wall at about 97: fit a door stop, or a limiter for its hinges, that stops the door short of that.";
     assert_lines(&compile(&bare), &[told]);
 }
 
@@ -83,7 +83,7 @@ fn a_deeper_case_stops_a_door_past_a_case_on_top() {
     };
     let told = |angle: u32| {
         format!(
-            "The hinges of the right door of store in cupboard open to 155 degrees, but it strikes the side of tower at about {angle}: fit a door stop, or a limiter for its hinges, before it swings there."
+            "The hinges of the right door of store in cupboard open to 155 degrees, but it strikes the side of tower at about {angle}: fit a door stop, or a limiter for its hinges, that stops the door short of that."
         )
     };
     assert_lines(&text("swing 155 deg"), &[&told(108)]);
@@ -239,7 +239,7 @@ fn a_hole_that_would_strike_a_plate_is_left_out() {
         let row = format!(
             "16 holes in each row, 32 mm from center to center; the first is {first} above the lower edge of the opening"
         );
-        let left_out = "from hole 8 to hole 9 it is 96 mm: 2 are left out there, where another hole or a hinge block is in the way";
+        let left_out = "holes 8 and 9 are 96 mm apart: 2 are left out between them, where another hole or a hinge block is in the way";
         assert_lines(&with(from_end), &[&row, left_out]);
     }
 }
@@ -257,7 +257,7 @@ fn no_shelf_lies_where_a_hinge_is() {
         &piece("tide-cottage-press"),
         &[
             "lay no shelf on holes 14 and 15: hinge 2 is there",
-            "the shelves go on holes 4, 13, and 24, counted from the bottom, where they are drawn",
+            "to stand where they are drawn, the shelves go on holes 4, 13, and 24, counted from the bottom",
         ],
     );
     assert_lines(

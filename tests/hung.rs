@@ -2,14 +2,13 @@
 
 use casewright::editor;
 use casewright::measure::{Exact, Length, Mass};
-use casewright::model::MemoryFiles;
 use casewright::papers::{self, Format};
 use casewright::parts::{Direction, Part};
-use casewright::pipeline::{self, Compilation};
+use casewright::pipeline::Compilation;
 use casewright::plans::Workings;
 use serde_json::Value;
 
-use crate::support::{compile, slugs, spec};
+use crate::support::{compile, compile_example, slugs, spec};
 
 fn shelf() -> String {
     spec("signal-house-media-shelf.case")
@@ -230,9 +229,7 @@ fn a_case_whose_nailer_is_gone_is_refused() {
 fn over(from: &str, to: &str) -> Compilation {
     let text = spec("examples/over-a-case.case");
     assert!(text.contains(from), "{from}");
-    let files = MemoryFiles::one("a.case", &text.replace(from, to));
-    let files = files.with("shop.case", &spec("examples/shop.case"));
-    pipeline::check(&files, "a.case").unwrap()
+    compile_example(&text.replace(from, to))
 }
 
 /// A rack of 44 over the middle of a bench of 48 begins 2 to the right of the bench's left side,
@@ -258,13 +255,11 @@ fn a_case_hangs_over_another() {
 /// the left of nothing. The bench is 20 high, and 20-3/4 with its countertop.
 #[test]
 fn a_case_hangs_over_what_stands_on_the_floor() {
-    let found = |from: &str, to: &str| {
-        slugs(&over(from, to)).into_iter().map(str::to_owned).collect::<Vec<_>>()
-    };
+    let found = |from: &str, to: &str| slugs(&over(from, to));
     assert_eq!(found("over bench", "over rack"), ["not-supported-yet"]);
     assert_eq!(found("over bench", "over bank"), ["name-unknown"]);
     assert_eq!(found("over bench", "left 2"), ["word-missing"]);
     assert_eq!(found("up 60", "up 12"), ["hangs-and-stands"]);
     assert_eq!(found("up 60", "up 20-11/16"), ["hangs-and-stands"]);
-    assert_eq!(found("up 60", "up 20-3/4"), Vec::<String>::new());
+    assert_eq!(found("up 60", "up 20-3/4"), Vec::<&str>::new());
 }

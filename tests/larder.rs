@@ -5,7 +5,7 @@ use serde_json::Value;
 
 use crate::support::{compile, packet};
 
-const LARDER: &str = r#"casework 1
+pub(crate) const LARDER: &str = r#"casework 1
 
 job "Tall larder" { units mm; currency "EUR"; give { wide 0; high 0 } }
 site { left wall { scribe 12 }; right wall; fixing wall; humidity 35% to 65% }
@@ -89,8 +89,8 @@ fn shelves_go_on_the_holes_that_a_hand_counts() {
     let sheet = paper(LARDER, "fitting");
     for line in [
         "24 holes in each row, 32 mm from center to center; the first is 132 above the lower edge of the opening",
-        "from hole 12 to hole 13 it is 96 mm: 2 are left out there, where another hole or a hinge block is in the way",
-        "the shelves go on holes 3, 10, 14, and 21, counted from the bottom, where they are drawn",
+        "holes 12 and 13 are 96 mm apart: 2 are left out between them, where another hole or a hinge block is in the way",
+        "to stand where they are drawn, the shelves go on holes 3, 10, 14, and 21, counted from the bottom",
     ] {
         assert!(sheet.contains(line), "no `{line}` in {sheet}");
     }
@@ -156,7 +156,7 @@ fn examples_are_in_the_unit_of_the_job() {
     assert!(plan.contains("`on-hand { long 2600; wide 185; lost 0 to 50; lost 790 to 915 }`"));
 }
 
-/// The two drawer fronts of one size share a line of the cut list, and so do their boxes.
+/// The two drawer fronts of one size share a line of the cut list.
 #[test]
 fn alike_fronts_share_a_line() {
     let list = paper(LARDER, "cut-list");

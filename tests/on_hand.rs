@@ -1,13 +1,12 @@
 //! What is in the shop already, and how long the rest takes to come: figures of the buying list
 //! worked by hand.
 
-use casewright::model::MemoryFiles;
-use casewright::papers::{self, EXAMPLES, Format, SHARED};
-use casewright::pipeline::{self, Compilation};
+use casewright::papers::{self, EXAMPLES, Format};
+use casewright::pipeline::Compilation;
 use casewright::revision::{self, Named};
 
 use crate::buying::{csv, rows_of};
-use crate::support::{compile, spec};
+use crate::support::{compile, compile_example, spec};
 
 /// The first spec, with lead times of 42, 14, and 10 days.
 fn with_lead_times() -> String {
@@ -160,9 +159,7 @@ fn banding_on_hand_is_taken_off() {
     let own = EXAMPLES.iter().find(|own| own.slug == "edges").unwrap();
     let bought = |on_hand: &str| {
         let text = own.text.replace("banding 1/32", &format!("banding 1/32; {on_hand}"));
-        let (name, shared) = SHARED;
-        let files = MemoryFiles::one("a.case", &text).with(name, shared);
-        let compiled = pipeline::check(&files, "a.case").unwrap();
+        let compiled = compile_example(&text);
         let rows = csv(&compiled, "buying-list");
         let list = papers::one(&compiled, "cut-list", Format::Text).unwrap();
         let list = list.split_whitespace().collect::<Vec<_>>().join(" ");
@@ -181,12 +178,7 @@ fn banding_on_hand_is_taken_off() {
     assert_eq!(none, None);
     assert!(list.contains("Buy no banding: what is on hand gives 7 strips"), "{list}");
     // Each sort of stock has its own word for it.
-    let found = |from: &str, to: &str| {
-        let text = own.text.replace(from, to);
-        let (name, shared) = SHARED;
-        let files = MemoryFiles::one("a.case", &text).with(name, shared);
-        pipeline::check(&files, "a.case").unwrap().diagnostics
-    };
+    let found = |from: &str, to: &str| compile_example(&own.text.replace(from, to)).diagnostics;
     for (from, to, mend) in [
         ("banding 1/32", "banding 1/32; on-hand { long 40; wide 2 }", "roll"),
         ("lumber 4/4;", "lumber 4/4; roll { long 60; wide 3 };", "on-hand"),

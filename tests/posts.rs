@@ -383,9 +383,15 @@ fn two_guides_share_a_stile_with_nothing_behind_it() {
     assert_eq!(narrow[2], (inches(5, 8), middle + inches(5, 8), inches(3, 4)));
     assert_eq!(guides("2").map(|(thick, ..)| thick), [inches(3, 4); 4]);
     let paper = paper(CONSOLE, "assembly-order.txt");
-    let told = "plane LE-RGD, RI-LGD to the thickness on the cut list, so that those behind one stile are no wider together than it is";
+    let told = "plane LE-RGD, RI-LGD to the thickness on the cut list, so that those behind one stile are together no thicker than the stile is wide";
     assert!(paper.contains(told), "{paper}");
     let thin = compile(&CONSOLE.replace("stile { wide 1-1/4;", "stile { wide 7/8;"));
     let found = thin.diagnostics.iter().find(|own| own.slug == "not-supported-yet").unwrap();
-    assert!(found.title.contains("two guides behind it are 1 together"), "{}", found.title);
+    assert!(
+        found
+            .title
+            .contains("is 7/8 wide, but it must be at least 1 wide for two guides behind it"),
+        "{}",
+        found.title
+    );
 }

@@ -181,7 +181,7 @@ fn a_base_of_one_case_is_closed_at_the_wall_and_covered_where_it_is_seen() {
     let seen = "the front face of BSF is seen: sink the heads of its screws, and fill the holes";
     let (list, order) = with("right wall { scribe 3/4 }", "");
     assert!(list.contains("BSF, from its right end to the wall"), "{list}");
-    assert!(order.contains("the gap beside BSF at the wall is closed by a strip"), "{order}");
+    assert!(order.contains("close the gap beside BSF at the wall with a strip"), "{order}");
     assert!(order.contains(seen), "{order}");
     let one = "the ends of BSF and BSK are seen beside LE: cover them there with veneer";
     assert!(order.contains(one), "{order}");

@@ -96,12 +96,12 @@ pub(super) fn wrong(packet: &Packet, boards: &[Board<'_>], tolerance: f64) -> Ve
     wrong
 }
 
-/// What touches an edge of the cut-out, sawn where it is printed on the back, or comes nearer
-/// to it than the spare.
+/// How far a cut-out, sawn where it is printed on the back, is from what is found in the house
+/// and the spare round it, where it is off.
 fn tight(own: &CutOut, find: &Find, back: &Space, tolerance: f64) -> Option<String> {
     [&find.across, &find.up].into_iter().enumerate().find_map(|(axis, kept)| {
         let [from, to] = back[axis];
-        let [start, end] = own.kept.each_ref()[axis].each_ref().map(|at| from + at.print);
+        let [start, end] = own.kept[axis].each_ref().map(|at| from + at.print);
         let spare = own.spare.print;
         let wanted =
             [(kept[0].print - spare).clamp(from, to), (kept[1].print + spare).clamp(from, to)];

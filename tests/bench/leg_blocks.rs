@@ -21,9 +21,7 @@ pub(super) fn wrong(packet: &Packet, boards: &[Board<'_>], tolerance: f64) -> Ve
             }
             Work::LegBlock(own) => own.leg == part && own.bottom == into,
             // Locating blocks, which stay loose of the case.
-            Work::Beside(Other { parts }) | Work::OnBase(Other { parts }) => {
-                parts.iter().any(|own| own == into)
-            }
+            Work::OnBase(Other { parts }) => parts.iter().any(|own| own == into),
             _ => false,
         };
         packet.operations.iter().any(|own| is_held(&own.work))

@@ -143,7 +143,6 @@ fn order(packet: &Packet) -> Vec<String> {
         let cases = own.cases.join(" and ");
         let lies = |other: &Operation| match &other.work {
             Work::LevelBase(base) => base.parts.contains(&own.base),
-            Work::Beside(base) => base.parts.contains(&own.base),
             _ => false,
         };
         if !all().any(|(at, other)| house < at && at < *index && lies(other)) {

@@ -261,7 +261,7 @@ pub(super) enum Work {
     LayOn(LayOn),
     #[serde(rename = "set on case")]
     SetOn(SetOn),
-    #[serde(rename = "level base")]
+    #[serde(rename = "level base", alias = "set base")]
     LevelBase(LevelBase),
     #[serde(rename = "stand on base")]
     StandOn(StandOn),
@@ -319,7 +319,6 @@ pub(super) enum Work {
         alias = "rest",
         alias = "sand",
         alias = "screw on dry",
-        alias = "set base",
         alias = "set catch",
         alias = "set front",
         alias = "spacers",

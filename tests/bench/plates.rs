@@ -46,3 +46,26 @@ pub(super) fn covered(packet: &Packet, boards: &[Board<'_>], tolerance: f64) -> 
     }
     wrong
 }
+
+#[cfg(test)]
+mod spoiled {
+    use serde_json::{Value, json};
+
+    use crate::bench::spoiled::noticed;
+    use crate::larder::LARDER;
+    use crate::support::{compile, packet};
+
+    /// The lower hinge of the larder's lower door is 85 from the bottom end, and the screws of
+    /// its plate are at 69 and 101.
+    #[test]
+    fn a_screw_under_a_plate_is_noticed() {
+        let under = |packet: &mut Value| {
+            let all = packet["operations"].as_array_mut().unwrap().iter_mut();
+            for own in all.filter(|own| own["kind"] == "screw line" && own["into"] == "LBT") {
+                own["first"] = json!({"exact": "85", "print": "85"});
+                own["count"] = 1.into();
+            }
+        };
+        noticed(packet(&compile(LARDER)), under, "lies over one of them");
+    }
+}

@@ -302,7 +302,12 @@ impl<'p> Play<'p> {
             | Work::Find(_)
             | Work::CutOut(_) => {}
             // In which order they come is looked at when the piece stands.
-            Work::LevelBase(_) | Work::StandOn(_) | Work::Carry {} | Work::WallStrip(_) => {}
+            Work::LevelBase(work) => {
+                for mark in &work.parts {
+                    self.find(index, mark);
+                }
+            }
+            Work::StandOn(_) | Work::Carry {} | Work::WallStrip(_) => {}
             Work::CoverEnds(work) => self.cover_ends(index, work),
             // What drawers run on is looked at when the piece stands.
             Work::OnWood(_) => {}
@@ -343,6 +348,9 @@ impl<'p> Play<'p> {
             }
             Work::Hinge(work) => {
                 self.find(index, &work.door);
+                if let Some(plate) = &work.plate {
+                    self.find(index, &plate.part);
+                }
             }
             Work::Slides(work) => {
                 for carrier in &work.on {

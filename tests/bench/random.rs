@@ -4,6 +4,7 @@ use std::cell::{Cell, RefCell};
 use std::collections::{BTreeMap, BTreeSet};
 
 use casewright::diagnostics::{Diagnostic, Severity};
+use casewright::pipeline::Compilation;
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::{Config, RngAlgorithm, RngSeed, TestRng, TestRunner};
@@ -116,11 +117,10 @@ fn drawn_so(text: &str, unit: &str, stops: &[Stop]) -> String {
     lines.collect::<Vec<_>>().join("\n")
 }
 
-/// The errors of a text: which rule finds what.
-fn refusals(text: &str) -> BTreeSet<(&'static str, Option<String>)> {
-    let compiled = compile(text).diagnostics.into_iter();
-    let own = compiled.filter(|own| own.severity == Severity::Error);
-    own.map(|own| (own.slug, own.subject)).collect()
+/// The errors of a piece: which rule finds what.
+fn refusals(compiled: &Compilation) -> BTreeSet<(&'static str, Option<String>)> {
+    let own = compiled.diagnostics.iter().filter(|own| own.severity == Severity::Error);
+    own.map(|own| (own.slug, own.subject.clone())).collect()
 }
 
 /// The thin walls of parts that no finding warns of.
@@ -238,14 +238,15 @@ fn built(config: Config) -> Result<Tally, String> {
         let (what, own) = off::ALL[number.get() % off::ALL.len()];
         let refused = Cell::new(false);
         let again = |stops: &[Stop]| {
-            let text = entered(&drawn.text, &unit(&packet), stops);
-            let found = refusals(&text);
+            let unit = unit(&packet);
+            let compiled = compile(&entered(&drawn.text, &unit, stops));
+            let found = refusals(&compiled);
             // A piece without slack may be right only in sheets as they are sold. It is
             // refused alike where it is drawn of sheets as thick as those.
             let alike = !found.is_empty()
-                && found == refusals(&drawn_so(&drawn.text, &unit(&packet), stops));
+                && found == refusals(&compile(&drawn_so(&drawn.text, &unit, stops)));
             refused.set(alike);
-            self::packet(&compile(&text))
+            self::packet(&compiled)
         };
         let report = build_anew(&packet, own, again);
         if refused.get() {

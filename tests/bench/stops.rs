@@ -42,7 +42,7 @@ fn strip(boards: &[Board<'_>], stop: &StopStrip, tolerance: f64) -> Vec<String> 
     };
     let [long, across, deep] = stop.size.each_ref().map(|size| size.print);
     // Against the face that looks into the opening; flat on the back of a frame it has
-    // only the door to go by. Along its edge it is in the middle of the door.
+    // only the door to go by.
     let (gap, over) = (stop.gap.print, stop.over.print);
     let (edge, along, inward) = match stop.edge {
         Edge::Left => (0, 1, 1.0),

@@ -6,7 +6,7 @@ use std::path::Path;
 use std::process::{Command, Output, Stdio};
 
 use casewright::model::MemoryFiles;
-use casewright::papers::{self, Format};
+use casewright::papers::{self, Format, SHARED};
 use casewright::pipeline::{self, Compilation};
 use serde_json::Value;
 use tempfile::TempDir;
@@ -114,6 +114,12 @@ impl Repository {
 /// A spec of one file, compiled.
 pub(crate) fn compile(text: &str) -> Compilation {
     pipeline::check(&MemoryFiles::one("a.case", text), "a.case").unwrap()
+}
+
+/// A changed example of the reference, beside the file that the examples share.
+pub(crate) fn compile_example(text: &str) -> Compilation {
+    let files = MemoryFiles::one("a.case", text).with(SHARED.0, SHARED.1);
+    pipeline::check(&files, "a.case").unwrap()
 }
 
 /// Asks of a page of HTML that no id stands twice, and that what is referred
