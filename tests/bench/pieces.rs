@@ -673,12 +673,7 @@ impl Writer<'_> {
         let joint = self.joint(&["rabbet", "dovetail", "butt"]);
         let joint = if joint.starts_with("rabbet") { "rabbet" } else { joint };
         // On wood a drawer needs a level board under it, and trays don't run on it.
-        let bare = [
-            "no board between openings",
-            "trays behind doors",
-            "drawer behind doors",
-            "rail with a lip",
-        ];
+        let bare = ["no board between openings", "trays behind doors", "rail with a lip"];
         let slides: &[&str] = match bare.iter().any(|way| self.drawn.ways.contains(way)) {
             true => &["under", "beside"],
             false => &["under", "beside", "wood"],
@@ -788,7 +783,6 @@ impl Writer<'_> {
         // Deeper down, most doors are too low for one.
         let mid = if place.depth == DEPTH { self.mid_rail(drawn / 3) } else { "" };
         let shelves = if behind {
-            self.is("trays behind doors");
             let list = self.one_of(&[
                 "; down { open A { share 1 }; divider { }; tray B { high 5 in }; divider { }; open C { share 1 } }",
                 "; down { open A { share 1 }; divider { }; tray B { high 5 in; box { high 3 in } }; tray C { high 5 in; box { high 3 in } }; divider { }; open D { share 1 } }",
@@ -798,8 +792,13 @@ impl Writer<'_> {
                 "; down { open A { share 1 }; divider { }; drawer B { high 5-1/2 in; set-back 3 in; front { build slab; pull none } }; divider { }; open C { share 1 } }",
                 "; across { open A { share 1 }; divider { }; down { share 1; open B { share 1 }; divider { }; tray C { high 6 in; box { high 4 in } }; divider { }; open D { share 1 } } }",
             ]);
-            if list.contains("drawer") {
-                self.is("drawer behind doors");
+            for (word, way) in [("tray", "trays behind doors"), ("drawer", "drawer behind doors")] {
+                if list.contains(word) {
+                    self.is(way);
+                }
+            }
+            if list.contains("}; drawer C") {
+                self.is("no board between openings");
             }
             let mut list = list.to_owned();
             for letter in ['A', 'B', 'C', 'D'] {

@@ -17,9 +17,9 @@ use super::planks::FromBoard;
 use super::sawing::Rough;
 use super::wood::{NOTHING, Space, common, difference};
 use super::{
-    Report, bare, bores, boxes, front_screws, holes, keep_outs, leg_blocks, lines, on_bases,
-    opening, pins, planks, plates, pockets, rails, sawing, screws, scribing, season, shapes,
-    slides, stacked, stops, strokes,
+    Report, bare, bores, boxes, front_screws, guided, holes, keep_outs, leg_blocks, lines,
+    on_bases, opening, pins, planks, plates, pockets, rails, sawing, screws, scribing, season,
+    shapes, slides, stacked, stops, strokes,
 };
 
 /// Plays a packet through, with wood and machines that are off. `sheets` says how
@@ -637,6 +637,7 @@ impl<'p> Play<'p> {
         self.complaints.extend(stops::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(leg_blocks::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(slides::wrong(self.packet, &self.boards, self.tolerance()));
+        self.complaints.extend(guided::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(pins::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(plates::covered(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(screws::wrong(self.packet, &self.boards, self.tolerance()));
