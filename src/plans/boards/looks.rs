@@ -17,13 +17,15 @@ pub enum Looks {
     Front,
     /// A member of a frame, whose grain is to be straight.
     Frame,
-    /// Neither.
+    /// A board in a niche that stays open.
+    Shelf,
+    /// None of these.
     Plain,
 }
 
 impl Looks {
     /// All of them, in the order in which boards are chosen for them.
-    pub const ALL: [Self; 3] = [Self::Front, Self::Frame, Self::Plain];
+    pub const ALL: [Self; 4] = [Self::Front, Self::Frame, Self::Shelf, Self::Plain];
 
     /// Of a blank.
     #[must_use]
@@ -32,8 +34,19 @@ impl Looks {
         if !blank.strips.is_empty() {
             return Self::Frame;
         }
-        work.parts.get(blank.part).map_or(Self::Plain, |part| of_role(part.role))
+        match work.parts.get(blank.part) {
+            Some(part) if is_in_the_open(work.piece, part) => Self::Shelf,
+            Some(part) => of_role(part.role),
+            None => Self::Plain,
+        }
     }
+}
+
+/// True for a shelf in an opening that has no front, and no door before it.
+fn is_in_the_open(piece: &Piece, part: &Part) -> bool {
+    let opening = part.opening().filter(|id| piece.door_before(*id).is_none());
+    matches!(part.role, Role::FixedShelf | Role::AdjustableShelf)
+        && opening.and_then(|id| piece.opening(id)).is_some_and(|own| own.front.is_none())
 }
 
 fn of_role(role: Role) -> Looks {

@@ -132,13 +132,13 @@ block! {
         .usual("0 m", "2.5 m");
     WIDE: Length = ("wide", "its width", "wide 6").required()
         .can_be("3 mm", "10 m")
-        .usual("3/4 in", "60 in");
+        .usual("3/4 in", "12 ft");
     HIGH: Length = ("high", "its height", "high 3-1/4").required()
         .can_be("3 mm", "6 m")
         .usual("3/4 in", "96 in");
     DEEP: Length = ("deep", "how far it stands out from the wall", "deep 3").required()
         .can_be("2 mm", "3 m")
-        .usual("1/4 in", "24 in");
+        .usual("1/4 in", "36 in");
     HOT: Flag = ("hot", "it gets hot, or moves: what is cut around it stays 1 in (25 mm) clear", "hot");
     NOTE;
 }

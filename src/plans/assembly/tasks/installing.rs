@@ -32,7 +32,7 @@ impl Maker<'_, '_> {
         let efforts = vec![Usual::Leveling.times(cases.max(1))];
         let mut last = self.simple(title, lines, Vec::new(), work, efforts, vec![finished]);
         self.does(last, does);
-        last = self.strips_up(last);
+        last = self.strips_up(last, false);
         last = self.bases_set(last);
         // What is too wide for its place goes onto no base there before it is planed.
         let planed_first = self.between_walls().is_some();
@@ -43,6 +43,8 @@ impl Maker<'_, '_> {
         if !planed_first {
             last = self.scribes(last);
         }
+        last = self.strips_up(last, true);
+        last = self.scribes_over(last);
         last = self.hung_up(last);
         last = self.tied(last, false);
         last = self.screwed_down(last);
@@ -210,10 +212,10 @@ impl Maker<'_, '_> {
                 let piece = self.on_floor("the piece");
                 vec![
                     format!(
-                        "find the highest place of the floor where {piece} goes, and set it {clear}"
+                        "find the highest place of the floor where {piece} will stand, and set it {clear}"
                     ),
                     format!(
-                        "shim up from it until {piece} is level from end to end and from front to back, and its ends are plumb"
+                        "shim up from it until the whole of {piece} is level from end to end and from front to back, with the ends plumb"
                     ),
                 ]
             }
@@ -234,7 +236,7 @@ impl Maker<'_, '_> {
         let mut lines = vec![STUDS.to_owned()];
         lines.extend(self.screwed_to_wall(wall));
         if !stacked {
-            lines.push("what screws go through has to lie against the wall: take off the baseboard behind the piece, or cut it out there; where it stays, pack out behind each screw by its thickness, and take screws that are as much longer".to_owned());
+            lines.push("what screws go through has to lie against the wall: where a baseboard keeps it off, take that off behind the piece, or cut it out there; where it stays, pack out behind each screw by its thickness, and take screws that are as much longer".to_owned());
         }
         let tips = self.work.tipping().iter().filter(|tipping| tipping.tips());
         let tips: Vec<&str> = tips
@@ -243,7 +245,7 @@ impl Maker<'_, '_> {
             .map(|case| case.name.as_str())
             .collect();
         if !tips.is_empty() {
-            lines.push(format!("put in no door or drawer before the screws hold; until then {} can tip when it is opened", listed(&tips)));
+            lines.push(format!("put in no door or drawer before the screws hold; until then {} can tip when opened", listed(&tips)));
         }
         lines
     }
