@@ -26,17 +26,18 @@
     "humidity" "hung" "in-sequence" "job" "joint" "joints" "keep-out" "kerf" "lacquer" "land"
     "lasts" "lay-out" "lead-time" "left" "leg" "length" "lip" "load" "long" "lost" "lumber"
     "made" "mark" "mdf" "measured" "meeting" "members" "mid-rail" "middle" "miter" "mix"
-    "mortise" "nailers" "notch" "note" "oil" "on" "on-hand" "open" "open-time" "opening" "out"
-    "over" "pack" "packer-stock" "packer-wide" "paint" "panel" "panel-stock" "particleboard"
-    "partition" "partitions" "pass" "pin-ahead" "pins" "pitch" "place" "planer" "plate" "play"
-    "plywood" "pockets" "pose" "posts" "pot-life" "prefinished" "price" "pull" "pulls" "radial"
-    "rail" "revision" "right" "rising" "rod" "roll" "room" "round-nose" "run" "same" "sanding"
-    "sawn" "screw" "screws" "scribe" "seam" "separate" "set" "set-back" "set-in" "set-up" "shank"
-    "share" "sheet" "shelf" "shelves" "shop" "shrinks" "side-mount" "site" "sled" "slide" "space"
-    "species" "speed" "spoiled" "square" "stages" "stands" "stiffness" "stile" "stock" "stop"
-    "straight" "stretchers" "studs" "supply" "swing" "takes" "tangential" "tape" "temperature"
-    "tenon" "thick" "thickness" "times" "toe-kick" "tolerance" "top" "tray" "undermount" "units"
-    "up" "use" "varnish" "water-lacquer" "wax" "wide" "width" "with" "wooden" "worktop"))
+    "mortise" "nailers" "notch" "note" "oil" "on" "on-hand" "open" "open-time" "opening"
+    "openings" "out" "over" "pack" "packer-stock" "packer-wide" "paint" "panel" "panel-stock"
+    "particleboard" "partition" "partitions" "pass" "pin-ahead" "pins" "pitch" "place" "planer"
+    "plate" "play" "plywood" "pockets" "pose" "posts" "pot-life" "prefinished" "price" "pull"
+    "pulls" "radial" "rail" "revision" "right" "rising" "rod" "roll" "room" "round-nose" "run"
+    "same" "sanding" "sawn" "screw" "screws" "scribe" "seam" "separate" "set" "set-back" "set-in"
+    "set-up" "shank" "share" "sheet" "shelf" "shelves" "shop" "shrinks" "side-mount" "site"
+    "sled" "slide" "space" "species" "speed" "spoiled" "square" "stages" "stands" "stiffness"
+    "stile" "stock" "stop" "straight" "stretchers" "studs" "supply" "swing" "takes" "tangential"
+    "tape" "temperature" "tenon" "thick" "thickness" "times" "toe-kick" "tolerance" "top" "tray"
+    "undermount" "units" "up" "use" "varnish" "water-lacquer" "wax" "wide" "width" "with"
+    "wooden" "worktop"))
 
 ; New names.
 ((statement word: (name) @_word . (name) @variable)

@@ -3,6 +3,7 @@
 
 mod change;
 mod figures;
+mod places;
 mod settings;
 
 pub use change::{Change, Way};
