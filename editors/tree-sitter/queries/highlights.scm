@@ -61,6 +61,12 @@
   (#any-of? @_word "catch")
   (#any-of? @constant "ball" "magnet" "none"))
 ((statement word: (name) @_word (name) @constant)
+  (#any-of? @_word "supply")
+  (#any-of? @constant "ball-catches" "cabinet-screws" "clips" "door-stops" "fine-pocket-screws"
+    "flat-head-screws" "hanging-rails" "large-head-screws" "magnetic-catches" "pan-head-screws"
+    "plate-screws" "pocket-screws" "pull-screws" "rail-cups" "rail-hangers" "rail-screws"
+    "shelf-pins" "wood-screws"))
+((statement word: (name) @_word (name) @constant)
   (#any-of? @_word "rail")
   (#any-of? @constant "bottom" "top"))
 ((statement word: (name) @_word (name) @constant)
@@ -72,11 +78,6 @@
 ((statement word: (name) @_word (name) @constant)
   (#any-of? @_word "at")
   (#any-of? @constant "by"))
-((statement word: (name) @_word (name) @constant)
-  (#any-of? @_word "supply")
-  (#any-of? @constant "cabinet-screws" "clips" "fine-pocket-screws" "flat-head-screws"
-    "large-head-screws" "pan-head-screws" "plate-screws" "pocket-screws" "pull-screws"
-    "rail-screws" "shelf-pins" "wood-screws"))
 ((statement word: (name) @_word (name) @constant)
   (#any-of? @_word "first-cuts")
   (#any-of? @constant "crosscut" "rip"))
