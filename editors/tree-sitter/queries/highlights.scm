@@ -26,17 +26,18 @@
     "humidity" "hung" "in-sequence" "job" "joint" "joints" "keep-out" "kerf" "lacquer" "land"
     "lasts" "lay-out" "lead-time" "left" "leg" "length" "lip" "load" "long" "lost" "lumber"
     "made" "mark" "mdf" "measured" "meeting" "members" "mid-rail" "middle" "miter" "mix"
-    "mortise" "nailers" "notch" "note" "oil" "on" "on-hand" "open" "open-time" "opening" "out"
-    "over" "pack" "packer-stock" "packer-wide" "paint" "panel" "panel-stock" "particleboard"
-    "partition" "partitions" "pass" "pin-ahead" "pins" "pitch" "place" "planer" "plate" "play"
-    "plywood" "pockets" "pose" "posts" "pot-life" "prefinished" "price" "pull" "pulls" "radial"
-    "rail" "revision" "right" "rising" "rod" "roll" "room" "round-nose" "run" "same" "sanding"
-    "sawn" "screw" "screws" "scribe" "seam" "separate" "set" "set-back" "set-in" "set-up" "shank"
-    "share" "sheet" "shelf" "shelves" "shop" "shrinks" "side-mount" "site" "sled" "slide" "space"
-    "species" "speed" "spoiled" "square" "stages" "stands" "stiffness" "stile" "stock" "stop"
-    "straight" "stretchers" "studs" "supply" "swing" "takes" "tangential" "tape" "temperature"
-    "tenon" "thick" "thickness" "times" "toe-kick" "tolerance" "top" "tray" "undermount" "units"
-    "up" "use" "varnish" "water-lacquer" "wax" "wide" "width" "with" "wooden" "worktop"))
+    "mortise" "nailers" "notch" "note" "oil" "on" "on-hand" "open" "open-time" "opening"
+    "openings" "out" "over" "pack" "packer-stock" "packer-wide" "paint" "panel" "panel-stock"
+    "particleboard" "partition" "partitions" "pass" "pin-ahead" "pins" "pitch" "place" "planer"
+    "plate" "play" "plywood" "pockets" "pose" "posts" "pot-life" "prefinished" "price" "pull"
+    "pulls" "radial" "rail" "revision" "right" "rising" "rod" "roll" "room" "round-nose" "run"
+    "same" "sanding" "sawn" "screw" "screws" "scribe" "seam" "separate" "set" "set-back" "set-in"
+    "set-up" "shank" "share" "sheet" "shelf" "shelves" "shop" "shrinks" "side-mount" "site"
+    "sled" "slide" "space" "species" "speed" "spoiled" "square" "stages" "stands" "stiffness"
+    "stile" "stock" "stop" "straight" "stretchers" "studs" "supply" "swing" "takes" "tangential"
+    "tape" "temperature" "tenon" "thick" "thickness" "times" "toe-kick" "tolerance" "top" "tray"
+    "undermount" "units" "up" "use" "varnish" "water-lacquer" "wax" "wide" "width" "with"
+    "wooden" "worktop"))
 
 ; New names.
 ((statement word: (name) @_word . (name) @variable)
@@ -60,6 +61,12 @@
   (#any-of? @_word "catch")
   (#any-of? @constant "ball" "magnet" "none"))
 ((statement word: (name) @_word (name) @constant)
+  (#any-of? @_word "supply")
+  (#any-of? @constant "ball-catches" "cabinet-screws" "clips" "door-stops" "fine-pocket-screws"
+    "flat-head-screws" "hanging-rails" "large-head-screws" "magnetic-catches" "pan-head-screws"
+    "plate-screws" "pocket-screws" "pull-screws" "rail-cups" "rail-hangers" "rail-screws"
+    "shelf-pins" "wood-screws"))
+((statement word: (name) @_word (name) @constant)
   (#any-of? @_word "rail")
   (#any-of? @constant "bottom" "top"))
 ((statement word: (name) @_word (name) @constant)
@@ -71,11 +78,6 @@
 ((statement word: (name) @_word (name) @constant)
   (#any-of? @_word "at")
   (#any-of? @constant "by"))
-((statement word: (name) @_word (name) @constant)
-  (#any-of? @_word "supply")
-  (#any-of? @constant "cabinet-screws" "clips" "fine-pocket-screws" "flat-head-screws"
-    "large-head-screws" "pan-head-screws" "plate-screws" "pocket-screws" "pull-screws"
-    "rail-screws" "shelf-pins" "wood-screws"))
 ((statement word: (name) @_word (name) @constant)
   (#any-of? @_word "first-cuts")
   (#any-of? @constant "crosscut" "rip"))
