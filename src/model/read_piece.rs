@@ -6,6 +6,7 @@ use crate::vocabulary::takes::{self, Define, Finding, On, Path, Text, Thing};
 use crate::vocabulary::words::{self, OfPiece, OnFloor, file};
 use crate::vocabulary::{Entries, Entry, Kinds, Origin, Said, Word};
 
+use super::bought_legs::{self, BoughtLeg};
 use super::case::{Case, Exposure};
 use super::cut;
 use super::drawer_box;
@@ -136,7 +137,7 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
     let supplies = supplies.filter_map(sold::supply).collect();
     let abrasives = sold::abrasives(files, ctx);
     let glue = sold::glue_of(files, ctx);
-    let Things { species, stocks, hinges, slides, pulls, bits, finishes } = things;
+    let Things { species, stocks, hinges, slides, pulls, legs, bits, finishes } = things;
     let mut piece = Piece {
         job: job?,
         site,
@@ -155,6 +156,7 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
         hinges,
         slides,
         pulls,
+        legs,
         bits,
         finishes,
         supplies,
@@ -213,6 +215,7 @@ struct Things {
     hinges: Vec<Hinge>,
     slides: Vec<Slide>,
     pulls: Vec<Pull>,
+    legs: Vec<BoughtLeg>,
     bits: Vec<Bit>,
     finishes: Vec<Finish>,
 }
@@ -230,6 +233,7 @@ impl Things {
             hinges: gather(files, file::HINGE, ctx, hinge::hinge),
             slides: gather(files, file::SLIDE, ctx, hardware::slide),
             pulls: gather(files, file::PULL, ctx, hardware::pull),
+            legs: gather(files, file::LEG, ctx, bought_legs::leg),
             bits: gather(files, file::BIT, ctx, hardware::bit),
             finishes: gather(files, file::FINISH, ctx, finish::finish),
         }
@@ -248,11 +252,13 @@ impl Things {
         let hinges = self.hinges.iter().map(|it| (it.name.as_str(), it.span));
         let slides = self.slides.iter().map(|it| (it.name.as_str(), it.span));
         let pulls = self.pulls.iter().map(|it| (it.name.as_str(), it.span));
+        let legs = self.legs.iter().map(|it| (it.name.as_str(), it.span));
         let finishes = self.finishes.iter().map(|it| (it.name.as_str(), it.span));
         of::<takes::Stock>(stocks, ctx)
             .chain(of::<takes::Hinge>(hinges, ctx))
             .chain(of::<takes::Slide>(slides, ctx))
             .chain(of::<takes::Pull>(pulls, ctx))
+            .chain(of::<takes::Leg>(legs, ctx))
             .chain(of::<takes::Finish>(finishes, ctx))
             .collect()
     }
@@ -264,11 +270,13 @@ impl Things {
             hinges: Names::new(self.hinges.iter().map(|it| it.name.as_str())),
             slides: Names::new(self.slides.iter().map(|it| it.name.as_str())),
             pulls: Names::new(self.pulls.iter().map(|it| it.name.as_str())),
+            legs: Names::new(self.legs.iter().map(|it| it.name.as_str())),
             bits: Names::new(self.bits.iter().map(|it| it.name.as_str())),
             finishes: Names::new(self.finishes.iter().map(|it| it.name.as_str())),
             keep_outs: Names::new(site.keep_outs.iter().map(|it| it.name.as_str())),
             stocks: &self.stocks,
             made_slides: &self.slides,
+            made_legs: &self.legs,
             fixed: site.fixed,
         }
     }

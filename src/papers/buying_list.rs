@@ -282,6 +282,7 @@ fn line(source: &Source<'_, '_>, own: &Bought) -> Option<Line> {
                 Kind::Hinge(id) => ("hinge", &piece.hinge(id)?.name),
                 Kind::Slide(id) => ("slides", &piece.slide(id)?.name),
                 Kind::Pull(id) => ("pull", &piece.pull(id)?.name),
+                Kind::Leg(id) => ("leg", &piece.leg(id)?.name),
             };
             let name = format!("{noun} {name}");
             let what = format!("{name}{}", packs_told(own));

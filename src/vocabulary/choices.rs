@@ -315,6 +315,8 @@ choices! {
         PlateHole = "plate-hole",
         /// A round hole for cords, a faucet, or a grommet.
         RoundHole = "round-hole",
+        /// A hole for a bought leg: for a screw of its plate, its bolt, or its dowel.
+        LegHole = "leg-hole",
     }
 }
 

@@ -31,6 +31,7 @@ mod mating;
 mod milling;
 mod off;
 mod on_bases;
+mod on_legs;
 mod open;
 mod opening;
 mod packet;

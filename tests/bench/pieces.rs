@@ -137,6 +137,7 @@ impl Writer<'_> {
         if cases == "run" {
             self.run(framed, (right, scribed));
             self.upper("row");
+            self.sheets_of_legs();
             return;
         }
         for name in cases.chars() {
@@ -145,6 +146,7 @@ impl Writer<'_> {
         if !self.drawn.ways.contains("hung on the wall") {
             self.upper("a");
         }
+        self.sheets_of_legs();
         let pipe = match self.pipe {
             true => "; keep-out \"pipe\" { from-left 6 in; up 0; wide 2 in; high 4 in; deep 2 in }",
             false => "",
@@ -290,9 +292,38 @@ impl Writer<'_> {
                     self.line("around \"pipe\"");
                 }
             }
+            _ if self.bought_legs() => {}
             _ => {
                 self.is("separate base");
                 self.line("base { toe-kick; high 4 in; set-back 3 in; separate }");
+            }
+        }
+    }
+
+    /// Now and then cases stand on bought legs in place of a base; that goes with
+    /// another choice, so that no piece changes but by it.
+    fn bought_legs(&mut self) -> bool {
+        let ahead = self.choices.clone().nth(2).map_or(0, |choice| choice >> 3);
+        if ahead % 3 != 1 {
+            return false;
+        }
+        self.is("bought legs");
+        let leg = ["turned", "square", "round"][usize::from(ahead / 3 % 3)];
+        let set_in = ["1-1/2 in", "40 mm", "3 in", "1-5/16 in"][usize::from(ahead / 9 % 4)];
+        let across = 2 + ahead / 36 % 2;
+        self.line(&format!("base {{ legs {leg} {{ in {set_in}; across {across} }} }}"));
+        true
+    }
+
+    /// What they are, by their makers' sheets.
+    fn sheets_of_legs(&mut self) {
+        for (leg, sheet) in [
+            ("turned", "high 6 in; wide 2-1/2 in; foot 1 in; plate { deep 1/2 in }; adjust 1/2 in"),
+            ("square", "high 110 mm; wide 50 mm; foot 45 mm; bolt { bore 10 mm; deep 12 mm }"),
+            ("round", "high 5 in; wide 2 in; foot 1-1/4 in; dowel { bore 1 in; deep 3/8 in }"),
+        ] {
+            if self.drawn.text.contains(&format!("legs {leg} ")) {
+                self.line(&format!("leg {leg} {{ {sheet} }}"));
             }
         }
     }
@@ -707,7 +738,7 @@ impl Writer<'_> {
     /// What stands between two openings.
     fn parting(&mut self, place: Place) {
         let word = if place.across { "stile" } else { "rail" };
-        if !place.framed && self.number(12) > 0 {
+        if !place.framed && self.number(16) > 0 {
             self.is("no board between openings");
             return;
         }
@@ -907,6 +938,7 @@ pub(super) const WAYS: &[&str] = &[
 pub(super) const RARER: &[&str] = &[
     "no base",
     "leg under the bottom",
+    "bought legs",
     "posts",
     "boards notched around posts",
     "drawers between posts",

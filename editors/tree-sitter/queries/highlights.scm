@@ -42,7 +42,7 @@
 ; New names.
 ((statement word: (name) @_word . (name) @variable)
   (#any-of? @_word "across" "bit" "case" "divider" "door" "doors" "down" "drawer" "false"
-    "filler" "finish" "hinge" "open" "pull" "slide" "space" "species" "stock" "tray"))
+    "filler" "finish" "hinge" "leg" "open" "pull" "slide" "space" "species" "stock" "tray"))
 ((statement word: (name) @_word . (name) @variable)
   (#any-of? @_word "rail")
   (#not-match? @variable "^(bottom|top)$"))
@@ -84,7 +84,7 @@
 ((statement word: (name) @_word (name) @constant)
   (#any-of? @_word "made")
   (#any-of? @constant "dado" "dovetails" "dowel-holes" "flute" "groove" "haunch" "hinge-cup"
-    "miter" "mitre" "mortise" "notch" "plate-hole" "pocket-holes" "pull-hole" "rabbet"
+    "leg-hole" "miter" "mitre" "mortise" "notch" "plate-hole" "pocket-holes" "pull-hole" "rabbet"
     "round-hole" "slot" "tenon"))
 ((statement word: (name) @_word (name) @constant)
   (#any-of? @_word "cut-into")

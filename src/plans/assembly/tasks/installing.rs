@@ -20,6 +20,7 @@ impl Maker<'_, '_> {
     /// All that is done in the house. A front is adjusted last: shims and wall
     /// screws still move its opening.
     pub(super) fn install(&mut self, finished: usize) {
+        let stood = self.legs_on(finished);
         let stands = self.levels();
         let (lines, does) = self.carried(stands);
         let title = match stands {
@@ -30,7 +31,7 @@ impl Maker<'_, '_> {
         let work = Work::Fit;
         let cases = self.piece.cases.iter().filter(|case| case.is_on_floor()).count();
         let efforts = vec![Usual::Leveling.times(cases.max(1))];
-        let mut last = self.simple(title, lines, Vec::new(), work, efforts, vec![finished]);
+        let mut last = self.simple(title, lines, Vec::new(), work, efforts, vec![stood]);
         self.does(last, does);
         last = self.strips_up(last, false);
         last = self.bases_set(last);
@@ -191,7 +192,8 @@ impl Maker<'_, '_> {
     /// How what stands on the floor by itself is leveled: the piece, or those of its cases
     /// that don't stand on a base with others.
     fn leveling(&self) -> Vec<String> {
-        let own: Vec<&str> = self.leveled().map(|case| case.name.as_str()).collect();
+        let all: Vec<&Case> = self.leveled().collect();
+        let own: Vec<&str> = all.iter().map(|case| case.name.as_str()).collect();
         let others = self.piece.cases.iter().filter(|case| !case.is_on_floor()).count();
         let clear = match self.between_walls() {
             Some(_) => "in front of its place between the walls",
@@ -215,7 +217,8 @@ impl Maker<'_, '_> {
                         "find the highest place of the floor where {piece} will stand, and set it {clear}"
                     ),
                     format!(
-                        "shim up from it until the whole of {piece} is level from end to end and from front to back, with the ends plumb"
+                        "{} until the whole of {piece} is level from end to end and from front to back, with the ends plumb",
+                        self.level_by(&all).unwrap_or("shim up from it")
                     ),
                 ]
             }

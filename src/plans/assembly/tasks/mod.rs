@@ -23,6 +23,7 @@ mod legs;
 mod lone_bases;
 mod miters;
 mod nailers;
+mod on_legs;
 mod openings;
 mod on_wood;
 mod packed;
@@ -63,8 +64,7 @@ pub(super) fn tasks(work: &Workings<'_>) -> Vec<Task> {
     let (early, late) = maker.by_turn(cut);
     maker.joints("Cut the joints", early);
     maker.joints(maker.late_title(), late);
-    maker.pins(Stage::First);
-    maker.round_holes(&maker.at(Stage::First));
+    maker.holes();
     maker.trimmed();
     maker.prefinish(true);
     let mut stands = Vec::new();
