@@ -4,13 +4,14 @@ use std::collections::BTreeSet;
 
 use crate::measure::Length;
 use crate::model::{
-    Axis, Case, Item, Opening, OpeningId, OpeningKind, Piece, Side, Size, Standing,
+    Axis, Case, Item, Opening, OpeningId, OpeningKind, Piece, Side, Size, Standing, Stock,
 };
 use crate::papers::figures::Figures;
 use crate::parts::{Assembly, Cuboid, Direction, Part, Parts, Point, Role, Which, keep_out_space};
 use crate::plans::fitting::rods;
 
 use super::cells::Cells;
+use super::glass;
 use super::labels::{self, Area, Labels};
 use super::legible::{self, legible, rows_below};
 use super::on_fronts;
@@ -129,6 +130,9 @@ fn front(piece: &Piece, parts: &Parts, whole: &Cuboid, (letter, doors): (f64, Do
             labels.draw_sides(&own, letter);
         }
         on_fronts::draw(&mut svg, &mut labels, part, high);
+        if piece.stock(part.stock).is_some_and(Stock::is_glass) {
+            glass::strokes(&mut svg, &mut labels, &own, letter);
+        }
     }
     let in_the_way: Vec<Area> = piece
         .site

@@ -32,8 +32,34 @@ impl Looks {
         if !blank.strips.is_empty() {
             return Self::Frame;
         }
-        work.parts.get(blank.part).map_or(Self::Plain, |part| of_role(part.role))
+        let part = work.parts.get(blank.part);
+        part.map_or(Self::Plain, |part| match of_role(part.role) {
+            Self::Plain if is_behind_glass(work, part) => Self::Frame,
+            own => own,
+        })
     }
+}
+
+/// True for a board that whoever stands before the piece sees through the glass of a door.
+fn is_behind_glass(work: &Workings<'_>, part: &Part) -> bool {
+    let inside = matches!(
+        part.role,
+        Role::Back
+            | Role::Bottom
+            | Role::Partition
+            | Role::Divider
+            | Role::FixedShelf
+            | Role::AdjustableShelf
+            | Role::Nailer(_)
+    );
+    inside
+        && work.lights().iter().any(|light| {
+            let pane = work.parts.get(light.pane).map(Part::cuboid);
+            pane.is_some_and(|pane| {
+                let own = part.cuboid();
+                own.overlaps_along(&pane, Direction::X) && own.overlaps_along(&pane, Direction::Y)
+            })
+        })
 }
 
 fn of_role(role: Role) -> Looks {
@@ -67,6 +93,7 @@ fn of_role(role: Role) -> Looks {
         | Role::DustPanel
         | Role::AdjustableShelf
         | Role::BaseLeg
+        | Role::Bead
         | Role::DrawerSide
         | Role::DrawerFront
         | Role::DrawerBack
