@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 
 use crate::diagnostics::{counted, listed};
 use crate::measure::{Days, Exact, Length};
-use crate::model::Stock;
+use crate::model::{Stock, StockKind};
 use crate::parts::PartId;
 use crate::plans::Workings;
 use crate::plans::bare_ends::{Hidden, bare_ends};
@@ -15,6 +15,7 @@ use crate::trade;
 
 use super::abrasives;
 use super::door_and_rail::{self, unpriced};
+use super::glass;
 use super::liquids;
 use super::near_misses;
 use super::page::{Block, Table, left, right};
@@ -24,7 +25,7 @@ use super::{Source, with_currency};
 
 /// A line of the list, for the page and for other programs.
 pub(super) struct Line {
-    /// `sheets`, `boards`, `edging`, `hardware`, `finish`, `glue`,
+    /// `sheets`, `glass`, `boards`, `edging`, `hardware`, `finish`, `glue`,
     /// `abrasives`, `screws`.
     pub(super) sort: &'static str,
     /// What it is called in short.
@@ -230,6 +231,7 @@ pub(super) fn lines(source: &Source<'_, '_>) -> Vec<Line> {
     let bought = source.work.buying().iter();
     let mut lines: Vec<Line> = bought.filter_map(|own| line(source, own)).collect();
     lines.extend(door_and_rail::lines(source));
+    lines.extend(glass::small(source).into_iter().map(|(count, what)| unpriced(count, what)));
     lines.extend(veneer(source));
     lines.extend(liquids::lines(source));
     lines.extend(abrasives::lines(source));
@@ -270,10 +272,14 @@ fn line(source: &Source<'_, '_>, own: &Bought) -> Option<Line> {
     let (sort, name, what) = match own.what {
         What::Stock(id) => {
             let stock = piece.stock(id)?;
-            let sort = match (stock.is_solid(), stock.is_banding()) {
-                (true, _) => "boards",
-                (false, true) => "edging",
-                (false, false) => "sheets",
+            let sort = match stock.kind {
+                StockKind::Lumber => "boards",
+                StockKind::Banding => "edging",
+                StockKind::Glass => "glass",
+                StockKind::Plywood
+                | StockKind::Mdf
+                | StockKind::Particleboard
+                | StockKind::Hardboard => "sheets",
             };
             (sort, stock.name.clone(), stock_told(source, stock, own))
         }
@@ -307,6 +313,7 @@ fn packs(own: &Bought) -> Option<String> {
             own.sold.packs(count).map(|packs| counted(packs, "pack"))
         }
         Amount::Sheets(..)
+        | Amount::Panes(..)
         | Amount::Unplanned
         | Amount::BoardFeet(_)
         | Amount::CubicMeters(_)
@@ -320,6 +327,7 @@ fn packs_told(own: &Bought) -> String {
         Amount::Pairs(_) => (" pair", " pairs"),
         Amount::Pieces(_)
         | Amount::Sheets(..)
+        | Amount::Panes(..)
         | Amount::Unplanned
         | Amount::BoardFeet(_)
         | Amount::CubicMeters(_)
@@ -343,6 +351,11 @@ fn stock_told(source: &Source<'_, '_>, stock: &Stock, own: &Bought) -> String {
     told.extend(stock.species.iter().map(|species| species.replace('-', " ")));
     if let Amount::Sheets(_, sides) = &own.amount {
         told.push(size(source, *sides));
+    }
+    if let Amount::Panes(panes) = &own.amount {
+        told.push(size(source, panes.size));
+        told.extend(glass::ordered(stock).into_iter().map(str::to_owned));
+        told.push(panes.edges.word().to_owned());
     }
     let is_less = matches!(own.amount, Amount::Roll(_)) || matches!(own.boards, Boards::Unknown(_));
     if is_less && !stock.on_hand.is_empty() {
@@ -395,6 +408,7 @@ pub(super) fn roll(source: &Source<'_, '_>, long: Length) -> String {
 pub(super) fn amount(source: &Source<'_, '_>, amount: &Amount) -> String {
     match amount {
         Amount::Sheets(count, _) => counted(*count, "sheet"),
+        Amount::Panes(own) => counted(own.count, "pane"),
         Amount::Unplanned => "?".to_owned(),
         Amount::Pieces(count) => count.to_string(),
         Amount::Pairs(count) => counted(*count, "pair"),

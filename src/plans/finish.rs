@@ -19,13 +19,18 @@ use std::collections::BTreeSet;
 use crate::model::{Exposure, Finish, FinishId, Piece, Side, Stock};
 use crate::parts::{Assembly, Direction, Face, Part, Parts, Role, cover_of};
 
+use super::assembly::is_glass;
+
 pub use coat::Coat;
 pub use surface::{Coated, Surface, of_parts, of_wood, sanded, surface};
 pub use told::{added, covering, in_quarts, measured_out, told};
 
-/// The finish of a part: what its own block names, else that of its case.
+/// The finish of a part: what its own block names, else that of its case. None goes on glass.
 #[must_use]
 pub fn of_part(piece: &Piece, part: &Part) -> Option<FinishId> {
+    if is_glass(piece, part) {
+        return None;
+    }
     let case = piece.case(part.case)?;
     let of_frame = || case.frame.as_ref().and_then(|frame| frame.finish);
     let own = match (part.role, part.assembly) {

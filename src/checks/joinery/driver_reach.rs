@@ -320,6 +320,8 @@ fn is_screwed(sort: JointSort) -> bool {
         )
         | JointSort::Miter
         | JointSort::Floating
+        | JointSort::Glazed
+        | JointSort::Pinned
         | JointSort::Hung
         | JointSort::Slid
         | JointSort::Laid => false,

@@ -16,6 +16,7 @@ mod finger;
 mod flutes;
 mod framed;
 mod front;
+mod glazed;
 mod fronts;
 mod hinging;
 mod holding;

@@ -17,7 +17,7 @@ pub enum Looks {
     Front,
     /// A member of a frame, whose grain is to be straight.
     Frame,
-    /// A board in a niche that stays open.
+    /// A shelf in a niche that stays open, or a board that is seen through glass.
     Shelf,
     /// None of these.
     Plain,
@@ -35,7 +35,9 @@ impl Looks {
             return Self::Frame;
         }
         match work.parts.get(blank.part) {
-            Some(part) if is_in_the_open(work.piece, part) => Self::Shelf,
+            Some(part) if is_in_the_open(work.piece, part) || is_behind_glass(work, part) => {
+                Self::Shelf
+            }
             Some(part) => of_role(part.role),
             None => Self::Plain,
         }
@@ -47,6 +49,28 @@ fn is_in_the_open(piece: &Piece, part: &Part) -> bool {
     let opening = part.opening().filter(|id| piece.door_before(*id).is_none());
     matches!(part.role, Role::FixedShelf | Role::AdjustableShelf)
         && opening.and_then(|id| piece.opening(id)).is_some_and(|own| own.front.is_none())
+}
+
+/// True for a board that whoever stands before the piece sees through the glass of a door.
+fn is_behind_glass(work: &Workings<'_>, part: &Part) -> bool {
+    let inside = matches!(
+        part.role,
+        Role::Back
+            | Role::Bottom
+            | Role::Partition
+            | Role::Divider
+            | Role::FixedShelf
+            | Role::AdjustableShelf
+            | Role::Nailer(_)
+    );
+    inside
+        && work.lights().iter().any(|light| {
+            let pane = work.parts.get(light.pane).map(Part::cuboid);
+            pane.is_some_and(|pane| {
+                let own = part.cuboid();
+                own.overlaps_along(&pane, Direction::X) && own.overlaps_along(&pane, Direction::Y)
+            })
+        })
 }
 
 fn of_role(role: Role) -> Looks {
@@ -80,6 +104,7 @@ fn of_role(role: Role) -> Looks {
         | Role::DustPanel
         | Role::AdjustableShelf
         | Role::BaseLeg
+        | Role::Bead
         | Role::DrawerSide
         | Role::DrawerFront
         | Role::DrawerBack

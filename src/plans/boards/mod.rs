@@ -1,6 +1,6 @@
 //! From which boards the rough pieces of solid wood come, and how they are sawn: looks
 //! before yield. Fronts come first, those that are seen together one after another from one
-//! board; then the members of frames; then open shelves; then all else, from what is left where it holds it.
+//! board; then the members of frames; then what is seen inside; then all else, from what is left where it holds it.
 
 mod bench;
 mod blanks;

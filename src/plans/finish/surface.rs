@@ -7,6 +7,7 @@ use crate::model::{CaseId, FinishId, FrontId, OpeningId, Piece};
 use crate::parts::{Assembly, Direction, FeatureKind, Part, PartId, Parts, Role};
 use crate::trade;
 
+use super::super::assembly::is_glass;
 use super::{of_part, unseen};
 
 /// What is coated, in the order it is told.
@@ -189,6 +190,9 @@ fn body(piece: &Piece, id: PartId, part: &Part) -> Option<Body> {
             | Assembly::Loose(case),
         ) => (Unit::Case(case), Coated::Cases),
     };
+    if is_glass(piece, part) {
+        return None;
+    }
     let finish = of_part(piece, part);
     let differs = finish != piece.case(part.case)?.finish;
     let sort = match (sort, part.assembly) {
@@ -228,6 +232,7 @@ fn cut_into(piece: &Piece, part: &Part, bare_faces: f64) -> f64 {
             | FeatureKind::Dado
             | FeatureKind::Groove
             | FeatureKind::Rabbet
+            | FeatureKind::Glazing(_)
             | FeatureKind::Miter
             | FeatureKind::Pockets(..)
             | FeatureKind::Bore(_)

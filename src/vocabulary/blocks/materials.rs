@@ -23,6 +23,13 @@ block! {
     HARDBOARD: Nominal = ("hardboard", "hardboard of this nominal thickness", "hardboard 1/4")
         .can_be("1 mm", "30 mm")
         .usual("2 mm", "10 mm");
+    GLASS: Nominal = (
+        "glass",
+        "glass of this thickness, which a glazier cuts to size: for the lights of framed fronts (`panel-stock`) and for loose shelves",
+        "glass 1/8",
+    )
+        .can_be("1 mm", "25 mm")
+        .usual("2 mm", "13 mm");
     LUMBER: Nominal = (
         "lumber",
         "boards of this rough thickness, in quarters of an inch or as a length",
@@ -52,10 +59,20 @@ block! {
         "prefinished 2",
     )
         .can_be("1", "2");
+    MIRROR: Flag = (
+        "mirror",
+        "the glass is a mirror, with silver on one face; the other looks out",
+        "mirror",
+    );
+    TEMPERED: Flag = (
+        "tempered",
+        "the glass is tempered, which makes it safety glass; it can't be cut any more",
+        "tempered",
+    );
     SPECIES: Label = ("species", "the wood of a board, or of a sheet's face veneer", "species black-cherry");
     GRAVITY: Number = (
         "gravity",
-        "the specific gravity at 12 % moisture; if not written, that of the species or the kind of sheet",
+        "the specific gravity, of wood at 12 % moisture; if not written, that of the species or the kind of sheet",
         "gravity 0.68",
     )
         .can_be("0.05", "4")
@@ -65,8 +82,8 @@ block! {
         "the modulus of elasticity; if not written, that of the species or the kind of sheet",
         "stiffness 1400000 psi",
     )
-        .can_be("50000 psi", "10000000 psi")
-        .usual("200000 psi", "3500000 psi");
+        .can_be("50000 psi", "12000000 psi")
+        .usual("200000 psi", "11000000 psi");
     SAWN: Sawn = ("sawn", "how the boards are sawn", "sawn quarter").default("flat");
     SHEET: Braces = (
         "sheet",
@@ -102,6 +119,8 @@ block! {
             Particleboard = PARTICLEBOARD,
             /// Thin hard fibreboard.
             Hardboard = HARDBOARD,
+            /// Panes, which a glazier cuts.
+            Glass = GLASS,
             /// Solid boards.
             Lumber = LUMBER,
             /// Strips for edges, by the roll.

@@ -11,6 +11,7 @@ use super::{Maker, Usual, Work};
 impl Maker<'_, '_> {
     /// Doors, slides, drawers and their fronts; the tasks after which all hangs.
     pub(super) fn hang(&mut self, stands: &[usize], boxes: Vec<usize>) -> Vec<usize> {
+        self.ordered_glass(stands);
         let mut done = stands.to_vec();
         // Whatever hangs nowhere is made all the same, and finished with the rest.
         done.extend(self.ready(&self.ids(|_| true)));

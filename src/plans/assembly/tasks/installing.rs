@@ -319,6 +319,13 @@ impl Maker<'_, '_> {
                 lines.push("screw the slides back in their own holes".to_owned());
             }
             lines.push(format!("put the {back} back where they were marked"));
+            let panes = self.ids(|part| part.role == Role::AdjustableShelf && self.is_pane(part));
+            if !panes.is_empty() {
+                lines.push(format!(
+                    "lay a soft pad on each of the four pins of {}, and set the glass down on all four at once, flat and without force",
+                    self.marks(&panes)
+                ));
+            }
         }
         if self.has_inset() {
             // A drawer on wood has nothing that is turned to adjust it.

@@ -14,6 +14,7 @@ mod edging;
 mod false_fronts;
 mod finishing;
 mod fronts;
+mod glass;
 mod hanging;
 mod hung_up;
 mod installing;
@@ -325,16 +326,6 @@ impl<'w, 'a> Maker<'w, 'a> {
             after,
             ..Task::new(title, Work::Glue)
         })
-    }
-
-    /// How parts are fixed that lie on others: where one of them lies on a face that came
-    /// with a finish, screws hold it alone.
-    fn glue_and_screw(&self, parts: &[PartId]) -> &'static str {
-        let own = |joint: &&Joint| parts.contains(&joint.part);
-        match self.parts.joints.iter().filter(own).all(|joint| joint.glued) {
-            true => "glue and screw",
-            false => "screw (no glue, which does not hold on a finish)",
-        }
     }
 
     fn marks(&self, ids: &[PartId]) -> String {
