@@ -44,6 +44,7 @@ examples! {
     "bought-legs"
     "cupboard-on-posts"
     "nightstand"
+    "slides-between-posts"
     "fluted-fronts"
     "edges"
     "countertop"

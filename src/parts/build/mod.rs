@@ -5,6 +5,7 @@ mod base;
 mod behind;
 mod builder;
 mod carcass;
+mod cleats;
 mod countertop;
 mod cover;
 mod doweling;

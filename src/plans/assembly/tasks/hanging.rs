@@ -164,6 +164,7 @@ impl Maker<'_, '_> {
             let mut own = self.parts.joints.iter().filter(|joint| joint.part == *id);
             own.any(|joint| joint.glued)
         };
+        let (cleats, packers) = self.between_posts(packers);
         let (glued, dry): (Vec<PartId>, Vec<PartId>) = packers.iter().partition(|id| is_glued(id));
         let mut how = Vec::new();
         if !glued.is_empty() {
@@ -172,6 +173,7 @@ impl Maker<'_, '_> {
         if !dry.is_empty() {
             how.push(format!("screw {} without glue", self.marks(&dry)));
         }
+        how.extend(self.set_between_posts(&cleats));
         lines.push(format!(
             "fix the packers first, so that the slides stand {flush}: {}",
             how.join("; ")
