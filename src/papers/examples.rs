@@ -51,6 +51,7 @@ examples! {
     "holes"
     "hung-on-the-wall"
     "over-a-case"
+    "baseboard"
     "two-cases"
     "run"
     "hutch"
