@@ -237,7 +237,10 @@ impl Maker<'_, '_> {
         let mut lines = vec![STUDS.to_owned()];
         lines.extend(self.screwed_to_wall(wall));
         if !stacked {
-            lines.push("what screws go through has to lie against the wall: where a baseboard keeps it off, take that off behind the piece, or cut it out there; where it stays, pack out behind each screw by its thickness, and take screws that are as much longer".to_owned());
+            lines.push(match self.piece.site.baseboard {
+                Some(_) => "the baseboard behind the piece stays: see that no notch bears on it, and that what screws go through lies against the wall",
+                None => "what screws go through has to lie against the wall: where a baseboard keeps it off, take that off behind the piece, or cut it out there; where it stays, pack out behind each screw by its thickness, and take screws that are as much longer",
+            }.to_owned());
         }
         let tips = self.work.tipping().iter().filter(|tipping| tipping.tips());
         let tips: Vec<&str> = tips
