@@ -255,6 +255,16 @@ const TABLE: &[Row] = &[
         ["front face", "left edge", "bottom end"],
     ),
     (
+        "upright bead",
+        ["left edge", "right edge", "bottom end", "top end", "front face", "back face"],
+        ["", "", ""],
+    ),
+    (
+        "lying bead",
+        ["left end", "right end", "bottom edge", "top edge", "front face", "back face"],
+        ["", "", ""],
+    ),
+    (
         "left drawer side",
         ["outside face", "inside face", "bottom edge", "top edge", "front end", "back end"],
         ["inside face", "bottom edge", "front end"],
@@ -378,6 +388,8 @@ fn kind(parts: &Parts, part: &Part) -> &'static str {
             _ => sides(["left stile of a drawer front", "right stile of a drawer front"]),
         },
         Role::FrontPanel => "panel",
+        Role::Bead if part.placement.length == Direction::Y => "upright bead",
+        Role::Bead => "lying bead",
         Role::DrawerSide => sides(["left drawer side", "right drawer side"]),
         Role::DrawerFront => "box front",
         Role::DrawerBack => "box back",
@@ -431,6 +443,8 @@ fn pieces() -> Vec<Compilation> {
             ("  drawers {", "  leg { stock ash-ply; at 300 }\n  drawers {"),
         ],
     ));
+    let glazed = papers::EXAMPLES.iter().find(|own| own.slug == "glazed-doors");
+    all.push(glazed.and_then(|own| own.compiled()).expect("an example"));
     all
 }
 

@@ -51,6 +51,7 @@ mod folders;
 mod found;
 mod format;
 mod framed;
+mod glass;
 mod fuzzed;
 mod golden;
 mod grain;

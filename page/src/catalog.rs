@@ -34,6 +34,7 @@ whole! {
     "alcove-shelves.case"
     "fern-bank-stand.case"
     "canal-row-sideboard.case"
+    "pier-road-bath-cabinet.case"
     "ferry-road-wash-stand.case"
     "hall-console.case"
     "signal-house-media-shelf.case"

@@ -49,6 +49,7 @@ fn page(rule: &Rule) -> String {
         Base::Run => "specs/gate-cottage-laundry.case",
         Base::Hutch => "specs/heron-quay-hutch.case",
         Base::Posts => "specs/fern-bank-stand.case",
+        Base::Glazed => "specs/pier-road-bath-cabinet.case",
     };
     let mut text = format!("{}[{}]\n\n", rule.severity.word(), rule.slug);
     let mut part = |head: &str, body: &str| {

@@ -32,6 +32,8 @@ pub enum Base {
     Hutch,
     /// The stand on posts of the reference.
     Posts,
+    /// The bath cabinet with glass.
+    Glazed,
 }
 
 impl Base {
@@ -50,6 +52,7 @@ impl Base {
             Self::Run => include_str!("../../specs/gate-cottage-laundry.case"),
             Self::Hutch => include_str!("../../specs/heron-quay-hutch.case"),
             Self::Posts => include_str!("../../specs/fern-bank-stand.case"),
+            Self::Glazed => include_str!("../../specs/pier-road-bath-cabinet.case"),
         }
     }
 }

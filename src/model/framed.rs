@@ -7,9 +7,11 @@ use crate::vocabulary::takes::{Flag, Refer, Stock};
 use crate::vocabulary::{Entries, Entry, HowBuilt, Said, words};
 
 use super::front::{Build, Fronts};
+use super::glass;
 use super::id::StockId;
 use super::insertion::Insertion;
 use super::lower::{Lower, Names};
+use super::read_case::Shared;
 use super::size::Size;
 
 /// The sizes of a frame-and-panel front.
@@ -27,6 +29,8 @@ pub struct PanelBuild {
     pub mid_at: Insertion,
     /// What the panels are made of.
     pub panel_stock: StockId,
+    /// How its glass is held, where its panels are glass.
+    pub glazed: Option<Glazed>,
     /// How deep the grooves are.
     pub groove: Size,
     /// How far the tenons of the rails go into the grooves alone; with mortises, how
@@ -46,6 +50,21 @@ pub struct PanelBuild {
     pub float: Size,
     /// The statement.
     pub span: Span,
+}
+
+/// How glass is held in a frame.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Glazed {
+    /// How wide the grooves are.
+    pub groove_wide: Size,
+    /// Where that is said, or would be.
+    pub groove_wide_at: Insertion,
+    /// The lumber of its beads.
+    pub beads: StockId,
+    /// How much smaller than its rabbet the glass is on every side.
+    pub clear: Size,
+    /// Where that is said, or would be.
+    pub clear_at: Insertion,
 }
 
 /// A rail between the top and the bottom rail of a front.
@@ -121,10 +140,19 @@ impl PanelBuild {
         self.set_in.as_ref().map_or_else(usual, |own| own.length).min(most)
     }
 
+    /// How wide its grooves are, where its panels are so thick.
+    #[must_use]
+    pub fn groove_wide(&self, panel: Size) -> Size {
+        self.glazed.as_ref().map_or(panel, |glazed| glazed.groove_wide.clone())
+    }
+
     /// How far the panel goes into each groove: no farther than the stubs, so that it
     /// never holds the shoulders open, and a solid one not into the room that it moves in.
     #[must_use]
     pub fn reach(&self, solid: bool) -> Size {
+        if let Some(glazed) = &self.glazed {
+            return &self.groove - &glazed.clear;
+        }
         let floating = &self.groove - &self.float;
         match solid && floating.length < self.stub.length {
             true => floating,
@@ -176,7 +204,8 @@ impl MidRail {
 /// The sizes that a statement gives; reported where they are missing.
 pub(super) fn read(
     entry: &Entry,
-    stocks: &Names<'_, Stock>,
+    stock: StockId,
+    shared: &Shared<'_>,
     ctx: &mut Lower,
 ) -> Option<PanelBuild> {
     use words::panel::{
@@ -207,13 +236,16 @@ pub(super) fn read(
     let set_in = if mortised { ctx.size(sizes, SET_IN, "front tenon's set-in") } else { None };
     let rail = ctx.positive(sizes, RAIL, "front rail").known()?;
     let bottom = ctx.positive(sizes, BOTTOM_RAIL, "bottom rail of a front").known();
+    let panel = panel_stock(sizes, PANEL_STOCK, &shared.stock_names, ctx)?;
+    let glazed = glass::glazed(sizes, [stock, panel], (&groove, &most), shared, ctx)?.glazed();
     Some(PanelBuild {
         stile: ctx.positive(sizes, STILE, "front stile").known()?,
         bottom: bottom.unwrap_or_else(|| rail.clone()),
         mids: sizes.all(MID_RAIL).map(|mid| mid_rail(mid, &rail, ctx)).collect(),
         mid_at: Insertion::of(sizes, MID_RAIL),
         rail,
-        panel_stock: panel_stock(sizes, PANEL_STOCK, stocks, ctx)?,
+        panel_stock: panel,
+        glazed,
         stub: if mortised { most } else { tenon.clone() },
         groove,
         tenon,
@@ -262,6 +294,7 @@ pub(super) fn of_end(
         mid_at: Insertion::of(sizes, RAIL),
         rail,
         panel_stock: panel_stock(sizes, PANEL_STOCK, stocks, ctx)?,
+        glazed: None,
         stub,
         groove,
         tenon: ctx.positive(sizes, TENON, "tenon of an end").known()?,

@@ -8,6 +8,7 @@ use super::hinge::HingeKind;
 use super::id::StockId;
 use super::opening::Opening;
 use super::piece::Piece;
+use super::stock::Stock;
 
 /// The hinges that one leaf needs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -27,11 +28,16 @@ impl HingeNeed {
 }
 
 impl Piece {
-    /// What a stock weighs, in kilograms to the cubic metre at 12 % moisture.
+    /// What a stock weighs, in kilograms to the cubic metre: wood and sheets at 12 %
+    /// moisture, and glass, which takes up none.
     #[must_use]
     pub fn density(&self, id: StockId) -> f64 {
-        let gravity = self.stock(id).and_then(|stock| stock.gravity);
-        trade::density(gravity.unwrap_or(trade::USUAL_GRAVITY))
+        let stock = self.stock(id);
+        let gravity = stock.and_then(|stock| stock.gravity).unwrap_or(trade::USUAL_GRAVITY);
+        match stock.is_some_and(Stock::is_glass) {
+            true => f64::from(gravity),
+            false => trade::density(gravity),
+        }
     }
 
     /// What one leaf of a door weighs; flutes, cups and tongues are left out.

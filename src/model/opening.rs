@@ -12,7 +12,7 @@ use super::drawer_box::OnWood;
 use super::edge::{Edge, Edges};
 use super::front::{Fronts, Set};
 use super::hole::Hole;
-use super::id::{CaseId, Leaf, MemberId, OpeningId, SlideId};
+use super::id::{CaseId, Leaf, MemberId, OpeningId, SlideId, StockId};
 use super::insertion::Insertion;
 use super::joinery::Board;
 use super::rod::Rod;
@@ -80,6 +80,9 @@ pub struct ShelfSet {
     /// How many stand on pins in each space between the fixed ones, or in the
     /// whole opening.
     pub loose: u32,
+    /// What those on pins are made of, where that differs from the case's other shelves,
+    /// and where it is said.
+    pub loose_stock: Option<(StockId, Insertion)>,
     /// What stands on each, where that differs from the case's other shelves.
     pub carries: Option<Carries>,
     /// The holes through each.
@@ -91,6 +94,13 @@ pub struct ShelfSet {
 }
 
 impl ShelfSet {
+    /// What the fixed ones and those on pins are made of, in a case whose shelves are of this.
+    #[must_use]
+    pub fn stocks(&self, of_case: Option<StockId>) -> Option<[StockId; 2]> {
+        let loose = self.loose_stock.map(|(stock, _)| stock).or(of_case)?;
+        Some([of_case.unwrap_or(loose), loose])
+    }
+
     /// How many there are in all.
     #[must_use]
     pub fn count(&self) -> u32 {

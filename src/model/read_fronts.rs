@@ -40,7 +40,7 @@ pub(super) fn fronts(
     };
     let build = match parent {
         Some(parent) if !body.says(BUILD) => parent.build.clone(),
-        _ => build(body, shared, ctx)?,
+        _ => build(body, stock, shared, ctx)?,
     };
     let (gap, gap_span) = match parent {
         Some(parent) if !body.says(GAP) => (parent.gap.clone(), parent.gap_span),
@@ -210,12 +210,12 @@ fn set(body: &Entries, gap_written: bool, ctx: &mut Lower) -> Option<Set> {
     }
 }
 
-fn build(body: &Entries, shared: &Shared<'_>, ctx: &mut Lower) -> Option<Build> {
+fn build(body: &Entries, stock: StockId, shared: &Shared<'_>, ctx: &mut Lower) -> Option<Build> {
     match body.get(words::fronts::BUILD)?.value {
         HowBuilt::Slab => Some(Build::Slab),
         HowBuilt::Panel => {
             let said = body.one(words::fronts::BUILD)?;
-            framed::read(&said, &shared.stock_names, ctx).map(Build::Panel)
+            framed::read(&said, stock, shared, ctx).map(Build::Panel)
         }
     }
 }

@@ -50,6 +50,8 @@ pub struct Lowered {
     pub piece: Option<Piece>,
     /// Else what stands of it.
     pub standing: Option<Standing>,
+    /// Where there is no piece, the warnings that the maker accepts.
+    pub accepts: Vec<Accept>,
     /// What was found. Where the spec could not be read whole, nothing: whatever
     /// is wrong with the rest may come of that.
     pub sink: Sink,
@@ -60,7 +62,7 @@ pub struct Lowered {
 pub fn lower(loaded: &Loaded) -> Lowered {
     let mut ctx = Lower::new();
     let Some(main) = loaded.files.first() else {
-        return Lowered { piece: None, standing: None, sink: ctx.sink };
+        return Lowered { piece: None, standing: None, accepts: Vec::new(), sink: ctx.sink };
     };
     // A statement that could not be read leaves a hole in the piece; whatever
     // is said of it would be a second message for one mistake.
@@ -82,10 +84,10 @@ pub fn lower(loaded: &Loaded) -> Lowered {
     if whole && !sink.has_errors() {
         let piece = piece.filter(|piece| piece.cases.len() == cases);
         let piece = piece.map(|piece| Piece { facts, ..piece });
-        return Lowered { piece, standing: None, sink };
+        return Lowered { piece, standing: None, accepts: Vec::new(), sink };
     }
     let standing = Standing::new(half_solved, piece, facts, tape, whole);
-    Lowered { piece: None, standing: Some(standing), sink }
+    Lowered { piece: None, standing: Some(standing), accepts: accepts(main), sink }
 }
 
 fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
@@ -128,7 +130,7 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
         false => Vec::new(),
     };
     let cuts = cut::cuts(main, ctx);
-    let accepts = main.all(file::ACCEPT).filter_map(accept).collect();
+    let accepts = accepts(main);
     let holding = holding(&cases, ctx);
     let unused = things.unused(ctx);
     let supplies = files.iter().flat_map(|file| file.all(file::SUPPLY));
@@ -464,6 +466,10 @@ fn gather<T>(
         all.extend(lower(&entry, ctx));
     }
     all
+}
+
+fn accepts(main: &Entries) -> Vec<Accept> {
+    main.all(file::ACCEPT).filter_map(accept).collect()
 }
 
 fn accept(entry: Said<'_, (Finding, On, Path, Text)>) -> Option<Accept> {

@@ -15,7 +15,7 @@ use super::edge::Edges;
 use super::framed;
 use super::front::{Fronts, Set};
 use super::hole::{self, Through};
-use super::id::{CaseId, MemberId, OpeningId, SlideId};
+use super::id::{CaseId, MemberId, OpeningId, SlideId, StockId};
 use super::insertion::Insertion;
 use super::joinery::Board;
 use super::layout::{Solution, Variable};
@@ -206,7 +206,7 @@ fn opening(
             .then(|| body.one(words::drawer_behind::SET_BACK))
             .flatten()
             .map(|said| said.head),
-        shelves: shelves.and_then(|shelves| shelf_set(&shelves, ctx)),
+        shelves: shelves.and_then(|shelves| shelf_set(&shelves, context, ctx)),
         rod: (draft.leaf == Some(OpeningWord::Open))
             .then(|| body.one(words::open::ROD))
             .flatten()
@@ -300,8 +300,8 @@ fn missing(block: Word<Braces>, what: &str, entry: &Entry) -> Diagnostic {
     )
 }
 
-fn shelf_set(entry: &Entry, ctx: &mut Lower) -> Option<ShelfSet> {
-    use words::shelf::{ADJUSTABLE, FIXED};
+fn shelf_set(entry: &Entry, context: &Context<'_>, ctx: &mut Lower) -> Option<ShelfSet> {
+    use words::shelf::{ADJUSTABLE, FIXED, STOCK};
     let body = entry.body()?;
     if body.one(FIXED).is_none() && body.one(ADJUSTABLE).is_none() {
         ctx.sink.push(
@@ -316,9 +316,20 @@ fn shelf_set(entry: &Entry, ctx: &mut Lower) -> Option<ShelfSet> {
         return None;
     }
     let count = |word| body.get(word).map_or(0, |count| count.value);
+    let named = ctx.refer(body, STOCK, &context.shared.stock_names).known();
+    let said = body.one(STOCK).filter(|_| count(ADJUSTABLE) == 0);
+    if let Some(said) = said {
+        let title = "`stock` is for shelves on pins, and there are none here";
+        let found =
+            Diagnostic::error("not-supported-yet", title, said.head, "nothing is made of it");
+        ctx.sink.push(
+            found.note("take it out: fixed shelves are made of what `shelves` of the case names"),
+        );
+    }
     Some(ShelfSet {
         fixed: count(FIXED),
         loose: count(ADJUSTABLE),
+        loose_stock: named.map(|named| (StockId(named.value), Insertion::of(body, STOCK))),
         holes: hole::read(body, Through::Lying, ctx),
         carries: carries::own(body),
         span: entry.head,

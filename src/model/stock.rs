@@ -1,11 +1,12 @@
 //! Materials.
 
 use crate::diagnostics::{Diagnostic, Fix, Grade};
-use crate::measure::{Days, Length, Rate, Span, Spanned};
+use crate::measure::{Days, Exact, Length, Rate, Span, Spanned};
 use crate::trade::{self, Wood};
 use crate::vocabulary::words::{self, stock::StockKind};
 use crate::vocabulary::{Entries, Entry, Kinds, Said, Sawn, SheetGrain, Sourced, Word, takes};
 
+use super::glass::{self, Pane};
 use super::lower::Lower;
 use super::on_hand::{self, OnHand};
 use super::size::Size;
@@ -95,6 +96,8 @@ pub struct Stock {
     pub sheets: Vec<Sheet>,
     /// How many of its faces come with a finish, and the statement that says so.
     pub prefinished: Option<Spanned<u32>>,
+    /// What is said of glass; nothing of all else.
+    pub pane: Pane,
     /// Pieces in the rack.
     pub on_hand: Vec<OnHand>,
     /// The boards the yard has.
@@ -132,6 +135,7 @@ impl Stock {
             StockKind::Mdf
             | StockKind::Particleboard
             | StockKind::Hardboard
+            | StockKind::Glass
             | StockKind::Banding => false,
         }
     }
@@ -164,6 +168,27 @@ impl Stock {
     #[must_use]
     pub fn is_banding(&self) -> bool {
         self.kind == StockKind::Banding
+    }
+
+    /// True for panes, which a glazier cuts to size: nothing is done to them in the shop.
+    #[must_use]
+    pub fn is_glass(&self) -> bool {
+        self.kind == StockKind::Glass
+    }
+
+    /// How many times its first sag a board of it comes to after years; glass does not creep.
+    #[must_use]
+    pub fn creep(&self) -> Exact {
+        match self.is_glass() {
+            true => Exact::ONE,
+            false => trade::creep(self.is_solid()),
+        }
+    }
+
+    /// True for what comes in whole sheets, and is sawn from them.
+    #[must_use]
+    pub fn is_sheet(&self) -> bool {
+        !self.is_solid() && !self.is_banding() && !self.is_glass()
     }
 
     /// The wood in words: its species, or its own name where none is given.
@@ -215,6 +240,7 @@ pub(super) fn lower(
         sheet: sheets.first().copied(),
         sheets,
         prefinished: prefinished(body, kind, ctx),
+        pane: glass::pane(body, kind, ctx),
         on_hand: on_hand::read(body, kind, ctx),
         boards: boards(body),
         price: body.get(PRICE).map(|price| price.value),
@@ -255,6 +281,7 @@ fn thickness(
         | StockKind::Mdf
         | StockKind::Particleboard
         | StockKind::Hardboard
+        | StockKind::Glass
         | StockKind::Banding => (ACTUAL, THICKNESS),
     };
     if let Some(said) = body.one(other) {
@@ -288,6 +315,7 @@ fn of_another_kind(
         | StockKind::Mdf
         | StockKind::Particleboard
         | StockKind::Hardboard
+        | StockKind::Glass
         | StockKind::Banding => ("this is for lumber", "the sheet's thickness as measured"),
     };
     let found = Diagnostic::error("word-unknown", title, said.head, is_for);
@@ -376,7 +404,7 @@ fn prefinished(body: &Entries, kind: StockKind, ctx: &mut Lower) -> Option<Spann
         StockKind::Plywood | StockKind::Mdf | StockKind::Particleboard | StockKind::Hardboard => {
             said.value().map(|faces| Spanned::new(*faces.value, said.head))
         }
-        StockKind::Lumber | StockKind::Banding => {
+        StockKind::Lumber | StockKind::Glass | StockKind::Banding => {
             let title = format!("`prefinished` can't stand in a stock of {}", kind.spelling());
             let found =
                 Diagnostic::error("not-supported-yet", title, said.head, "this is for sheets");

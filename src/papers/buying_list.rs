@@ -5,17 +5,17 @@ use std::collections::BTreeMap;
 
 use crate::diagnostics::{counted, listed};
 use crate::measure::{Days, Exact, Length};
-use crate::model::Stock;
-use crate::parts::{PartId, front_told};
+use crate::model::{Stock, StockKind};
+use crate::parts::PartId;
 use crate::plans::Workings;
 use crate::plans::bare_ends::{Hidden, bare_ends};
 use crate::plans::buying::{Amount, Boards, Bought, What};
-use crate::plans::fitting::{Rail, at_wall};
 use crate::plans::hardware::Kind;
 use crate::trade;
 
 use super::abrasives;
-use super::fitting;
+use super::door_and_rail::{self, unpriced};
+use super::glass;
 use super::liquids;
 use super::near_misses;
 use super::page::{Block, Table, left, right};
@@ -25,7 +25,7 @@ use super::{Source, with_currency};
 
 /// A line of the list, for the page and for other programs.
 pub(super) struct Line {
-    /// `sheets`, `boards`, `edging`, `hardware`, `finish`, `glue`,
+    /// `sheets`, `glass`, `boards`, `edging`, `hardware`, `finish`, `glue`,
     /// `abrasives`, `screws`.
     pub(super) sort: &'static str,
     /// What it is called in short.
@@ -230,44 +230,13 @@ fn with_name_of_currency(source: &Source<'_, '_>, total: i64) -> String {
 pub(super) fn lines(source: &Source<'_, '_>) -> Vec<Line> {
     let bought = source.work.buying().iter();
     let mut lines: Vec<Line> = bought.filter_map(|own| line(source, own)).collect();
-    lines.extend(rails(source));
-    lines.extend(catches(source));
-    lines.extend(door_stops(source));
+    lines.extend(door_and_rail::lines(source));
+    lines.extend(glass::small(source).into_iter().map(|(count, what)| unpriced(count, what)));
     lines.extend(veneer(source));
     lines.extend(liquids::lines(source));
     lines.extend(abrasives::lines(source));
     lines.extend(supplies::lines(source));
     lines
-}
-
-/// Hardware that the spec has no block of.
-fn unpriced(amount: usize, what: String) -> Line {
-    let amount = amount.to_string();
-    let (name, price) = (what.clone(), String::new());
-    Line { sort: "hardware", name, amount, what, price, comes_to: None, lead: None }
-}
-
-/// The catches of doors that no hinge holds shut.
-fn catches(source: &Source<'_, '_>) -> Vec<Line> {
-    let mut counts: Vec<(&str, usize)> = Vec::new();
-    for catch in &source.work.fitting().catches {
-        let kind = fitting::catch_kind(catch.kind);
-        match counts.iter_mut().find(|own| own.0 == kind) {
-            Some((_, count)) => *count += 1,
-            None => counts.push((kind, 1)),
-        }
-    }
-    counts.into_iter().map(|(kind, count)| unpriced(count, kind.to_owned())).collect()
-}
-
-/// What keeps doors from what they would strike before their hinges stop them.
-fn door_stops(source: &Source<'_, '_>) -> Option<Line> {
-    let doors: Vec<String> = at_wall(source.work)
-        .iter()
-        .map(|own| front_told(source.work.piece, own.front.id))
-        .collect();
-    let what = || format!("door stops, or limiters for the hinges: {}", listed(&doors));
-    (!doors.is_empty()).then(|| unpriced(doors.len(), what()))
 }
 
 /// Veneer for the ends of kicks and bases that show their plies: strips of one size and look
@@ -298,25 +267,19 @@ fn veneer(source: &Source<'_, '_>) -> Vec<Line> {
     all.into_iter().map(line).collect()
 }
 
-/// Hanging rails with their cups.
-fn rails(source: &Source<'_, '_>) -> Vec<Line> {
-    let of = |rail: &Rail<'_>| {
-        let long = source.figures.size(&rail.long, &source.work.piece.facts);
-        let rod = format!("hanging rail of {long}: {}", fitting::rail(source, rail));
-        [unpriced(1, rod), unpriced(2, "cups for the ends of that rail".to_owned())]
-    };
-    source.work.fitting().rails.iter().flat_map(of).collect()
-}
-
 fn line(source: &Source<'_, '_>, own: &Bought) -> Option<Line> {
     let piece = source.work.piece;
     let (sort, name, what) = match own.what {
         What::Stock(id) => {
             let stock = piece.stock(id)?;
-            let sort = match (stock.is_solid(), stock.is_banding()) {
-                (true, _) => "boards",
-                (false, true) => "edging",
-                (false, false) => "sheets",
+            let sort = match stock.kind {
+                StockKind::Lumber => "boards",
+                StockKind::Banding => "edging",
+                StockKind::Glass => "glass",
+                StockKind::Plywood
+                | StockKind::Mdf
+                | StockKind::Particleboard
+                | StockKind::Hardboard => "sheets",
             };
             (sort, stock.name.clone(), stock_told(source, stock, own))
         }
@@ -350,6 +313,7 @@ fn packs(own: &Bought) -> Option<String> {
             own.sold.packs(count).map(|packs| counted(packs, "pack"))
         }
         Amount::Sheets(..)
+        | Amount::Panes(..)
         | Amount::Unplanned
         | Amount::BoardFeet(_)
         | Amount::CubicMeters(_)
@@ -363,6 +327,7 @@ fn packs_told(own: &Bought) -> String {
         Amount::Pairs(_) => (" pair", " pairs"),
         Amount::Pieces(_)
         | Amount::Sheets(..)
+        | Amount::Panes(..)
         | Amount::Unplanned
         | Amount::BoardFeet(_)
         | Amount::CubicMeters(_)
@@ -386,6 +351,11 @@ fn stock_told(source: &Source<'_, '_>, stock: &Stock, own: &Bought) -> String {
     told.extend(stock.species.iter().map(|species| species.replace('-', " ")));
     if let Amount::Sheets(_, sides) = &own.amount {
         told.push(size(source, *sides));
+    }
+    if let Amount::Panes(panes) = &own.amount {
+        told.push(size(source, panes.size));
+        told.extend(glass::ordered(stock).into_iter().map(str::to_owned));
+        told.push(panes.edges.word().to_owned());
     }
     let is_less = matches!(own.amount, Amount::Roll(_)) || matches!(own.boards, Boards::Unknown(_));
     if is_less && !stock.on_hand.is_empty() {
@@ -438,6 +408,7 @@ pub(super) fn roll(source: &Source<'_, '_>, long: Length) -> String {
 pub(super) fn amount(source: &Source<'_, '_>, amount: &Amount) -> String {
     match amount {
         Amount::Sheets(count, _) => counted(*count, "sheet"),
+        Amount::Panes(own) => counted(own.count, "pane"),
         Amount::Unplanned => "?".to_owned(),
         Amount::Pieces(count) => count.to_string(),
         Amount::Pairs(count) => counted(*count, "pair"),

@@ -3,9 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::measure::{Length, Unit};
-use crate::model::{
-    Axis, Case, HingeId, HingeKind, Item, Opening, OpeningKind, Piece, Sheet, Stock, StockId,
-};
+use crate::model::{Axis, Case, Item, Opening, OpeningKind, Piece, Sheet, Stock, StockId};
 use crate::parts::{Grain, Part, PartId, Role, opening_told};
 use crate::plans::assembly::{Stage, gluing, is_broken_down_first, is_sawn_later, stage};
 use crate::trade;
@@ -13,10 +11,12 @@ use crate::trade;
 use super::bored_later::Steps;
 use super::edging;
 use super::from_offcuts;
+use super::glass;
 use super::left_to_cut;
 use super::marks;
 use super::measured::{self, Blank};
 use super::page::{Block, Table, Ticks, left, right};
+use super::plates_missing;
 use super::sawn_from::SawnFrom;
 use super::sticks;
 use super::{Source, with_currency, words};
@@ -45,7 +45,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         Block::Note("The large figure is the finished width. Rip the boards under one figure at one setting of the fence. Then crosscut to the stop, longest first, with pieces of one length together so that they come out alike. Mark every piece before it leaves the saw.".into()),
         Block::Caution("Keep the guard and riving knife on, and stand out of line with the cut. Use a push stick wherever your hand would come within a hand's breadth of the blade. Handle a whole sheet with two people. Wear a mask and run the dust collector, because wood dust harms, most of all from oak and beech.".into()),
     ];
-    let used = |part: &Part| piece.stock(part.stock).is_some_and(|stock| !stock.is_solid());
+    let used = |part: &Part| piece.stock(part.stock).is_some_and(Stock::is_sheet);
     if parts.all.iter().any(used) {
         blocks.insert(1, Block::Note("Before you saw, caliper every sheet: the first step of the assembly order says by how much it may differ from the figures here.".into()));
     }
@@ -58,7 +58,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     }
     blocks.extend(marks::blocks(parts));
     blocks.extend(left_to_cut::blocks(source));
-    blocks.extend(without_blocks(piece).map(Block::Note));
+    blocks.extend(plates_missing::told(piece).map(Block::Note));
     let mut order: Vec<usize> = (0..piece.stocks.len()).collect();
     // Sheets first: they are cut to size while the boards settle.
     order.sort_by_key(|index| (piece.stocks[*index].is_solid(), *index));
@@ -70,9 +70,15 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         if own.is_empty() {
             continue;
         }
-        count += own.len();
+        if !stock.is_glass() {
+            count += own.len();
+        }
         let sawn_from = if stock.is_solid() { &of_boards } else { &of_sheets };
         blocks.push(Block::Heading(heading(stock, source)));
+        if stock.is_glass() {
+            blocks.extend(glass::blocks(source, stock, &own));
+            continue;
+        }
         blocks.extend(about(stock, &own, source).map(Block::Note));
         let cut_first = |(_, part): &(PartId, &Part)| stage(part) == Stage::First;
         if stock.is_solid() && own.iter().any(cut_first) {
@@ -108,21 +114,6 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     blocks.push(Block::Proof(proof));
     blocks.push(Block::Note(format!("Rough sizes leave {} on the length and {} on the width of solid parts. Cut sheet parts to size, except those left larger for now.", figures.text(piece.shop.allow_length), figures.text(piece.shop.allow_width))));
     blocks
-}
-
-/// The cup hinges of doors that give no plate, so that their blocks are not listed.
-fn without_blocks(piece: &Piece) -> impl Iterator<Item = String> {
-    let hung = |hinge: usize| {
-        let doors = piece.cases.iter().flat_map(|case| &case.openings).filter(|of| of.is_door());
-        let mut fronts = doors.filter_map(|opening| opening.front.as_ref()?.hinge);
-        fronts.any(|(id, _)| id == HingeId(hinge))
-    };
-    let hinges = piece.hinges.iter().enumerate().filter(move |(index, hinge)| {
-        matches!(hinge.kind, HingeKind::Cup { plate: None, .. }) && hung(*index)
-    });
-    hinges.map(|(_, hinge)| {
-        format!("No plate is entered for the hinge {}, so this list has no blocks that its plates stand on. Look them up on its sheet before you saw.", hinge.name)
-    })
 }
 
 /// A stock, and how thick it is.

@@ -36,6 +36,7 @@ examples! {
     "fronts-in-sequence"
     "false-front"
     "paneled-doors"
+    "glazed-doors"
     "trays-behind-doors"
     "drawers-on-wood"
     "web-frames"

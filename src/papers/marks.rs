@@ -100,6 +100,7 @@ fn kind(part: &Part) -> &'static str {
         (Role::FrontRail, Which::Bottom) => "bottom rail of a front",
         (Role::FrontRail, _) => "mid rail of a front",
         (Role::FrontPanel, _) => "panel",
+        (Role::Bead, _) => "glazing bead",
         (Role::DrawerSide, _) => "drawer side",
         (Role::DrawerFront, _) => "box front",
         (Role::DrawerBack, _) => "box back",

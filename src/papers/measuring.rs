@@ -36,7 +36,7 @@ pub fn form(work: &Workings<'_>) -> String {
     for (index, stock) in piece.stocks.iter().enumerate() {
         let id = StockId(index);
         let used = parts.all.iter().any(|part| part.stock == id);
-        if !stock.is_solid() && used && !is_measured(piece, &Subject::Stock(id)) {
+        if stock.is_sheet() && used && !is_measured(piece, &Subject::Stock(id)) {
             let figure = piece.tape().decimal_source(stock.thickness.length);
             lines.push((format!("  stock {} {{", stock.name), String::new()));
             lines.push(("    actual".into(), format!("written {figure}")));

@@ -271,6 +271,7 @@ fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> Stri
                 fit(feature.deep)
             )
         }
+        FeatureKind::Glazing(_) => joints::glazing(part, feature, figures),
         FeatureKind::Miter => {
             format!("{face} mitered at 45 degrees, with the width to the long point")
         }
@@ -335,7 +336,8 @@ fn housed(part: &Part, channel: &Feature, parts: &Parts) -> Vec<String> {
     if !lodged.is_empty() {
         return lodged.into_iter().map(|id| parts.mark(id).to_owned()).collect();
     }
-    if part.role != Role::FrontStile {
+    let is_glazed = part.features.iter().any(|own| matches!(own.kind, FeatureKind::Glazing(_)));
+    if part.role != Role::FrontStile || is_glazed {
         return Vec::new();
     }
     let own = parts.iter().filter(|(_, own)| own.assembly == part.assembly);

@@ -66,6 +66,8 @@ fn is_shaped(sort: JointSort) -> bool {
         JointSort::Miter => true,
         JointSort::Wood(kind) => kind.is_shaped(),
         JointSort::Floating
+        | JointSort::Glazed
+        | JointSort::Pinned
         | JointSort::Planted
         | JointSort::Hung
         | JointSort::Slid
@@ -83,7 +85,9 @@ fn shaped_joints(parts: &Parts) -> BTreeSet<(PartId, PartId)> {
 
 /// True where all that the two share has been cut out of `host`.
 fn makes_way(host: &Part, guest: &Cuboid) -> bool {
-    let cut = host.features.iter().filter(|f| f.is_channel() || f.kind == FeatureKind::Notch);
+    let cut = host.features.iter().filter(|f| {
+        f.is_channel() || matches!(f.kind, FeatureKind::Notch | FeatureKind::Glazing(_))
+    });
     host.makes_way(guest, cut)
 }
 

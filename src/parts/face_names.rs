@@ -161,6 +161,7 @@ impl Part {
             | Role::Rail
             | Role::FrontRail
             | Role::FrontPanel
+            | Role::Bead
             | Role::DrawerBottom
             | Role::Packer
             | Role::HingeBlock

@@ -47,6 +47,9 @@ pub enum FeatureKind {
     Groove,
     /// A step along an edge or end.
     Rabbet,
+    /// What lies behind a groove, cut off when its frame is glued up, so that glass goes in
+    /// from behind; so much of it was wood.
+    Glazing(Length),
     /// An edge planed to 45 degrees.
     Miter,
     /// A corner or opening cut right through.
@@ -81,6 +84,7 @@ impl FeatureKind {
             Self::Dado => "dado",
             Self::Groove => "groove",
             Self::Rabbet => "rabbet",
+            Self::Glazing(_) => "rabbet for glass",
             Self::Miter => "miter",
             Self::Notch => "notch",
             Self::Slot => "slot",
@@ -156,6 +160,7 @@ impl Feature {
             || matches!(
                 self.kind,
                 FeatureKind::Mortise
+                    | FeatureKind::Glazing(_)
                     | FeatureKind::Notch
                     | FeatureKind::Slot
                     | FeatureKind::Pockets(..)

@@ -114,6 +114,7 @@ impl Part {
             FeatureKind::Dado
             | FeatureKind::Groove
             | FeatureKind::Rabbet
+            | FeatureKind::Glazing(_)
             | FeatureKind::Miter
             | FeatureKind::Notch
             | FeatureKind::Slot

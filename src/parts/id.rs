@@ -63,6 +63,8 @@ pub enum Role {
     FrontRail,
     /// The panel of a frame-and-panel front.
     FrontPanel,
+    /// A bead that holds the glass of a framed front.
+    Bead,
     /// A side of a drawer box.
     DrawerSide,
     /// The front of a drawer box.

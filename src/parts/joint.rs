@@ -14,6 +14,10 @@ pub enum JointSort {
     Miter,
     /// A panel loose in its grooves.
     Floating,
+    /// A pane in the rabbet of a frame.
+    Glazed,
+    /// A bead that holds a pane, pinned into the wall of its rabbet.
+    Pinned,
     /// A board planted on and fixed with screws or pins.
     Planted,
     /// A part hung on hinges.

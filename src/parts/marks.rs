@@ -119,7 +119,7 @@ impl Part {
             }
             Role::HoldingBlock => marks(front, left, bottom),
             // It is cut to length and screwed on; nothing is set on it.
-            Role::Packer | Role::Guide | Role::Kicker | Role::Runner | Role::Stop => {
+            Role::Packer | Role::Guide | Role::Kicker | Role::Runner | Role::Stop | Role::Bead => {
                 Marks::default()
             }
         }

@@ -159,6 +159,8 @@ fn word(role: Role, which: Which) -> String {
         (Role::Rail | Role::FrontRail, _) => ("", "rail"),
         (Role::Slab, _) => ("", "front"),
         (Role::FrontPanel, _) => ("", "panel"),
+        (Role::Bead, Which::Number(_)) => ("cross", "bead"),
+        (Role::Bead, _) => ("", "bead"),
         (Role::DrawerSide, _) => ("", "side"),
         (Role::DrawerFront, _) => ("", "box-front"),
         (Role::DrawerBack, _) => ("", "box-back"),

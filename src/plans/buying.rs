@@ -8,6 +8,7 @@ use crate::trade;
 use super::Workings;
 use super::boards::OfLumber;
 use super::edging;
+use super::glass::{self, Panes};
 use super::hardware::{self, Count, Kind};
 
 /// How much is bought of something.
@@ -15,6 +16,8 @@ use super::hardware::{self, Count, Kind};
 pub enum Amount {
     /// Whole sheets of this size.
     Sheets(i64, [Length; 2]),
+    /// Panes of one size.
+    Panes(Panes),
     /// Sheets of a size that is not known.
     Unplanned,
     /// Pieces.
@@ -82,6 +85,9 @@ impl Bought {
             Amount::Sheets(count, [long, wide]) => {
                 in_sheets([*long, *wide, self.thick], rate.per)? * Exact::int(*count)
             }
+            Amount::Panes(Panes { count, size: [long, wide], .. }) => {
+                in_sheets([*long, *wide, self.thick], rate.per)? * Exact::int(*count)
+            }
             Amount::Pieces(count) | Amount::Pairs(count) if rate.per == "pack" => {
                 Exact::int(self.sold.packs(*count)?)
             }
@@ -108,6 +114,7 @@ impl Bought {
             "m3" => Some(meters),
             "board-foot" => Some(meters / board_foot()),
             "m2" if thick.is_positive() => Some(meters / thick),
+            "ft2" if thick.is_positive() => Some(meters / thick / square_foot()),
             _ => None,
         }
     }
@@ -127,10 +134,17 @@ fn in_sheets(size: [Length; 3], per: &str) -> Option<Exact> {
     match per {
         "sheet" | "each" => Some(Exact::ONE),
         "m2" => Some(long * wide),
+        "ft2" => Some(long * wide / square_foot()),
         "m3" => Some(long * wide * thick),
         "board-foot" => Some(long * wide * thick / board_foot()),
         _ => None,
     }
+}
+
+/// In square meters.
+fn square_foot() -> Exact {
+    let foot = Exact::ratio(3048, 10_000);
+    foot * foot
 }
 
 /// In cubic meters.
@@ -159,10 +173,13 @@ pub(super) fn list(work: &Workings<'_>) -> Vec<Bought> {
     });
     let stocks = || piece.stocks.iter().enumerate().map(|(index, stock)| (StockId(index), stock));
     let unplanned = stocks().filter(|(id, stock)| {
-        let is_sheet = !stock.is_solid() && !stock.is_banding();
-        is_sheet && stock.sheet.is_none() && work.left_of(*id).next().is_some()
+        stock.is_sheet() && stock.sheet.is_none() && work.left_of(*id).next().is_some()
     });
     let unplanned = unplanned.filter_map(|(id, _)| of_stock(id, Amount::Unplanned, Boards::None));
+    let panes = stocks().filter(|(_, stock)| stock.is_glass()).flat_map(|(id, _)| {
+        let panes = glass::panes(work, id).into_iter();
+        panes.filter_map(move |own| of_stock(id, Amount::Panes(own), Boards::None))
+    });
     let boards = work.boards().iter().filter_map(|own| {
         let (amount, boards) = boards(work, own)?;
         of_stock(own.stock, amount, boards)
@@ -188,7 +205,7 @@ pub(super) fn list(work: &Workings<'_>) -> Vec<Bought> {
         let (what, boards) = (What::Hardware(kind), Boards::None);
         (count > 0).then_some(Bought { what, amount, thick, price, lead, sold, boards })
     });
-    sheets.chain(unplanned).chain(boards).chain(edging).chain(hardware).collect()
+    sheets.chain(unplanned).chain(panes).chain(boards).chain(edging).chain(hardware).collect()
 }
 
 /// What there is to buy of a stock of boards: those of its plan where it is known what the

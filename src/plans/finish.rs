@@ -19,13 +19,18 @@ use std::collections::BTreeSet;
 use crate::model::{Exposure, Finish, FinishId, Piece, Side, Stock};
 use crate::parts::{Assembly, Direction, Face, Part, Parts, Role, cover_of};
 
+use super::assembly::is_glass;
+
 pub use coat::Coat;
 pub use surface::{Coated, Surface, of_parts, of_wood, sanded, surface};
 pub use told::{added, covering, in_quarts, measured_out, told};
 
-/// The finish of a part: what its own block names, else that of its case.
+/// The finish of a part: what its own block names, else that of its case. None goes on glass.
 #[must_use]
 pub fn of_part(piece: &Piece, part: &Part) -> Option<FinishId> {
+    if is_glass(piece, part) {
+        return None;
+    }
     let case = piece.case(part.case)?;
     let of_frame = || case.frame.as_ref().and_then(|frame| frame.finish);
     let own = match (part.role, part.assembly) {
@@ -37,6 +42,11 @@ pub fn of_part(piece: &Piece, part: &Part) -> Option<FinishId> {
         }
         (_, Assembly::DrawerBox(_)) => case.drawers.as_ref().and_then(|boxes| boxes.finish),
         (_, Assembly::Countertop(_)) => piece.top_over(case.id).and_then(|top| top.spec.finish),
+        // One that is of the stock of the fronts beside it looks as they do.
+        (_, Assembly::Filler(..)) if case.frame.is_none() => {
+            let fronts = case.fronts.as_ref().filter(|fronts| fronts.stock == part.stock);
+            fronts.and_then(|fronts| fronts.finish)
+        }
         (_, Assembly::Frame(_) | Assembly::Filler(..)) => of_frame(),
         (_, Assembly::Base(_) | Assembly::Carcass(_) | Assembly::Loose(_)) => None,
     };

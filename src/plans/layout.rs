@@ -109,6 +109,8 @@ fn is_struck(joint: &Joint) -> bool {
         },
         JointSort::Miter
         | JointSort::Floating
+        | JointSort::Glazed
+        | JointSort::Pinned
         | JointSort::Planted
         | JointSort::Hung
         | JointSort::Slid

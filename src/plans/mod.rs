@@ -42,6 +42,7 @@ pub mod tipping;
 pub mod torn;
 pub mod wall;
 pub mod weights;
+pub mod glass;
 mod hands;
 mod workings;
 

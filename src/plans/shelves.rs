@@ -53,7 +53,9 @@ pub fn through<'a>(piece: &'a Piece, parts: &Parts, shelf: &Part) -> Option<Thro
 /// The clear height between the fixed shelves of an opening so high.
 fn between_fixed(piece: &Piece, shelf: &Part, opening: &Opening, high: Length) -> Length {
     let fixed = opening.shelves.as_ref().map_or(0, |set| i64::from(set.fixed));
-    (high - piece.thickness(shelf.stock).length * fixed) / (fixed + 1)
+    let of_case = piece.case(shelf.case).and_then(|case| case.shelves.stock);
+    let thick = piece.thickness(of_case.unwrap_or(shelf.stock)).length;
+    (high - thick * fixed) / (fixed + 1)
 }
 
 /// What nailers take of the height in which a shelf is turned: it is as deep as the case,

@@ -146,7 +146,7 @@ impl<'a> Lying<'a> {
     /// made of this stock, each beside what is allowed.
     fn judged(&self, piece: &Piece, stock: StockId) -> Option<[Judged; 2]> {
         let sag = self.sag(piece, stock)?;
-        let creep = trade::creep(piece.stock(stock)?.is_solid());
+        let creep = piece.stock(stock)?.creep();
         Some([
             Judged { age: Age::New, sag, limit: self.limit() },
             Judged { age: Age::Old, sag: sag * creep, limit: trade::WRITTEN },
@@ -165,7 +165,7 @@ impl<'a> Lying<'a> {
     /// What it would sag for good at the most with an upright under its middle.
     #[must_use]
     pub fn halved(&self, piece: &Piece) -> Option<Length> {
-        let creep = trade::creep(piece.stock(self.part.stock)?.is_solid());
+        let creep = piece.stock(self.part.stock)?.creep();
         let sag = self.sag_as(piece, self.part.stock, Beam::Simple, self.span.half())?;
         Some(sag * creep)
     }
@@ -180,7 +180,7 @@ impl<'a> Lying<'a> {
     #[must_use]
     pub fn longest(&self, piece: &Piece) -> Option<f64> {
         let stock = self.part.stock;
-        let creep = trade::creep(piece.stock(stock)?.is_solid()).to_f64();
+        let creep = piece.stock(stock)?.creep().to_f64();
         let mut longest = f64::INFINITY;
         for strip in self.strips() {
             let stiffness = self.stiffness(piece, stock, &strip)?;

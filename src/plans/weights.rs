@@ -314,8 +314,14 @@ fn body(piece: &Piece, part: &Part) -> Body {
 fn cut(piece: &Piece, size: [f64; 3], feature: &Feature) -> Option<(f64, [f64; 3])> {
     let span = |(from, to): (Length, Length)| (to - from).to_mm_f64();
     let (u, v, deep) = (span(feature.u), span(feature.v), feature.deep.to_mm_f64());
+    // Its groove is counted by itself.
+    let deep = match feature.kind {
+        FeatureKind::Glazing(lip) => lip.to_mm_f64(),
+        _ => deep,
+    };
     let area = match feature.kind {
-        FeatureKind::Dado
+        FeatureKind::Glazing(_)
+        | FeatureKind::Dado
         | FeatureKind::Groove
         | FeatureKind::Rabbet
         | FeatureKind::Notch

@@ -13,6 +13,7 @@ use super::boards::{self, OfLumber};
 use super::buying::{self, Bought};
 use super::finish::{self, Surface};
 use super::fitting::{self, Fastened, Fitting, PinRows};
+use super::glass::{self, Light};
 use super::hung::{self, Hangs};
 use super::layout::{self, Layout};
 use super::ledger::Ledger;
@@ -50,6 +51,7 @@ pub struct Workings<'a> {
     layout: OnceLock<Layout>,
     leaning: OnceLock<Vec<Leaning<'a>>>,
     ledger: OnceLock<Ledger<'a>>,
+    lights: OnceLock<Vec<Light>>,
     loads_at_once: OnceLock<Vec<Load>>,
     lying: OnceLock<Vec<Lying<'a>>>,
     operations: OnceLock<Operations>,
@@ -86,6 +88,7 @@ impl<'a> Workings<'a> {
             layout: OnceLock::new(),
             leaning: OnceLock::new(),
             ledger: OnceLock::new(),
+            lights: OnceLock::new(),
             loads_at_once: OnceLock::new(),
             lying: OnceLock::new(),
             operations: OnceLock::new(),
@@ -197,6 +200,11 @@ impl<'a> Workings<'a> {
     /// What is cut, to trim and left.
     pub fn ledger(&self) -> &Ledger<'a> {
         self.ledger.get_or_init(|| Ledger::of(self.piece, self.parts))
+    }
+
+    /// The panes in frames, with what holds them.
+    pub fn lights(&self) -> &[Light] {
+        self.lights.get_or_init(|| glass::lights(self.piece, self.parts))
     }
 
     /// Every case that hangs, on its wall screws.

@@ -162,6 +162,8 @@ fn joints_of(parts: &Parts) -> Vec<Vec<(&'static str, PartId, bool)>> {
             JointSort::Wood(kind) => kind.word(),
             JointSort::Miter => "mitered seam",
             JointSort::Floating => "loose in a groove",
+            JointSort::Glazed => "in the rabbet of a frame",
+            JointSort::Pinned => "pinned",
             JointSort::Planted => "planted on",
             JointSort::Hung | JointSort::Slid | JointSort::Laid | JointSort::FrontFixed => continue,
         };

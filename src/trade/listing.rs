@@ -56,7 +56,7 @@ fn sheets() -> Listing {
         .map(|sheet| {
             vec![
                 sheet.name.to_owned(),
-                format!("0.{:02}", sheet.gravity / 10),
+                format!("{}.{:02}", sheet.gravity / 1000, sheet.gravity % 1000 / 10),
                 format!("{}.{:02}", sheet.stiffness / 1000, sheet.stiffness % 1000 / 10),
                 sheet.source.to_owned(),
             ]

@@ -10,6 +10,7 @@ mod cutter;
 mod driver;
 mod fasteners;
 mod finishes;
+mod glazing;
 mod gluing;
 mod hinging;
 mod joints;
@@ -56,6 +57,10 @@ pub use fasteners::{
 pub use finishes::{
     COAT_READY, FINISH_WASTE, FINISHES, FinishGood, Rags, Sanding, brushing_time, coating_time,
     finish_named, finish_needed, mixed,
+};
+pub use glazing::{
+    PSI_IN_NEWTON, bead_pin, bead_pins, bead_shy, glass_bears, glass_sag, glass_sold, glass_stress,
+    pane_clear, thinnest_bead,
 };
 pub use gluing::{
     Staves, clamping, clamping_block, driving, glue_needed, joint_clamps, milliliters,

@@ -15,9 +15,9 @@ pub struct SheetGood {
     pub source: &'static str,
 }
 
-/// Sheet goods. Their stiffness is at the low end of the published range, so that
-/// no sag comes out too small. The gravity of plywood is at the high end; those of
-/// the others lie in the middle.
+/// Sheet goods, and glass. The stiffness of sheets is at the low end of the published range,
+/// so that no sag comes out too small. The gravity of plywood is at the high end; those of
+/// the others lie in the middle. Glass has no moisture in it: its gravity is its density.
 pub const SHEETS: &[SheetGood] = &[
     SheetGood {
         name: "plywood",
@@ -42,6 +42,12 @@ pub const SHEETS: &[SheetGood] = &[
         gravity: 950,
         stiffness: 450,
         source: "gravity 0.9 to 1.0, stiffness 0.45 to 0.80: Wood Handbook, Table 12-1",
+    },
+    SheetGood {
+        name: "glass",
+        gravity: 2500,
+        stiffness: 10_150,
+        source: "soda-lime glass, density 2500 kg/m3 and modulus 70 GPa: EN 572-1",
     },
 ];
 

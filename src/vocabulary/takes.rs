@@ -283,7 +283,8 @@ impl SoldBy for ByPack {
 pub enum ByPair {}
 
 impl SoldBy for BySize {
-    const UNITS: &'static [&'static str] = &["sheet", "board-foot", "each", "m2", "m3", "ft", "m"];
+    const UNITS: &'static [&'static str] =
+        &["sheet", "board-foot", "each", "m2", "ft2", "m3", "ft", "m"];
 }
 
 impl SoldBy for ByPiece {

@@ -80,7 +80,10 @@ impl Play<'_> {
                 self.about(index, part, "it is fixed to what is moved and is not named");
             }
         }
-        let parts = self.fixed.with(&parts);
+        // A door off its hinges comes without its case.
+        let is_off = parts.iter().all(|part| self.off_hinges.contains(part));
+        let fixed = if is_off { &self.built } else { &self.fixed };
+        let parts = fixed.with(&parts);
         if let Some(part) = parts.iter().find(|part| there.contains(part)).copied() {
             self.about(index, part, "it is there already");
             return;
@@ -128,6 +131,9 @@ impl Play<'_> {
                 self.about(index, half, "it is not among what is brought together");
                 return None;
             }
+        }
+        if joint.glued && self.is_glass(part) {
+            self.about(index, part, "glue holds a pane fast, and it breaks");
         }
         let mut room = Room::new(self.packet, &self.boards, self.tolerance());
         if let Some(parted) = room.parted(joint, part, into) {

@@ -55,6 +55,8 @@ pub(super) enum Sort {
     Notch,
     /// A long hole for a screw.
     Slot,
+    /// The rabbet behind a pane.
+    Glazing,
     Mortise,
     Tenon,
     Dovetails,
@@ -79,6 +81,7 @@ impl Cut {
             | Sort::Bore
             | Sort::Notch
             | Sort::Slot
+            | Sort::Glazing
             | Sort::Mortise
             | Sort::Dovetails
             | Sort::Miter(..) => common(&self.space, &whole(size)).into_iter().collect(),

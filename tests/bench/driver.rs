@@ -67,6 +67,8 @@ pub(super) fn blocked(
         | JointKind::Butt
         | JointKind::Miter
         | JointKind::Floating
+        | JointKind::Glazed
+        | JointKind::Pinned
         | JointKind::Hung
         | JointKind::Slid
         | JointKind::Laid => return None,

@@ -230,6 +230,8 @@ impl<'a, 'p> Room<'a, 'p> {
             | JointKind::Butt
             | JointKind::Miter
             | JointKind::Floating
+            | JointKind::Glazed
+            | JointKind::Pinned
             | JointKind::Planted => self.tolerance,
         };
         // Two halves that meet cover each other by more than a line.

@@ -125,6 +125,8 @@ fn missing(packet: &Packet, boards: &[Board<'_>]) -> Vec<String> {
             | JointKind::Butt
             | JointKind::Miter
             | JointKind::Floating
+            | JointKind::Glazed
+            | JointKind::Pinned
             | JointKind::Planted
             | JointKind::Hung
             | JointKind::Slid

@@ -77,6 +77,9 @@ impl Play<'_> {
                     self.about(index, part, &format!("{of} is {thick} thick"));
                 }
             }
+            Some(stock) if stock.form == Form::Glass => {
+                self.about(index, part, "no saw cuts glass");
+            }
             Some(_) => {}
         }
         let stock = self.packet.stocks.iter().find(|own| own.name == of);
@@ -166,7 +169,9 @@ impl Play<'_> {
             let board = &self.boards[part];
             let stock = self.packet.stocks.iter().find(|stock| stock.name == board.part.stock);
             let sheet = stock.is_some_and(|stock| stock.form == Form::Sheet);
-            let wrong = if axis == 2 && sheet && !board.layered {
+            let wrong = if self.is_glass(part) {
+                Some("no machine mills glass".to_owned())
+            } else if axis == 2 && sheet && !board.layered {
                 Some("a sheet is not planed".to_owned())
             } else if !board.cuts.is_empty() {
                 Some("its joints are cut already".to_owned())

@@ -20,6 +20,8 @@ mod edging;
 mod figures;
 mod front_screws;
 mod gates;
+mod glass;
+mod guided;
 mod joining;
 mod holes;
 mod keep_outs;

@@ -127,6 +127,7 @@ pub(super) struct Stock {
 #[serde(rename_all = "lowercase")]
 pub(super) enum Form {
     Sheet,
+    Glass,
     Boards,
     Roll,
 }
@@ -210,6 +211,8 @@ pub(super) struct Joint {
     pub(super) kind: JointKind,
     pub(super) part: String,
     pub(super) into: String,
+    #[serde(default)]
+    pub(super) glued: bool,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Deserialize)]
@@ -226,6 +229,8 @@ pub(super) enum JointKind {
     Butt,
     Miter,
     Floating,
+    Glazed,
+    Pinned,
     Planted,
     Hung,
     Slid,
@@ -246,6 +251,8 @@ pub(super) struct Operation {
 pub(super) enum Work {
     #[serde(rename = "break down")]
     BreakDown(BreakDown),
+    #[serde(rename = "order glass")]
+    Pane(Pane),
     Stick(StickOf),
     Measure(MeasureOf),
     #[serde(rename = "glue up")]
@@ -297,6 +304,9 @@ pub(super) enum Work {
     #[serde(rename = "set slides")]
     Slides(Slides),
     Fasten(Fasten),
+    #[serde(rename = "take off")]
+    TakeOff(TakeOff),
+    Glaze(Glaze),
     Scribe(Scribe),
     #[serde(rename = "fit filler")]
     FitFiller(FitFiller),
@@ -325,8 +335,7 @@ pub(super) enum Work {
         alias = "set front",
         alias = "spacers",
         alias = "stand off rail",
-        alias = "stand off wall",
-        alias = "take off"
+        alias = "stand off wall"
     )]
     Beside(Other),
 }
@@ -696,6 +705,45 @@ pub(super) struct BreakDown {
     pub(super) pieces: u32,
 }
 
+/// A pane from the glazier.
+#[derive(Debug, Deserialize)]
+pub(super) struct Pane {
+    pub(super) part: String,
+    pub(super) stock: String,
+    pub(super) size: [Figure; 3],
+    pub(super) edges: PaneEdges,
+}
+
+/// What comes off again for the next work.
+#[derive(Debug, Deserialize)]
+pub(super) struct TakeOff {
+    pub(super) parts: Vec<String>,
+}
+
+/// A pane in its rabbet.
+#[derive(Debug, Deserialize)]
+pub(super) struct Glaze {
+    pub(super) pane: String,
+    pub(super) clear: Figure,
+    pub(super) beads: Vec<PinnedBead>,
+    pub(super) pin: Figure,
+}
+
+/// A bead and how many pins hold it.
+#[derive(Debug, Deserialize)]
+pub(super) struct PinnedBead {
+    pub(super) part: String,
+    pub(super) pins: u32,
+}
+
+/// What a glazier does to the edges.
+#[derive(Clone, Copy, Debug, Deserialize, PartialEq, Eq)]
+#[serde(rename_all = "lowercase")]
+pub(super) enum PaneEdges {
+    Polished,
+    Seamed,
+}
+
 /// What parts are cut by.
 #[derive(Debug, Deserialize)]
 pub(super) struct MeasureOf {
@@ -880,6 +928,8 @@ pub(super) struct Tails {
 pub(super) enum Shaped {
     Notch,
     Slot,
+    #[serde(rename = "rabbet for glass")]
+    Glazing,
     Mortise,
     Tenon,
     Haunch,
@@ -1057,6 +1107,8 @@ pub(super) enum FeatureKind {
     Dado,
     Groove,
     Rabbet,
+    #[serde(rename = "rabbet for glass")]
+    Glazing,
     Miter,
     Notch,
     Slot,

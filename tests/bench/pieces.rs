@@ -384,6 +384,15 @@ impl Writer<'_> {
                 "stock {name} {{ lumber {rough}; thickness {thick}; species sugar-maple; sawn quarter{boards} }}"
             ));
         }
+        // Glass goes by what is written so far, so that no other choice depends on it.
+        let written: usize = self.drawn.text.bytes().map(usize::from).sum();
+        let [pane, plate] = [
+            ["glass 1/8 in", "glass 1/4 in", "glass 3/16 in; tempered", "glass 4 mm; mirror"],
+            ["glass 1/2 in", "glass 3/8 in; tempered", "glass 10 mm; tempered", "glass 12 mm"],
+        ]
+        .map(|all| all[written % 4]);
+        self.line(&format!("stock pane {{ {pane} }}"));
+        self.line(&format!("stock plate {{ {plate} }}"));
         let panel = self.one_of(&["1/4 in", "3/8 in", "8 mm"]);
         self.line(&format!(
             "stock panel {{ lumber 4/4; thickness {panel}; species sugar-maple; sawn quarter }}"
@@ -726,16 +735,30 @@ impl Writer<'_> {
         front
     }
 
+    /// A door of its own, with glass.
+    fn glazed(&mut self, drawn: u16) -> &'static str {
+        self.is("glazed door");
+        match drawn {
+            4 => {
+                "; front { build panel { stile 2-1/4 in; rail 2-1/4 in; panel-stock pane; groove 3/8 in } }"
+            }
+            5 => {
+                "; front { build panel { stile 60 mm; rail 55 mm; panel-stock pane; groove 10 mm; groove-wide 7 mm; beads birch } }"
+            }
+            6 => {
+                "; front { build panel { stile 2-1/4 in; rail 2-1/4 in; mid-rail; panel-stock pane; beads maple } }"
+            }
+            _ => {
+                "; front { build panel { stile 2-1/4 in; rail 2 in; panel-stock pane; groove 3/8 in; room 1/8 in; tenon 1-1/4 in } }"
+            }
+        }
+    }
+
     fn drawers(&mut self) {
         let joint = self.joint(&["rabbet", "dovetail", "butt"]);
         let joint = if joint.starts_with("rabbet") { "rabbet" } else { joint };
         // On wood a drawer needs a level board under it, and trays don't run on it.
-        let bare = [
-            "no board between openings",
-            "trays behind doors",
-            "drawer behind doors",
-            "rail with a lip",
-        ];
+        let bare = ["no board between openings", "trays behind doors", "rail with a lip"];
         let slides: &[&str] = match bare.iter().any(|way| self.drawn.ways.contains(way)) {
             true => &["under", "beside"],
             false => &["under", "beside", "wood"],
@@ -828,7 +851,12 @@ impl Writer<'_> {
             }
             1 => {
                 self.is("adjustable shelf");
+                let glass = self.drawn.text.len() % 3 == 0;
+                if glass {
+                    self.is("glass shelf");
+                }
                 match self.hole(2, "x") {
+                    _ if glass => "; shelf { adjustable 1; stock plate }",
                     "" => "; shelf { adjustable 1 }",
                     _ => "; shelf { adjustable 1; hole 40 mm { from-left 4 in; from-back 2 in } }",
                 }
@@ -844,9 +872,12 @@ impl Writer<'_> {
         let drawn = if is_door { self.number(24) } else { 0 };
         let behind = is_door && drawn % 3 == 1;
         // Deeper down, most doors are too low for one.
-        let mid = if place.depth == DEPTH { self.mid_rail(drawn / 3) } else { "" };
+        let mid = match drawn / 3 {
+            own @ 4.. if is_door => self.glazed(own),
+            own if place.depth == DEPTH => self.mid_rail(own),
+            _ => "",
+        };
         let shelves = if behind {
-            self.is("trays behind doors");
             let list = self.one_of(&[
                 "; down { open A { share 1 }; divider { }; tray B { high 5 in }; divider { }; open C { share 1 } }",
                 "; down { open A { share 1 }; divider { }; tray B { high 5 in; box { high 3 in } }; tray C { high 5 in; box { high 3 in } }; divider { }; open D { share 1 } }",
@@ -856,8 +887,13 @@ impl Writer<'_> {
                 "; down { open A { share 1 }; divider { }; drawer B { high 5-1/2 in; set-back 3 in; front { build slab; pull none } }; divider { }; open C { share 1 } }",
                 "; across { open A { share 1 }; divider { }; down { share 1; open B { share 1 }; divider { }; tray C { high 6 in; box { high 4 in } }; divider { }; open D { share 1 } } }",
             ]);
-            if list.contains("drawer") {
-                self.is("drawer behind doors");
+            for (word, way) in [("tray", "trays behind doors"), ("drawer", "drawer behind doors")] {
+                if list.contains(word) {
+                    self.is(way);
+                }
+            }
+            if list.contains("}; drawer C") {
+                self.is("no board between openings");
             }
             let mut list = list.to_owned();
             for letter in ['A', 'B', 'C', 'D'] {
@@ -937,6 +973,7 @@ pub(super) const WAYS: &[&str] = &[
     "adjustable shelf",
     "fixed shelf",
     "round hole",
+    "glazed door",
     "door",
     "pair of doors",
     "drawer",
@@ -999,4 +1036,7 @@ pub(super) const RARER: &[&str] = &[
     "fixed and adjustable shelves",
     "drawers on wood",
     "fronts in sequence",
+    "glass shelf",
+    "joint: glazed",
+    "joint: pinned",
 ];

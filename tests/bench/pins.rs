@@ -101,6 +101,7 @@ fn unsound(board: &Board<'_>, holes: &[(u32, Space)], tolerance: f64) -> Option<
                 }
                 Sort::Flute
                 | Sort::Slot
+                | Sort::Glazing
                 | Sort::Tenon
                 | Sort::Dovetails
                 | Sort::Miter(..)

@@ -17,9 +17,9 @@ use super::planks::FromBoard;
 use super::sawing::Rough;
 use super::wood::{NOTHING, Space, common, difference};
 use super::{
-    Report, bare, bores, boxes, front_screws, holes, keep_outs, leg_blocks, lines, on_bases,
-    on_legs, opening, pins, planks, plates, pockets, rails, sawing, screws, scribing, season,
-    shapes, slides, stacked, stops, strokes,
+    Report, bare, bores, boxes, front_screws, guided, holes, keep_outs, leg_blocks, lines,
+    on_bases, on_legs, opening, pins, planks, plates, pockets, rails, sawing, screws, scribing,
+    season, shapes, slides, stacked, stops, strokes,
 };
 
 /// Plays a packet through, with wood and machines that are off. `sheets` says how
@@ -76,6 +76,10 @@ pub(super) struct Play<'p> {
     pub(super) built: Fixed,
     /// Doors by now on their hinges: they stand open while something goes in.
     pub(super) hung: Vec<usize>,
+    /// What was taken off its hinges or its screws again.
+    pub(super) off_hinges: Vec<usize>,
+    /// Panes that are in their frames.
+    pub(super) panes: Vec<usize>,
     /// What the wall screws go through, once they are in.
     walled: Vec<&'p String>,
     /// In which step each joint was closed.
@@ -91,6 +95,9 @@ fn name(packet: &Packet, index: usize) -> String {
         Work::BreakDown(_) => "break down".to_owned(),
         Work::Stick(_) => "stick".to_owned(),
         Work::Measure(_) => "measure".to_owned(),
+        Work::Pane(_) => "order glass".to_owned(),
+        Work::Glaze(_) => "put in glass".to_owned(),
+        Work::TakeOff(_) => "take off".to_owned(),
         Work::GlueUp(_) => "glue up".to_owned(),
         Work::Mill(_) => "mill".to_owned(),
         Work::Edge(own) => format!("edge the {}", own.face),
@@ -170,6 +177,8 @@ impl<'p> Play<'p> {
             fixed,
             built,
             hung: Vec::new(),
+            off_hinges: Vec::new(),
+            panes: Vec::new(),
             walled: Vec::new(),
             closed,
             complaints,
@@ -263,6 +272,9 @@ impl<'p> Play<'p> {
             Work::Stick(work) => self.stick(index, work),
             // What is made by it is looked at when all is there.
             Work::Measure(_) => {}
+            Work::Pane(work) => self.pane(index, work),
+            Work::Glaze(work) => self.glaze(index, work),
+            Work::TakeOff(work) => self.take_off(index, &work.parts),
             Work::GlueUp(work) => self.glue_up(index, work),
             Work::Mill(work) => self.mill(index, work),
             Work::Edge(work) => self.edge(index, work),
@@ -313,8 +325,14 @@ impl<'p> Play<'p> {
             // What drawers run on is looked at when the piece stands.
             Work::OnWood(_) => {}
             Work::Finish(work) => {
+                if let Some(pane) = self.panes.first().copied() {
+                    self.about(index, pane, "a coat goes on when it is in its frame");
+                }
                 for mark in work.parts.iter().chain(&work.bare) {
-                    self.find(index, mark);
+                    let part = self.find(index, mark);
+                    if let Some(part) = part.filter(|part| self.is_glass(*part)) {
+                        self.about(index, part, "no finish goes on glass");
+                    }
                 }
             }
             Work::Lift(lift) => self.lifted(index, lift),
@@ -468,6 +486,9 @@ impl<'p> Play<'p> {
         if !self.is_whole(index, part) {
             return;
         }
+        if self.is_glass(part) {
+            self.about(index, part, "no tool of the shop cuts glass");
+        }
         match cuts {
             Err(wrong) => self.about(index, part, &wrong),
             Ok(cuts) => {
@@ -475,7 +496,7 @@ impl<'p> Play<'p> {
                 let pinned = self.is_pinned(part);
                 let round = |cut: &Cut| match cut.sort {
                     Sort::Notch => pinned || self.is_reached(part, cut),
-                    own => matches!(own, Sort::Bore | Sort::Flute),
+                    own => matches!(own, Sort::Bore | Sort::Flute | Sort::Glazing),
                 };
                 // A hand drill gets in where the plate's screws are driven.
                 let through = matches!(
@@ -544,7 +565,9 @@ impl<'p> Play<'p> {
                 let found = self.boards.iter().position(|board| board.part.mark == *mark);
                 found.is_some_and(|part| own.contains(&part))
             });
-            ends[0] != ends[1] && is_lasting(joint.kind)
+            // Glass comes into its frame when all else is done to that.
+            let later = matches!(joint.kind, JointKind::Glazed | JointKind::Pinned);
+            ends[0] != ends[1] && is_lasting(joint.kind) && !later
         });
         !lands && !held
     }
@@ -647,6 +670,7 @@ impl<'p> Play<'p> {
         self.complaints.extend(leg_blocks::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(on_legs::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(slides::wrong(self.packet, &self.boards, self.tolerance()));
+        self.complaints.extend(guided::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(pins::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(plates::covered(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(screws::wrong(self.packet, &self.boards, self.tolerance()));

@@ -33,6 +33,7 @@ pub(super) fn cut(
     let sort = match shape.what {
         Shaped::Notch | Shaped::Haunch => Sort::Notch,
         Shaped::Slot => Sort::Slot,
+        Shaped::Glazing => Sort::Glazing,
         Shaped::Mortise => Sort::Mortise,
         Shaped::Tenon => Sort::Tenon,
         Shaped::Dovetails => Sort::Dovetails,
@@ -63,6 +64,7 @@ fn figures(what: Shaped, span: &Span) -> [f64; 2] {
             [span.start.print, span.start.print + span.end.exact - span.start.exact]
         }
         Shaped::Notch
+        | Shaped::Glazing
         | Shaped::Dovetails
         | Shaped::Miter
         | Shaped::PocketHoles

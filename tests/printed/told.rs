@@ -19,6 +19,8 @@ pub(super) enum Told {
 pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
     match kind {
         "break down" => (Told::Sheet("cut-list"), &[]),
+        "glaze" => (Told::Step, &["clear", "beads", "pin"]),
+        "order glass" => (Told::Sheet("cut-list"), &["size"]),
         "glue up" => (Told::Step, &["pieces", "wide", "planer"]),
         "mill" => (Told::Sheet("cut-list"), &["to"]),
         "edge" => (Told::Sheet("cut-list"), &["strip"]),

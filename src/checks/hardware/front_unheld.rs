@@ -136,6 +136,8 @@ fn holds_a_front(sort: JointSort) -> bool {
         | JointSort::Planted
         | JointSort::Laid
         | JointSort::Slid
+        | JointSort::Glazed
+        | JointSort::Pinned
         | JointSort::Floating => false,
     }
 }

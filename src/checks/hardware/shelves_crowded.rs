@@ -29,13 +29,12 @@ fn check(piece: &Piece, sink: &mut Sink) {
     let tape = piece.tape();
     let least = tape.unit.either(Length::inches(2, 1), Length::mm(50));
     for case in &piece.cases {
-        let Some(thick) = case.shelves.stock.map(|stock| piece.thickness(stock).length) else {
-            continue;
-        };
         for opening in &case.openings {
             let Some(set) = &opening.shelves else { continue };
+            let Some(stocks) = set.stocks(case.shelves.stock) else { continue };
+            let [fixed, loose] = stocks.map(|stock| piece.thickness(stock).length);
             let count = i64::from(set.count());
-            let taken = thick * count;
+            let taken = fixed * i64::from(set.fixed) + loose * (count - i64::from(set.fixed));
             let clear = (opening.high.length - taken) / (count + 1);
             if clear >= least || count == 0 {
                 continue;

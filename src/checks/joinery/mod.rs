@@ -7,7 +7,9 @@ mod tenon_too_thin;
 pub(super) mod part_impossible;
 mod parts_nothing;
 mod parts_overlap;
+mod pane_tight;
 mod panel_too_thick;
+mod bead_too_thin;
 mod countertop_unheld;
 mod dado_too_deep;
 mod dowel_odd;
@@ -43,12 +45,14 @@ pub(super) const FIRST: &[&Rule] =
 pub(super) const RULES: &[&Rule] = &[
     &rails_meet::RULE,
     &part_impossible::RULE,
+    &bead_too_thin::RULE,
     &countertop_unheld::RULE,
     &dowel_odd::RULE,
     &glue_on_finish::RULE,
     &groove_meets_joint::RULE,
     &miter_unequal::RULE,
     &no_mid_rail::RULE,
+    &pane_tight::RULE,
     &panel_too_thick::RULE,
     &pocket_screw_through::RULE,
     &pocket_screw_out::RULE,

@@ -34,9 +34,34 @@ fn check(piece: &Piece, sink: &mut Sink) {
         else {
             continue;
         };
-        let (thick, groove) = (stile.thickness.length, panel.thickness.length);
+        let thick = stile.thickness.length;
+        let groove = build.groove_wide(panel.thickness.clone()).length;
         let wall = (thick - groove).half();
         if wall >= least {
+            continue;
+        }
+        if let Some(glazed) = &build.glazed {
+            let left = tape.figure(wall.max(Length::ZERO));
+            let title =
+                format!("the grooves of {} leave {left} of the stile on each side", opening.path);
+            let widest = tape.down(thick - least.twice());
+            let at = &glazed.groove_wide_at;
+            let mut found = RULE
+                .finding(title, build.span, "for glass")
+                .label(stile.thickness_span, format!("stiles {} thick", tape.figure(thick)))
+                .sum(
+                    Sum::new("both walls", thick - groove, tape)
+                        .plus(thick, "stile", tape)
+                        .minus(groove, "groove", tape),
+                )
+                .subject(&opening.path);
+            if widest.is_positive() {
+                let figure = tape.source(widest);
+                found = found.fix(
+                    at.says(&format!("groove-wide {figure}"), format!("cut them {figure} wide")),
+                );
+            }
+            sink.push(found);
             continue;
         }
         sink.push(

@@ -95,6 +95,7 @@ fn is_hollow(feature: &Feature) -> bool {
         FeatureKind::Dado
         | FeatureKind::Groove
         | FeatureKind::Rabbet
+        | FeatureKind::Glazing(_)
         | FeatureKind::Notch
         | FeatureKind::Slot
         | FeatureKind::Bore(

@@ -1,6 +1,7 @@
 //! What the stock allows.
 
 mod actual_odd;
+mod glass_elsewhere;
 mod packer_scant;
 mod packer_too_thin;
 mod part_too_large;
@@ -22,6 +23,7 @@ pub(super) const FIRST: &[&Rule] = &[&planed_too_thick::RULE];
 /// The rules of this subject, in the order they are listed.
 pub(super) const RULES: &[&Rule] = &[
     &actual_odd::RULE,
+    &glass_elsewhere::RULE,
     &packer_scant::RULE,
     &packer_too_thin::RULE,
     &part_too_large::RULE,

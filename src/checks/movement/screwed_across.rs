@@ -46,6 +46,8 @@ fn is_by_screws(joint: &Joint) -> bool {
         JointSort::Planted => true,
         JointSort::Miter
         | JointSort::Floating
+        | JointSort::Glazed
+        | JointSort::Pinned
         | JointSort::Hung
         | JointSort::Slid
         | JointSort::Laid

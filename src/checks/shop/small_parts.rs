@@ -32,12 +32,17 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     }
     let tape = piece.tape();
     for (index, stock) in piece.stocks.iter().enumerate() {
-        // Blocks and stops are sawn off a strip anyway; the cut list has the caution.
+        // Blocks, stops, and beads are sawn off a strip anyway; the cut list has the caution.
         let own: Vec<&Part> = parts
             .all
             .iter()
             .filter(|part| part.stock == StockId(index))
-            .filter(|part| !matches!(part.role, Role::HingeBlock | Role::HoldingBlock | Role::Stop))
+            .filter(|part| {
+                !matches!(
+                    part.role,
+                    Role::HingeBlock | Role::HoldingBlock | Role::Stop | Role::Bead
+                )
+            })
             .collect();
         let pick = |small: fn(&Piece, &Part) -> bool| -> Vec<&Part> {
             own.iter().copied().filter(|part| small(piece, part)).collect()

@@ -2,6 +2,7 @@
 
 mod back_missing;
 mod case_loose;
+mod glass_shelf_weak;
 mod hangs_and_stands;
 mod hung_load;
 mod hung_unfixed;
@@ -29,6 +30,7 @@ pub(crate) use tips::SLUG as TIPS;
 pub(super) const RULES: &[&Rule] = &[
     &back_missing::RULE,
     &case_loose::RULE,
+    &glass_shelf_weak::RULE,
     &hangs_and_stands::RULE,
     &hung_load::RULE,
     &hung_unfixed::RULE,

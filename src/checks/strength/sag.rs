@@ -34,6 +34,10 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     // The shelves of one opening are alike: the worst of them is told.
     let mut worst: BTreeMap<String, (&Lying<'_>, Judged, usize)> = BTreeMap::new();
     for one in all {
+        // Glass has a rule of its own.
+        if piece.stock(one.part.stock).is_some_and(Stock::is_glass) {
+            continue;
+        }
         let Some(over) = one.over(piece, one.part.stock) else { continue };
         let known = worst.entry(named(piece, one.part, 1).1).or_insert((one, over, 0));
         known.2 += 1;
@@ -92,7 +96,7 @@ fn finding(
     if let Some(span) = one.carries.written {
         diagnostic = diagnostic.label(span, load.to_string());
     }
-    let creep = piece.stock(part.stock).map_or(Exact::ONE, |own| trade::creep(own.is_solid()));
+    let creep = piece.stock(part.stock).map_or(Exact::ONE, Stock::creep);
     let creep = format!("{}.{}", creep.floor(), (creep * Exact::int(10)).round() % 10);
     let where_said = match part.role {
         Role::Countertop => "`load` in the braces of `countertop`",
@@ -171,8 +175,11 @@ fn fixes(piece: &Piece, case: &Case, all: &[Lying<'_>], one: &Lying<'_>) -> Vec<
     let framed = case.frame.is_some();
     // The thickness of a frame-less case's boards takes part in its openings:
     // another one may not close.
+    let opening = one.part.opening().and_then(|id| piece.opening(id));
+    let own = opening.and_then(|own| own.shelves.as_ref()?.loose_stock).map(|(_, at)| at);
     let place = match one.part.role {
-        Role::FixedShelf | Role::AdjustableShelf => Some(case.shelves.stock_at),
+        Role::AdjustableShelf => Some(own.unwrap_or(case.shelves.stock_at)),
+        Role::FixedShelf => Some(case.shelves.stock_at),
         Role::Bottom if framed => case.bottom.as_ref().map(|bottom| bottom.stock_at),
         Role::Top if framed => case.top.as_ref().map(|top| top.stock_at),
         _ => None,
@@ -204,12 +211,13 @@ fn stiffer<'p>(piece: &'p Piece, all: &[Lying<'_>], one: &Lying<'_>) -> Option<&
                 && (other.part.role == one.part.role || is_shelf(other.part) && is_shelf(one.part))
         })
         .collect();
-    let solid = piece.stock(one.part.stock)?.is_solid();
+    let own = piece.stock(one.part.stock)?;
     let fits = |stock: &Stock, part: &Part| {
         stock.holds(piece.shop.edge_trim, [part.length.length, part.width.length])
     };
     let holds = |(index, stock): &(usize, &Stock)| {
-        stock.is_solid() == solid
+        stock.is_solid() == own.is_solid()
+            && stock.is_glass() == own.is_glass()
             && stock.stiffness.is_some()
             && alike
                 .iter()

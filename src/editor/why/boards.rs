@@ -204,6 +204,7 @@ fn bought(tell: &Teller<'_>, word: &str, amount: &Amount, terms: Vec<Term>) -> S
         Amount::CubicMeters(hundredths) => Exact::ratio(*hundredths, 100),
         // No boards are sold so.
         Amount::Sheets(..)
+        | Amount::Panes(_)
         | Amount::Unplanned
         | Amount::Pieces(_)
         | Amount::Pairs(_)

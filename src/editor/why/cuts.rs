@@ -45,6 +45,7 @@ impl Cut<'_, '_> {
             FeatureKind::Dado | FeatureKind::Groove | FeatureKind::Rabbet => self.channel(),
             FeatureKind::Notch => self.notch(),
             FeatureKind::Slot => self.slot(),
+            FeatureKind::Glazing(_) => self.glazing(),
             FeatureKind::Pockets(count, _) => self.pockets(count),
             FeatureKind::Bore(bore) => self.bore(bore),
             FeatureKind::Tenon => self.shaped(),
@@ -267,6 +268,15 @@ impl Cut<'_, '_> {
             self.sum("wide", wide, &width),
             self.sum("long", long, &length),
         ]
+    }
+
+    /// A rabbet for glass is as wide as the grooves are deep.
+    fn glazing(&self) -> Vec<Sum> {
+        let wide = self.feature.v.1 - self.feature.v.0;
+        let told = self.tell.custom(wide, "width of the rabbet", "as the grooves are deep");
+        let how = "what lies behind the groove, and the groove";
+        let deep = self.tell.custom(self.feature.deep, "depth of the rabbet", how);
+        vec![self.sum("wide", wide, &told), self.sum("deep", self.feature.deep, &deep)]
     }
 
     fn pockets(&self, count: u32) -> Vec<Sum> {

@@ -175,7 +175,7 @@ impl Subject {
         match kind {
             FeatureKind::Dado => Self::Dado,
             FeatureKind::Groove => Self::Groove,
-            FeatureKind::Rabbet => Self::Rabbet,
+            FeatureKind::Rabbet | FeatureKind::Glazing(_) => Self::Rabbet,
             FeatureKind::Notch => Self::Notch,
             FeatureKind::Slot => Self::Slot,
             FeatureKind::Pockets(..) => Self::Pocket,

@@ -27,15 +27,19 @@ pub(super) fn of_part(tell: &Teller<'_>, id: PartId, part: &Part) -> Option<Sum>
             let of_wood = named.filter(|own| own.wood.gravity == gravity);
             of_wood.map_or("as the spec gives it", Species::gravity_from)
         }
+        true if stock.is_glass() => "EN 572-1, unless the stock gives its own",
         true => "Wood Handbook, Table 12-1, unless the stock gives its own",
         false => "the usual gravity, since that of the stock is not known",
     };
     let sizes = [&part.length, &part.width, &part.thickness];
     let [long, wide, thick] = sizes.map(|size| tell.tape.text(size.length));
+    let damp = match stock.is_glass() {
+        true => String::new(),
+        false => format!(" at {} % moisture", trade::BASIS),
+    };
     let how = format!(
-        "{long} × {wide} × {thick}, gravity {} at {} % moisture ({source})",
-        decimal(Exact::ratio(i64::from(gravity), 1000), 2),
-        trade::BASIS
+        "{long} × {wide} × {thick}, gravity {}{damp} ({source})",
+        decimal(Exact::ratio(i64::from(gravity), 1000), 2)
     );
     let line = tell.origin(&words::stock::BLOCK, words::stock::SPECIES, Some(stock.span));
     let line = line.span().map_or(Origin::Written(stock.span), Origin::Written);

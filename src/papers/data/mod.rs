@@ -5,6 +5,7 @@ mod boards;
 mod covers;
 mod done;
 mod fitted;
+mod glass;
 mod laid_on;
 mod layout;
 mod lines;
@@ -23,7 +24,7 @@ use std::collections::BTreeMap;
 
 use crate::diagnostics::render;
 use crate::measure::{Duration, Exact, FileId, Length, Tape};
-use crate::model::StockId;
+use crate::model::{StockId, StockKind};
 use crate::parts::{Direction, Face, Grain, JointSort, Part, PartId};
 use crate::pipeline::Compilation;
 use crate::plans::Workings;
@@ -78,10 +79,14 @@ impl<'d> Data<'d> {
                 .iter()
                 .map(|stock| Stock {
                     name: &stock.name,
-                    form: match (stock.is_solid(), stock.is_banding()) {
-                        (true, _) => "boards",
-                        (false, true) => "roll",
-                        (false, false) => "sheet",
+                    form: match stock.kind {
+                        StockKind::Lumber => "boards",
+                        StockKind::Banding => "roll",
+                        StockKind::Glass => "glass",
+                        StockKind::Plywood
+                        | StockKind::Mdf
+                        | StockKind::Particleboard
+                        | StockKind::Hardboard => "sheet",
                     },
                     thickness: maker.figure(stock.thickness.length),
                     movement: stock.wood.map(|wood| stock.sawn.coefficient(&wood)),
@@ -319,6 +324,8 @@ fn joint_kind(sort: JointSort) -> &'static str {
         },
         JointSort::Miter => "miter",
         JointSort::Floating => "floating",
+        JointSort::Glazed => "glazed",
+        JointSort::Pinned => "pinned",
         JointSort::Planted => "planted",
         JointSort::Hung => "hung",
         JointSort::Slid => "slid",

@@ -215,6 +215,10 @@ pub(super) enum What<'d> {
         #[serde(skip_serializing_if = "Option::is_none")]
         pieces: Option<i64>,
     },
+    #[serde(rename = "order glass")]
+    Pane(super::glass::Pane<'d>),
+    #[serde(rename = "glaze")]
+    Glaze(super::glass::Glaze<'d>),
     #[serde(rename = "glue up")]
     GlueUp {
         part: &'d str,

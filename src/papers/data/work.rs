@@ -122,6 +122,8 @@ impl<'d> Maker<'d, '_> {
                 },
                 pieces: (*pieces > 1).then_some(*pieces),
             },
+            Doing::Pane(id) => self.pane(*id)?,
+            Doing::Glaze(light) => self.glaze(*light)?,
             Doing::GlueUp { part, way, size, pieces, wide, in_parts } => What::GlueUp {
                 part: self.mark(*part),
                 way: match way {

@@ -80,7 +80,9 @@ fn layer(part: &Part) -> Layer {
         Role::Back => Layer::Back,
         Role::Nailer(_) => Layer::Between,
         Role::Stile | Role::Rail => Layer::Frame,
-        Role::Slab | Role::FrontStile | Role::FrontRail | Role::FrontPanel => Layer::Front,
+        Role::Slab | Role::FrontStile | Role::FrontRail | Role::FrontPanel | Role::Bead => {
+            Layer::Front
+        }
         Role::DrawerSide | Role::DrawerFront | Role::DrawerBack | Role::DrawerBottom => {
             Layer::DrawerBox
         }

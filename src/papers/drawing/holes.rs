@@ -16,6 +16,7 @@ pub(super) fn seen(part: &Part, along: Direction, pulls: bool) -> Vec<Cuboid> {
             | FeatureKind::Dado
             | FeatureKind::Groove
             | FeatureKind::Rabbet
+            | FeatureKind::Glazing(_)
             | FeatureKind::Miter
             | FeatureKind::Notch
             | FeatureKind::Slot

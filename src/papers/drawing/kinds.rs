@@ -91,6 +91,7 @@ fn is_joint(kind: FeatureKind) -> bool {
         FeatureKind::Dado
         | FeatureKind::Groove
         | FeatureKind::Rabbet
+        | FeatureKind::Glazing(_)
         | FeatureKind::Miter
         | FeatureKind::Notch
         | FeatureKind::Slot

@@ -4,6 +4,7 @@ mod cells;
 mod cut;
 mod dimensions;
 pub(super) mod exploded;
+mod glass;
 mod hidden;
 mod holes;
 pub(super) mod kinds;

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use crate::measure::Length;
 use crate::model::{
-    Axis, Case, Item, Opening, OpeningId, OpeningKind, Piece, Side, Size, Standing,
+    Axis, Case, Item, Opening, OpeningId, OpeningKind, Piece, Side, Size, Standing, Stock,
 };
 use crate::papers::figures::Figures;
 use crate::parts::{
@@ -14,6 +14,7 @@ use crate::plans::fitting::rods;
 use crate::plans::on_legs::bottom_on_legs;
 
 use super::cells::Cells;
+use super::glass;
 use super::labels::{self, Area, Labels};
 use super::legible::{self, legible, rows_below};
 use super::on_fronts;
@@ -132,6 +133,9 @@ fn front(piece: &Piece, parts: &Parts, whole: &Cuboid, (letter, doors): (f64, Do
             labels.draw_sides(&own, letter);
         }
         on_fronts::draw(&mut svg, &mut labels, part, high);
+        if piece.stock(part.stock).is_some_and(Stock::is_glass) {
+            glass::strokes(&mut svg, &mut labels, &own, letter);
+        }
     }
     for case in &piece.cases {
         on_legs(&mut svg, (piece, parts), case, high);

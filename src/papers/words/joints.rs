@@ -188,3 +188,30 @@ pub(super) fn dowels(part: &Part, first: &Feature, parts: &Parts, figures: &Figu
         None => format!("{holes}, for dowels {} long, {at} at the {face}", figures.text(long)),
     }
 }
+
+/// A rabbet for glass, which is cut when the frame is glued up.
+pub(super) fn glazing(part: &Part, feature: &Feature, figures: &Figures) -> String {
+    let text = |length| figures.text(length);
+    let long = part.length.length;
+    let tenons = part.features.iter().any(|own| own.kind == FeatureKind::Tenon);
+    let edge = match feature.v.0.is_zero() {
+        true => Face::WidthStart,
+        false => Face::WidthEnd,
+    };
+    let run = match tenons {
+        true => "from shoulder to shoulder".to_owned(),
+        false => {
+            let end = part.datum([Face::LengthStart, Face::LengthEnd]);
+            let [one, other] = [feature.u.0, feature.u.1].map(|at| part.distance(end, at));
+            let (from, to) = (one.min(other), one.max(other).min(long));
+            format!("from {} to {} from the {}", text(from), text(to), part.face_name(end))
+        }
+    };
+    format!(
+        "when its frame is glued up: rabbet for glass {} wide, {} deep in the {}, along the {}, {run}",
+        figures.mating(feature.v.1 - feature.v.0),
+        figures.mating(feature.deep),
+        part.face_name(feature.face),
+        part.face_name(edge)
+    )
+}

@@ -455,6 +455,7 @@ fn sheet_grain(stock: Option<&crate::model::Stock>) -> Grain {
             StockKind::Mdf
             | StockKind::Particleboard
             | StockKind::Hardboard
+            | StockKind::Glass
             | StockKind::Lumber
             | StockKind::Banding,
             _,

@@ -20,7 +20,7 @@ pub(super) fn build(builder: &mut Builder<'_>) {
         .filter_map(|(id, part)| Some((id.0, asked(piece, case, part)?.clone())))
         .filter(|(at, _)| {
             let stock = builder.parts.all.get(*at).and_then(|part| piece.stock(part.stock));
-            stock.is_some_and(|stock| !stock.is_solid() && !stock.is_banding())
+            stock.is_some_and(Stock::is_sheet)
         })
         .collect();
     for (at, edging) in asked {
@@ -146,6 +146,7 @@ pub fn asked<'a>(piece: &'a Piece, case: &'a Case, part: &Part) -> Option<&'a Ed
             | Role::FrontStile
             | Role::FrontRail
             | Role::FrontPanel
+            | Role::Bead
             | Role::DrawerSide
             | Role::DrawerFront
             | Role::DrawerBack

@@ -14,27 +14,29 @@ use super::front::Front;
 use super::fronts::{front_z, hardware, pull_centers};
 
 /// A framed front of one opening.
-struct Framed<'f> {
-    leaf: &'f Front<'f>,
-    panel: &'f PanelBuild,
+pub(super) struct Framed<'f> {
+    pub(super) leaf: &'f Front<'f>,
+    pub(super) panel: &'f PanelBuild,
     /// From the top down.
-    rails: Vec<PlacedRail>,
+    pub(super) rails: Vec<PlacedRail>,
     /// Its front plane.
     z: Size,
     /// How far behind that its grooves begin.
-    set_back: Size,
-    /// How wide its grooves are: as thick as the panels.
-    groove: Length,
+    pub(super) set_back: Size,
+    /// How thick its stiles are.
+    pub(super) thick: Size,
+    /// How wide its grooves are: as thick as the panels, unless these are glass.
+    pub(super) groove: Length,
 }
 
 /// Its parts.
-struct Made {
+pub(super) struct Made {
     /// The left and the right one.
-    stiles: [PartId; 2],
+    pub(super) stiles: [PartId; 2],
     /// From the top down.
-    rails: Vec<PartId>,
+    pub(super) rails: Vec<PartId>,
     /// Each below the rail of the same number.
-    panels: Vec<PartId>,
+    pub(super) panels: Vec<PartId>,
 }
 
 pub(super) fn build(
@@ -44,18 +46,20 @@ pub(super) fn build(
     panel: &PanelBuild,
 ) {
     let thick = builder.thickness(leaf.fronts.stock);
-    let panel_thick = builder.thickness(panel.panel_stock);
+    let groove = panel.groove_wide(builder.thickness(panel.panel_stock));
     let framed = Framed {
         leaf,
         panel,
         rails: panel.rails(&leaf.high),
         z: front_z(builder, leaf),
-        set_back: (&thick - &panel_thick).half(),
-        groove: panel_thick.length,
+        set_back: (&thick - &groove).half(),
+        thick,
+        groove: groove.length,
     };
     let made = framed.parts(builder);
     framed.grooves(builder, &made);
     framed.joints(builder, &made);
+    framed.glaze(builder, &made);
     let [left, right] = made.stiles;
     let holds = match leaf.hung {
         Some(Side::Right) => [left; 2],
@@ -111,7 +115,7 @@ impl Framed<'_> {
     }
 
     /// A part of the front that stands there, still without a size.
-    fn draft(&self, which: Which, role: Role, [x, y]: [&Size; 2]) -> Draft {
+    pub(super) fn draft(&self, which: Which, role: Role, [x, y]: [&Size; 2]) -> Draft {
         Draft {
             of: Of::Front(self.leaf.id),
             which,
@@ -160,15 +164,23 @@ impl Framed<'_> {
             };
             self.groove(builder, stile, face, takes);
             for panel in &made.panels {
-                builder.join(JointSort::Floating, *panel, stile, false, self.panel.span);
+                builder.join(self.held(), *panel, stile, false, self.panel.span);
             }
         }
         for (index, panel) in made.panels.iter().enumerate() {
             for (rail, face) in [(index, Face::WidthStart), (index + 1, Face::WidthEnd)] {
                 let Some(rail) = made.rails.get(rail) else { continue };
                 self.groove(builder, *rail, face, Some(*panel));
-                builder.join(JointSort::Floating, *panel, *rail, false, self.panel.span);
+                builder.join(self.held(), *panel, *rail, false, self.panel.span);
             }
+        }
+    }
+
+    /// How a panel is held.
+    fn held(&self) -> JointSort {
+        match self.panel.glazed {
+            Some(_) => JointSort::Glazed,
+            None => JointSort::Floating,
         }
     }
 
@@ -181,7 +193,7 @@ impl Framed<'_> {
             v: self.across(),
             deep: self.panel.groove.length,
             deep_at: None,
-            takes,
+            takes: takes.filter(|_| self.panel.glazed.is_none()),
             span: self.panel.span,
         };
         builder.cut(member, feature);
@@ -281,6 +293,6 @@ impl Framed<'_> {
     }
 }
 
-fn number(of: usize) -> u32 {
+pub(super) fn number(of: usize) -> u32 {
     u32::try_from(of).unwrap_or(u32::MAX)
 }

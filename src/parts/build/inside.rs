@@ -100,9 +100,8 @@ fn packing(builder: &Builder<'_>, own: Length, side: usize, gap: Length) -> Size
 }
 
 fn shelves(builder: &mut Builder<'_>, opening: &Opening, carcass: &Carcass) {
-    let (Some(set), Some(stock)) = (opening.shelves.clone(), builder.case.shelves.stock) else {
-        return;
-    };
+    let Some(set) = opening.shelves.clone() else { return };
+    let Some([fixed, loose]) = set.stocks(builder.case.shelves.stock) else { return };
     let space = space(builder, opening, carcass);
     let clear = &opening.wide + &space.packing[0] + &space.packing[1];
     // Behind a face frame the boards stand as drawn, whatever its opening
@@ -111,7 +110,7 @@ fn shelves(builder: &mut Builder<'_>, opening: &Opening, carcass: &Carcass) {
         Some(_) => Size::zero(),
         None => opening.grown(Axis::Across),
     };
-    let thick = builder.thickness(stock);
+    let thick = [fixed, loose].map(|stock| builder.thickness(stock));
     for (number, (up, is_loose)) in (1..).zip(heights(&set, &opening.high, &thick)) {
         let y = &opening.stands[1] + up;
         let of = Of::Opening(opening.id);
@@ -125,7 +124,7 @@ fn shelves(builder: &mut Builder<'_>, opening: &Opening, carcass: &Carcass) {
             shelf_between(
                 builder,
                 (of, Role::FixedShelf, which),
-                stock,
+                fixed,
                 &joint,
                 extent,
                 &y,
@@ -142,7 +141,7 @@ fn shelves(builder: &mut Builder<'_>, opening: &Opening, carcass: &Carcass) {
             which,
             role: Role::AdjustableShelf,
             assembly: Assembly::Loose(builder.id),
-            stock,
+            stock: loose,
             length: &clear + &off - &clearance,
             width: &builder.planes.inside - &front,
             thickness: None,
@@ -161,19 +160,23 @@ fn shelves(builder: &mut Builder<'_>, opening: &Opening, carcass: &Carcass) {
 /// How far above the lower edge of its opening the underside of each shelf lies,
 /// and whether it stands on pins, from the lowest on. The fixed ones leave the same
 /// clear height between them, and in each of these spaces the loose ones do.
-pub(super) fn heights(set: &ShelfSet, high: &Size, thick: &Size) -> Vec<(Size, bool)> {
-    let even = |high: &Size, count: u32| {
+pub(super) fn heights(
+    set: &ShelfSet,
+    high: &Size,
+    [fixed, loose]: &[Size; 2],
+) -> Vec<(Size, bool)> {
+    let even = |high: &Size, thick: &Size, count: u32| {
         let count = i64::from(count);
         (high - thick * count) / (count + 1)
     };
-    let space = even(high, set.fixed);
-    let clear = even(&space, set.loose);
+    let space = even(high, fixed, set.fixed);
+    let clear = even(&space, loose, set.loose);
     let mut all = Vec::new();
     for below in 0..=set.fixed {
-        let floor = (&space + thick) * i64::from(below);
+        let floor = (&space + fixed) * i64::from(below);
         for number in 1..=set.loose {
             let number = i64::from(number);
-            all.push((&floor + &clear * number + thick * (number - 1), true));
+            all.push((&floor + &clear * number + loose * (number - 1), true));
         }
         if below < set.fixed {
             all.push((floor + &space, false));

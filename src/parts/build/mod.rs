@@ -18,6 +18,7 @@ mod finger;
 mod flutes;
 mod framed;
 mod front;
+mod glazed;
 mod fronts;
 mod hinging;
 mod holding;

@@ -59,12 +59,13 @@ fn lying(builder: &Builder<'_>) -> Vec<(Size, Size)> {
         }
     }
     for opening in &case.openings {
-        let (Some(set), Some(stock)) = (&opening.shelves, case.shelves.stock) else { continue };
-        let thick = builder.thickness(stock);
+        let Some(set) = &opening.shelves else { continue };
+        let Some(stocks) = set.stocks(case.shelves.stock) else { continue };
+        let thick = stocks.map(|stock| builder.thickness(stock));
         for (up, is_loose) in inside::heights(set, &opening.high, &thick) {
             let low = &opening.stands[1] + up;
             if !is_loose {
-                found.push((low.clone(), low + &thick));
+                found.push((low.clone(), low + &thick[0]));
             }
         }
     }

@@ -275,6 +275,7 @@ fn own(key: &Key) -> [String; 2] {
             _ => ("RL", "R"),
         },
         Role::FrontPanel => ("PN", "P"),
+        Role::Bead => ("BD", "B"),
         Role::DrawerSide => ("SD", "S"),
         Role::DrawerFront => ("XF", "XF"),
         Role::DrawerBack => ("XK", "XK"),

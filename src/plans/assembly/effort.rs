@@ -76,6 +76,10 @@ pub enum Usual {
     FrameOn,
     /// One framed front is glued up.
     Front,
+    /// The rabbet of one light is cut, and its corners are squared.
+    Rabbet,
+    /// One pane is put in and held by its beads.
+    Glazing,
     /// One drawer box is glued up.
     DrawerBox,
     /// One front is set out and bored.
@@ -135,6 +139,7 @@ impl Usual {
             Self::Door | Self::FalseFront | Self::Beside => 15,
             Self::CoatReady => trade::COAT_READY,
             Self::Planting => 18,
+            Self::Rabbet | Self::Glazing => 20,
             Self::Appliance | Self::Blank | Self::Strip => 20,
             Self::Front | Self::DrawerBox => 25,
             Self::DryFit | Self::Drawer | Self::TakingApart => 30,
@@ -163,6 +168,8 @@ impl Usual {
             Self::ClampingBlocks => "gluing on a pair of clamping blocks",
             Self::FrameOn => "gluing on the frame",
             Self::Front => "gluing up a front",
+            Self::Rabbet => "cutting a rabbet for glass",
+            Self::Glazing => "putting in a pane",
             Self::DrawerBox => "gluing up a drawer box",
             Self::Boring => "boring a front",
             Self::Hole => "boring a round hole",

@@ -17,7 +17,7 @@ use crate::plans::squareness::Square;
 pub use effort::{Effort, ShopTime, Taking, Usual};
 pub use schedule::{Link, Schedule, Slot};
 pub use stage::{Stage, stage};
-pub(crate) use stage::{is_broken_down_first, is_sawn_later};
+pub(crate) use stage::{is_broken_down_first, is_glass, is_sawn_later};
 pub(super) use stages::{Stages, stages};
 
 /// What happens after the hands-on part of a task.

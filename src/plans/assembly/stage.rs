@@ -34,6 +34,7 @@ pub fn stage(part: &Part) -> Stage {
         | Role::FrontStile
         | Role::FrontRail
         | Role::FrontPanel
+        | Role::Bead
         | Role::DrawerSide
         | Role::DrawerFront
         | Role::DrawerBack
@@ -68,7 +69,12 @@ pub fn stage(part: &Part) -> Stage {
 
 /// True for what is sawn from a sheet only when its place is made and measured.
 pub(crate) fn is_sawn_later(piece: &Piece, part: &Part) -> bool {
-    stage(part) != Stage::First && !is_broken_down_first(piece, part)
+    stage(part) != Stage::First && !is_broken_down_first(piece, part) && !is_glass(piece, part)
+}
+
+/// True for a pane, which comes from the glazier at its size.
+pub(crate) fn is_glass(piece: &Piece, part: &Part) -> bool {
+    piece.stock(part.stock).is_some_and(Stock::is_glass)
 }
 
 /// True for what is taken from the stock with the first cuts. Boards are broken

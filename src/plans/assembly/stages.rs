@@ -78,6 +78,8 @@ pub(super) fn is_within(joint: &Joint) -> bool {
     match joint.sort {
         JointSort::Wood(_) | JointSort::Floating => true,
         JointSort::Miter
+        | JointSort::Glazed
+        | JointSort::Pinned
         | JointSort::Planted
         | JointSort::Hung
         | JointSort::Slid

@@ -29,7 +29,7 @@ pub fn kind(feature: FeatureKind) -> MadeKind {
     match feature {
         FeatureKind::Dado => MadeKind::Dado,
         FeatureKind::Groove => MadeKind::Groove,
-        FeatureKind::Rabbet => MadeKind::Rabbet,
+        FeatureKind::Rabbet | FeatureKind::Glazing(_) => MadeKind::Rabbet,
         FeatureKind::Miter => MadeKind::Miter,
         FeatureKind::Notch => MadeKind::Notch,
         FeatureKind::Slot => MadeKind::Slot,

@@ -46,6 +46,7 @@ pub(super) fn cuts(work: &Workings<'_>, settings: &Settings, task: &Task) -> Vec
                 bored(&mut doings, place, part, feature, alike);
             }
             FeatureKind::Miter
+            | FeatureKind::Glazing(_)
             | FeatureKind::Notch
             | FeatureKind::Slot
             | FeatureKind::Pockets(..)

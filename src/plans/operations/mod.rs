@@ -116,6 +116,10 @@ pub enum Doing {
         /// It is wider than the planer, and glued up in halves or thirds first.
         in_parts: bool,
     },
+    /// A pane comes from the glazier, cut to its size.
+    Pane(PartId),
+    /// Glass goes into its frame and is held by beads, by its place among the lights.
+    Glaze(usize),
     /// A rough stick is taken from the stock, planed and ripped as one, and its parts are
     /// crosscut from it last.
     Stick {

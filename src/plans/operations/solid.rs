@@ -30,6 +30,7 @@ fn removed(part: &Part, feature: &Feature) -> Vec<Space> {
         FeatureKind::Dado
         | FeatureKind::Groove
         | FeatureKind::Rabbet
+        | FeatureKind::Glazing(_)
         | FeatureKind::Notch
         | FeatureKind::Slot
         | FeatureKind::Haunch

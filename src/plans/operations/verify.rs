@@ -6,7 +6,7 @@ use crate::measure::Length;
 use crate::model::{Stock, StockId};
 use crate::parts::PartId;
 use crate::plans::Workings;
-use crate::plans::assembly::Task;
+use crate::plans::assembly::{Task, is_glass};
 use crate::trade;
 
 use super::Doing;
@@ -78,7 +78,7 @@ pub(super) fn sheets(work: &Workings<'_>) -> Vec<Doing> {
         let sheet = StockId(index);
         let own = work.parts.iter().filter(|(_, part)| part.stock == sheet);
         let parts: Vec<PartId> = own.map(|(id, _)| id).collect();
-        if stock.is_solid() || parts.is_empty() {
+        if !stock.is_sheet() || parts.is_empty() {
             continue;
         }
         found.push(Verify {
@@ -104,6 +104,10 @@ pub(super) fn gates(work: &Workings<'_>, task: &Task) -> Vec<Doing> {
         let Some(host) = host.filter(|_| feature.is_channel()) else { continue };
         for guest in work.parts.lodged(host, feature) {
             let Some(part) = work.parts.get(guest) else { continue };
+            // It lies in a rabbet, with beads behind it.
+            if is_glass(work.piece, part) {
+                continue;
+            }
             let figure = part.thickness.length;
             if ![feature.u, feature.v].iter().any(|(from, to)| *to - *from == figure) {
                 continue;

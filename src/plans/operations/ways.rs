@@ -143,6 +143,8 @@ impl Scene<'_> {
             }
             JointSort::Planted => part.touching(into).unwrap_or(part.placement.thickness),
             JointSort::Miter
+            | JointSort::Glazed
+            | JointSort::Pinned
             | JointSort::Hung
             | JointSort::Slid
             | JointSort::Laid
@@ -250,6 +252,8 @@ pub(super) fn is_shaping(joint: &Joint) -> bool {
             | JointKind::Butt => false,
         },
         JointSort::Floating
+        | JointSort::Glazed
+        | JointSort::Pinned
         | JointSort::Planted
         | JointSort::Hung
         | JointSort::Slid

@@ -217,7 +217,7 @@ block! {
     ).may_open(mid_rail::block).many();
     PANEL_STOCK: Refer<Stock> = (
         "panel-stock",
-        "what the panel is made of",
+        "what the panel is made of; a door of glass has a rabbet behind, and beads in it",
         "panel-stock thin-ply",
     ).required();
     GROOVE: Length = (
@@ -227,6 +227,18 @@ block! {
     ).default("3/8 in").metric("9 mm")
         .can_be("1 mm", "40 mm")
         .usual("4 mm", "16 mm");
+    GROOVE_WIDE: Length = (
+        "groove-wide",
+        "how wide the grooves are of a door whose `panel-stock` is glass: its tenons are as thick, and what lies behind them is cut off for the glass when the frame is glued up",
+        "groove-wide 1/4",
+    ).default("1/4 in").metric("6 mm")
+        .can_be("2 mm", "25 mm")
+        .usual("4 mm", "13 mm");
+    BEADS: Refer<Stock> = (
+        "beads",
+        "the lumber of the beads that hold the glass of a door from behind; if not written, that of its stiles and rails",
+        "beads maple",
+    );
     ROOM: Length = (
         "room",
         "how far the tenons of the rails and the panel stay off the bottom of each groove or mortise; half of the groove at most",

@@ -40,6 +40,7 @@ block! {
         .can_be("0", "100");
     FIXED: Count<100> = ("fixed", "how many shelves are joined to the case, with the same clear height between them", "fixed 1")
         .can_be("0", "100");
+    STOCK: Refer<Stock> = ("stock", "what its adjustable shelves are made of, where that differs from the case's other shelves: glass, for example", "stock plate");
     LOAD: Load = ("load", "what stands on each shelf, where that differs", "load 50 lb per ft2")
         .can_be("1 kg per m2", "5000 kg per m2")
         .usual("20 kg per m2", "700 kg per m2");

@@ -23,6 +23,13 @@ block! {
     HARDBOARD: Nominal = ("hardboard", "hardboard of this nominal thickness", "hardboard 1/4")
         .can_be("1 mm", "30 mm")
         .usual("2 mm", "10 mm");
+    GLASS: Nominal = (
+        "glass",
+        "glass of this thickness, which a glazier cuts to size: for the lights of framed fronts (`panel-stock`) and for loose shelves",
+        "glass 1/8",
+    )
+        .can_be("1 mm", "25 mm")
+        .usual("2 mm", "13 mm");
     LUMBER: Nominal = (
         "lumber",
         "boards of this rough thickness, in quarters of an inch or as a length",
@@ -52,10 +59,20 @@ block! {
         "prefinished 2",
     )
         .can_be("1", "2");
+    MIRROR: Flag = (
+        "mirror",
+        "the glass is a mirror, with silver on one face; the other looks out",
+        "mirror",
+    );
+    TEMPERED: Flag = (
+        "tempered",
+        "the glass is tempered, which makes it safety glass; it can't be cut any more",
+        "tempered",
+    );
     SPECIES: Label = ("species", "the wood of a board, or of a sheet's face veneer", "species black-cherry");
     GRAVITY: Number = (
         "gravity",
-        "the specific gravity at 12 % moisture; if not written, that of the species or the kind of sheet",
+        "the specific gravity, of wood at 12 % moisture; if not written, that of the species or the kind of sheet",
         "gravity 0.68",
     )
         .can_be("0.05", "4")
@@ -65,8 +82,8 @@ block! {
         "the modulus of elasticity; if not written, that of the species or the kind of sheet",
         "stiffness 1400000 psi",
     )
-        .can_be("50000 psi", "10000000 psi")
-        .usual("200000 psi", "3500000 psi");
+        .can_be("50000 psi", "12000000 psi")
+        .usual("200000 psi", "11000000 psi");
     SAWN: Sawn = ("sawn", "how the boards are sawn", "sawn quarter").default("flat");
     SHEET: Braces = (
         "sheet",
@@ -102,6 +119,8 @@ block! {
             Particleboard = PARTICLEBOARD,
             /// Thin hard fibreboard.
             Hardboard = HARDBOARD,
+            /// Panes, which a glazier cuts.
+            Glass = GLASS,
             /// Solid boards.
             Lumber = LUMBER,
             /// Strips for edges, by the roll.
@@ -174,14 +193,21 @@ block! {
 block! {
     /// `supply SORT { … }`
     supply: "supply", "a supply",
-    "How screws, pins, or clips are sold, for the buying list. It counts what the piece takes, with a tenth more, and rounds it up to whole packs. Where several of a sort differ in length, give `long`; without it, one holds for all that have none of their own.";
+    "How screws, pins, clips, hanging rails, catches, or door stops are sold, for the buying list. It counts what the piece takes, with a tenth more of screws, pins, and clips, and rounds it up to whole packs. Where several of a sort differ in length, give `long`, and where hanging rails differ in thickness, give `diameter`; without it, one holds for all that have none of their own.";
     LONG: Length = (
         "long",
-        "how long the screws are; of shelf pins and plate screws, how wide their holes are",
+        "how long the screws are; of shelf pins and plate screws, how wide their holes are; of hanging rails, how long one is from which they are cut",
         "long 1-1/4",
     )
-        .can_be("2 mm", "12 in")
-        .usual("3 mm", "6 in");
+        .can_be("2 mm", "6 m")
+        .usual("3 mm", "12 ft");
+    DIAMETER: Length = (
+        "diameter",
+        "how thick hanging rails are, or those that cups and hangers are for",
+        "diameter 1-1/4",
+    )
+        .can_be("5 mm", "150 mm")
+        .usual("10 mm", "70 mm");
     PACK: Count<10_000> = (
         "pack",
         "how many come in a pack: whole packs are bought",
@@ -192,7 +218,7 @@ block! {
     PRICE: Price<ByPack> = ("price", "what a pack costs, or one", "price 7.50 per pack");
     ON_HAND: Count<100_000> = (
         "on-hand",
-        "how many are in the shop already: they are taken off what is bought; it takes `long` where several lengths are bought",
+        "how many are in the shop already: they are taken off what is bought; it takes `long` where several lengths are bought, and `diameter` where rails of several are",
         "on-hand 40",
     )
         .can_be("1", "100000")

@@ -13,7 +13,7 @@ block! {
     "A toe kick is a recess under the front. It is cut into the ends, or it belongs to a separate frame that the case stands on. A piece of furniture stands on corner posts, or on bought legs, instead. Without a base, the case stands on its ends or hangs on the wall. In a run it is made once for cases that stand side by side: one frame, leveled by itself before they come onto it, or one board across the notches of all their ends. A board across notches goes on when the piece stands level, and is scribed to the floor.";
     TOE_KICK: Flag = ("toe-kick", "a recess under the front", "toe-kick");
     HIGH: Size = ("high", "the height from the floor to the underside of the frame", "high 4").required().unless(ON_LEGS)
-        .can_be("20 mm", "600 mm")
+        .can_be("20 mm", "36 in")
         .usual("1 in", "7-1/2 in")
         .usual_beside("posts", "1 in", "30 in");
     SET_BACK: Length = (

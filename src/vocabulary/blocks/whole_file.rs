@@ -70,7 +70,7 @@ block! {
     ).opens(finish::block).many();
     SUPPLY: Supply = (
         "supply",
-        "screws, pins, or clips as they are sold: how many to a pack, what one costs, and how many are on hand",
+        "screws, pins, clips, hanging rails, catches, or door stops as they are sold: how many to a pack, what one costs, and how many are on hand",
         "supply wood-screws { long 1-1/4; pack 100; price 7.50 per pack }",
     ).opens(supply::block).many();
     GLUE: Braces = (

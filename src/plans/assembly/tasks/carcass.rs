@@ -63,6 +63,7 @@ impl Planting {
             | Role::FrontStile
             | Role::FrontRail
             | Role::FrontPanel
+            | Role::Bead
             | Role::DrawerSide
             | Role::DrawerFront
             | Role::DrawerBack

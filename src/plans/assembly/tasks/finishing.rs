@@ -238,6 +238,7 @@ impl Maker<'_, '_> {
                 last = self.one_coat(*used, finish, number, (&whole, &[]), last);
             }
         }
+        let last = self.glazed(last);
         let last = self.laid_from_behind(last);
         let last = self.false_fronts_back(last);
         self.back_on(last).unwrap_or(last)
@@ -298,7 +299,7 @@ impl Maker<'_, '_> {
         for stock in stocks.filter(|stock| !stock.is_banding()) {
             if stock.is_solid() {
                 woods.solid = true;
-            } else if stock.prefinished.is_none() {
+            } else if stock.prefinished.is_none() && !stock.is_glass() {
                 woods.sheets = true;
             }
         }
@@ -346,7 +347,10 @@ impl Maker<'_, '_> {
     /// What gets its first coat before it is closed in: panels, but those that came with
     /// a finish on both faces.
     pub(super) fn early(&self) -> Vec<PartId> {
-        self.ids(|part| is_finished_early(part) && part.finished_faces(self.piece).len() < 2)
+        self.ids(|part| {
+            let is_done = part.finished_faces(self.piece).len() == 2 || self.is_pane(part);
+            is_finished_early(part) && !is_done
+        })
     }
 
     /// One of the coats of the whole piece: what it goes on, and which parts have

@@ -38,14 +38,21 @@ impl Maker<'_, '_> {
             return;
         }
         let count = units.len();
-        for (name, unit, parts) in units.into_iter().filter(|(.., parts)| parts.len() > 1) {
+        for (name, unit, mut parts) in units.into_iter().filter(|(.., parts)| parts.len() > 1) {
+            // Glass comes in when the finish is dry.
+            parts.retain(|id| self.parts.get(*id).is_some_and(|part| !self.is_glazing(part)));
             let joints = self.joints_of(unit);
             let load = gluing::joined(self.parts, &joints);
             let mut lines = self.joint_lines(&joints);
             let panels = parts.iter().filter_map(|id| self.parts.get(*id));
             let panels: Vec<&Part> = panels.filter(|part| part.role == Role::FrontPanel).collect();
             let solid = |part: &&Part| self.piece.stock(part.stock).is_some_and(Stock::is_solid);
-            lines.push(told_panels(panels.iter().any(solid), panels.len() == 1).to_owned());
+            lines.push(match panels.is_empty() {
+                false => told_panels(panels.iter().any(solid), panels.len() == 1).to_owned(),
+                true => {
+                    "leave the glass out: it comes in from behind when the finish is dry".to_owned()
+                }
+            });
             lines.extend(self.on_its_lines(&parts));
             let square = self.outline(&parts, unit);
             if self.is_inset(unit) {
@@ -57,7 +64,9 @@ impl Maker<'_, '_> {
             self.closes(glued, self.closing.get(unit).cloned().unwrap_or_default());
             self.makes(&parts, glued);
         }
-        let all = self.ids(|part| matches!(part.assembly, Assembly::Front(_)));
+        self.rabbeted();
+        let all =
+            self.ids(|part| matches!(part.assembly, Assembly::Front(_)) && !self.is_glazing(part));
         let inset: BTreeSet<FrontId> = self
             .work
             .fronts()
@@ -65,8 +74,11 @@ impl Maker<'_, '_> {
             .filter(|front| front.fronts.set == Set::Inset)
             .map(|front| front.id)
             .collect();
-        let fitted = self
-            .ids(|part| matches!(part.assembly, Assembly::Front(front) if inset.contains(&front)));
+        let fitted = self.ids(|part| {
+            let is_inset =
+                matches!(part.assembly, Assembly::Front(front) if inset.contains(&front));
+            is_inset && !self.is_glazing(part)
+        });
         if !fitted.is_empty() {
             let flutes =
                 !self.features(&all, |own| matches!(own.kind, FeatureKind::Flute(_))).is_empty();
@@ -87,6 +99,7 @@ impl Maker<'_, '_> {
             let mut after = stands.to_vec();
             after.extend(self.ready(&fitted));
             after.extend(self.packers_first(stands));
+            after.extend(self.strips_first(stands));
             let efforts = vec![ShopTime::FitFront.times(&self.piece.shop.times, inset.len())];
             let title = "Fit the fronts to their openings".into();
             let fit = self.simple(title, lines, fitted.clone(), Work::Bench, efforts, after);

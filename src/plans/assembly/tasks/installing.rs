@@ -33,7 +33,7 @@ impl Maker<'_, '_> {
         let efforts = vec![Usual::Leveling.times(cases.max(1))];
         let mut last = self.simple(title, lines, Vec::new(), work, efforts, vec![stood]);
         self.does(last, does);
-        last = self.strips_up(last);
+        last = self.strips_up(last, false);
         last = self.bases_set(last);
         // What is too wide for its place goes onto no base there before it is planed.
         let planed_first = self.between_walls().is_some();
@@ -44,6 +44,8 @@ impl Maker<'_, '_> {
         if !planed_first {
             last = self.scribes(last);
         }
+        last = self.strips_up(last, true);
+        last = self.scribes_over(last);
         last = self.hung_up(last);
         last = self.tied(last, false);
         last = self.screwed_down(last);
@@ -212,10 +214,10 @@ impl Maker<'_, '_> {
                 let piece = self.on_floor("the piece");
                 vec![
                     format!(
-                        "find the highest place of the floor where {piece} goes, and set it {clear}"
+                        "find the highest place of the floor where {piece} will stand, and set it {clear}"
                     ),
                     format!(
-                        "{} until {piece} is level from end to end and from front to back, and its ends are plumb",
+                        "{} until the whole of {piece} is level from end to end and from front to back, with the ends plumb",
                         self.level_by(&all).unwrap_or("shim up from it")
                     ),
                 ]
@@ -239,7 +241,7 @@ impl Maker<'_, '_> {
         if !stacked {
             lines.push(match self.piece.site.baseboard {
                 Some(_) => "the baseboard behind the piece stays: see that no notch bears on it, and that what screws go through lies against the wall",
-                None => "what screws go through has to lie against the wall: take off the baseboard behind the piece, or cut it out there; where it stays, pack out behind each screw by its thickness, and take screws that are as much longer",
+                None => "what screws go through has to lie against the wall: where a baseboard keeps it off, take that off behind the piece, or cut it out there; where it stays, pack out behind each screw by its thickness, and take screws that are as much longer",
             }.to_owned());
         }
         let tips = self.work.tipping().iter().filter(|tipping| tipping.tips());
@@ -249,7 +251,7 @@ impl Maker<'_, '_> {
             .map(|case| case.name.as_str())
             .collect();
         if !tips.is_empty() {
-            lines.push(format!("put in no door or drawer before the screws hold; until then {} can tip when it is opened", listed(&tips)));
+            lines.push(format!("put in no door or drawer before the screws hold; until then {} can tip when opened", listed(&tips)));
         }
         lines
     }
@@ -320,6 +322,13 @@ impl Maker<'_, '_> {
                 lines.push("screw the slides back in their own holes".to_owned());
             }
             lines.push(format!("put the {back} back where they were marked"));
+            let panes = self.ids(|part| part.role == Role::AdjustableShelf && self.is_pane(part));
+            if !panes.is_empty() {
+                lines.push(format!(
+                    "lay a soft pad on each of the four pins of {}, and set the glass down on all four at once, flat and without force",
+                    self.marks(&panes)
+                ));
+            }
         }
         if self.has_inset() {
             // A drawer on wood has nothing that is turned to adjust it.

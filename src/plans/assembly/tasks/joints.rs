@@ -76,6 +76,7 @@ fn is_struck(kind: FeatureKind) -> bool {
         FeatureKind::Dado
         | FeatureKind::Groove
         | FeatureKind::Rabbet
+        | FeatureKind::Glazing(_)
         | FeatureKind::Miter
         | FeatureKind::Notch
         | FeatureKind::Slot
@@ -178,7 +179,10 @@ impl Maker<'_, '_> {
         let late = self.runner_notches().into_iter().chain(self.finger_pulls());
         let late: BTreeSet<Cut> = late.collect();
         let mut cuts = self.features(parts, |feature| {
-            !matches!(feature.kind, FeatureKind::Flute(_) | FeatureKind::Bore(_))
+            !matches!(
+                feature.kind,
+                FeatureKind::Flute(_) | FeatureKind::Bore(_) | FeatureKind::Glazing(_)
+            )
         });
         cuts.retain(|cut| !late.contains(cut));
         cuts

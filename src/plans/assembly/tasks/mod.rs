@@ -14,6 +14,7 @@ mod edging;
 mod false_fronts;
 mod finishing;
 mod fronts;
+mod glass;
 mod hanging;
 mod hung_up;
 mod installing;
@@ -25,6 +26,7 @@ mod miters;
 mod nailers;
 mod on_legs;
 mod openings;
+mod on_wood;
 mod packed;
 mod raw_edges;
 mod runs;
@@ -40,11 +42,10 @@ use std::collections::BTreeMap;
 use crate::measure::{Duration, Length};
 use crate::model::{CaseId, Finish, FinishId, JointKind, Piece, Set};
 use crate::parts::{Assembly, Direction, Feature, Joint, JointSort, Of, Part, PartId, Parts, Role};
-use crate::plans::Workings;
-use crate::plans::finish;
 use crate::plans::operations::Doing;
 use crate::plans::setups::Setup;
 use crate::plans::squareness::{self, Square};
+use crate::plans::{Workings, finish};
 use crate::trade;
 
 use super::effort::{self, Effort, ShopTime, Usual};
@@ -91,8 +92,7 @@ struct Maker<'w, 'a> {
     members: BTreeMap<&'a Assembly, Vec<PartId>>,
     /// The joints by what is glued up together.
     units: Units<'a>,
-    /// Every joint with both parts in one unit that closes with it, by its
-    /// place among all.
+    /// The joints that close with each unit, by their places among all.
     closing: BTreeMap<&'a Assembly, Vec<usize>>,
     /// The joints of each face frame with its carcass.
     framed: BTreeMap<CaseId, Vec<usize>>,
@@ -104,8 +104,9 @@ struct Maker<'w, 'a> {
     laid: BTreeMap<PartId, Vec<PartId>>,
     /// The task that each part comes out of, the last so far.
     made: BTreeMap<PartId, usize>,
-    /// The task in which the packers are fixed, where that is one of its own.
+    /// The tasks that fix packers and strips of drawers before the fronts are fitted.
     packed: Option<usize>,
+    stripped: Option<usize>,
     /// The task in which the backs came off, to stay off until after the finish.
     opened: Option<usize>,
     tasks: Vec<Task>,
@@ -151,23 +152,23 @@ impl<'w, 'a> Maker<'w, 'a> {
                 framed.entry(*case).or_default().push(index);
             }
         }
-        let (units, made, tasks) = (Units::of(parts), BTreeMap::new(), Vec::new());
         Self {
             work,
             piece,
             parts,
             setups,
             members,
-            units,
+            units: Units::of(parts),
             closing,
             framed,
             planted,
             screwed,
             laid,
-            made,
+            made: BTreeMap::new(),
             packed: None,
+            stripped: None,
             opened: None,
-            tasks,
+            tasks: Vec::new(),
             told: RefCell::default(),
         }
     }
@@ -325,16 +326,6 @@ impl<'w, 'a> Maker<'w, 'a> {
             after,
             ..Task::new(title, Work::Glue)
         })
-    }
-
-    /// How parts are fixed that lie on others: where one of them lies on a face that came
-    /// with a finish, screws hold it alone.
-    fn glue_and_screw(&self, parts: &[PartId]) -> &'static str {
-        let own = |joint: &&Joint| parts.contains(&joint.part);
-        match self.parts.joints.iter().filter(own).all(|joint| joint.glued) {
-            true => "glue and screw",
-            false => "screw (no glue, which does not hold on a finish)",
-        }
     }
 
     fn marks(&self, ids: &[PartId]) -> String {

@@ -165,7 +165,8 @@ impl<'a> Maker<'_, 'a> {
         if kinds.is_empty() {
             return;
         }
-        let parts: Vec<PartId> = self.at(Stage::Openings);
+        let mut parts: Vec<PartId> = self.at(Stage::Openings);
+        parts.retain(|id| self.parts.get(*id).is_some_and(|part| !self.is_pane(part)));
         let (mut lines, mut does) = (Vec::new(), Vec::new());
         if kinds.iter().any(|kind| kind.is(&["fronts", "drawer boxes"])) {
             let mark = self.piece.tape().mark;
@@ -189,7 +190,7 @@ impl<'a> Maker<'_, 'a> {
                 parts: strips,
             }));
         }
-        does.extend(self.plays().into_iter().map(|(less, parts)| {
+        does.extend(self.plays(&self.wooden_shelves()).into_iter().map(|(less, parts)| {
             let what = Measured::Between;
             Doing::Measure(Measure { what, within: None, less, parts })
         }));
@@ -280,7 +281,18 @@ impl<'a> Maker<'_, 'a> {
             ));
         }
         if framed {
-            lines.push("of a framed front cut the stiles, rails, and panel; rails and panel change with the width of the opening".to_owned());
+            let has = |role: Role, glass: bool| {
+                parts
+                    .iter()
+                    .filter_map(|id| self.parts.get(*id))
+                    .any(|part| part.role == role && self.is_pane(part) == glass)
+            };
+            if has(Role::FrontPanel, false) {
+                lines.push("of a framed front cut the stiles, rails, and panel; rails and panel change with the width of the opening".to_owned());
+            }
+            if has(Role::FrontPanel, true) {
+                lines.push("of a front with glass cut the stiles, the rails, and the beads; rails and beads change with the width of the opening".to_owned());
+            }
             if inset > 0 {
                 let tape = self.piece.tape();
                 let shaving = trade::shaving(tape.unit);
@@ -351,10 +363,10 @@ impl<'a> Maker<'_, 'a> {
     }
 
     fn shelves_late(&self) -> Kind {
-        let parts = self.ids(|part| part.role == Role::AdjustableShelf);
+        let parts = self.wooden_shelves();
         let tape = self.piece.tape();
         let mut lines: Vec<String> = Vec::new();
-        let plays = self.plays();
+        let plays = self.plays(&parts);
         let only = plays.len() == 1;
         for (play, own) in plays {
             let which = match only {
@@ -405,11 +417,15 @@ impl<'a> Maker<'_, 'a> {
         openings.map(|opening| Doing::Measure(measure(opening))).collect()
     }
 
-    /// The loose shelves by how much shorter they are than the space between their
-    /// boards.
-    fn plays(&self) -> Vec<(Length, Vec<PartId>)> {
+    /// The loose shelves that are sawn.
+    fn wooden_shelves(&self) -> Vec<PartId> {
+        self.ids(|part| part.role == Role::AdjustableShelf && !self.is_pane(part))
+    }
+
+    /// Loose shelves by how much shorter they are than the space between their boards.
+    pub(super) fn plays(&self, shelves: &[PartId]) -> Vec<(Length, Vec<PartId>)> {
         let mut found: Vec<(Length, Vec<PartId>)> = Vec::new();
-        for id in self.ids(|part| part.role == Role::AdjustableShelf) {
+        for id in shelves.iter().copied() {
             let play = self.parts.get(id).and_then(|shelf| self.play(id, shelf));
             let Some(play) = play else { continue };
             match found.iter_mut().find(|(known, _)| *known == play) {

@@ -2,7 +2,7 @@
 
 use crate::diagnostics::listed;
 use crate::measure::Length;
-use crate::parts::{Part, PartId, Role};
+use crate::parts::{Joint, Part, PartId, Role};
 use crate::plans::fitting;
 use crate::trade;
 
@@ -10,6 +10,16 @@ use super::Maker;
 use super::openings::Kind;
 
 impl Maker<'_, '_> {
+    /// How parts are fixed that lie on others: where one of them lies on a face that came
+    /// with a finish, screws hold it alone.
+    pub(super) fn glue_and_screw(&self, parts: &[PartId]) -> &'static str {
+        let own = |joint: &&Joint| parts.contains(&joint.part);
+        match self.parts.joints.iter().filter(own).all(|joint| joint.glued) {
+            true => "glue and screw",
+            false => "screw (no glue, which does not hold on a finish)",
+        }
+    }
+
     /// What guides among these lose toward their rear ends, so that a drawer never wedges.
     fn tapered(&self, own: &[PartId]) -> Option<String> {
         let guides: Vec<PartId> = own

@@ -53,6 +53,7 @@ impl Maker<'_, '_> {
                 | Role::FrontStile
                 | Role::FrontRail
                 | Role::FrontPanel
+                | Role::Bead
                 | Role::DrawerSide
                 | Role::DrawerFront
                 | Role::DrawerBack

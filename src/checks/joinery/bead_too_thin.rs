@@ -1,0 +1,72 @@
+//! Glass so thick that its beads would be too thin.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Severity, Sink, Sum};
+use crate::model::Build;
+use crate::parts::front_path;
+use crate::plans::Workings;
+use crate::trade;
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "bead-too-thin",
+    severity: Severity::Error,
+    finds: "What is left behind the glass of a door, up to the back of its frame, is too little for a bead: less than 3/16 in (5 mm).",
+    why: "Pins split a thin bead, and the glass falls out of its frame.",
+    source: "Common practice, no published source.",
+    formula: "The frame's thickness, less the front lip, the glass, and 1/32 in (1 mm) by which a bead stays below the back. The front lip is half of what the groove leaves of the thickness.",
+    accept: "",
+    example: Example {
+        base: Base::Glazed,
+        sound: "stock mirror { glass 4 mm;",
+        wrong: "stock mirror { glass 10 mm;",
+    },
+    check: Check::Parts(check),
+    sometimes: None,
+};
+
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let piece = work.piece;
+    let (tape, unit) = (piece.tape(), piece.tape().unit);
+    let least = trade::thinnest_bead(unit);
+    for front in work.fronts() {
+        let Build::Panel(build) = &front.fronts.build else { continue };
+        let Some(glazed) = &build.glazed else { continue };
+        let thick = piece.thickness(front.fronts.stock).length;
+        let glass = piece.thickness(build.panel_stock).length;
+        let lip = (thick - glazed.groove_wide.length).half();
+        let shy = trade::bead_shy(unit);
+        let left = thick - lip - glass - shy;
+        if left >= least {
+            continue;
+        }
+        let path = front_path(piece, front.id);
+        let title = format!(
+            "{} is left for the beads of {path}, and they take {} at the least",
+            tape.text(left),
+            tape.text(least)
+        );
+        let mut found = RULE
+            .finding(title, build.span, "held by beads")
+            .sum(
+                Sum::new("left", left, tape)
+                    .plus(thick, "frame", tape)
+                    .minus(lip, "front lip", tape)
+                    .minus(glass, "glass", tape)
+                    .minus(shy, "below the back", tape),
+            )
+            .because("pins split a thin bead")
+            .subject(&path);
+        if let Some(stock) = piece.stock(build.panel_stock) {
+            let thickest = tape.down(thick - lip - shy - least);
+            let label = format!("{} thick", tape.figure(glass));
+            found = found.label(stock.nominal_span, label);
+            if thickest.is_positive() {
+                found = found.note(format!(
+                    "take glass no thicker than {}, a thicker frame, or a wider groove with `groove-wide`",
+                    tape.figure_with_unit(thickest)
+                ));
+            }
+        }
+        sink.push(found);
+    }
+}
