@@ -160,14 +160,16 @@ fn fold(diagnostics: Vec<Diagnostic>) -> Vec<Diagnostic> {
 /// How many places are listed that an `accept` could name.
 const LISTED: usize = 6;
 
-/// Where what it accepts is found.
-fn elsewhere(accept: &Accept, kept: &[Diagnostic]) -> Option<String> {
+/// The places where what it accepts is found.
+fn found_at<'k>(accept: &Accept, kept: &'k [Diagnostic]) -> BTreeSet<&'k str> {
     let same = |found: &&Diagnostic| found.slug == accept.slug && found.severity != Severity::Error;
     let found = kept.iter().filter(same);
-    let places: BTreeSet<&str> = found
-        .flat_map(|found| found.subject.iter().chain(&found.also))
-        .map(String::as_str)
-        .collect();
+    found.flat_map(|found| found.subject.iter().chain(&found.also)).map(String::as_str).collect()
+}
+
+/// Where what it accepts is found.
+fn elsewhere(accept: &Accept, kept: &[Diagnostic]) -> Option<String> {
+    let places = found_at(accept, kept);
     let listed: Vec<&str> = places.iter().copied().take(LISTED).collect();
     let more = places.len() - listed.len();
     let tail = if more > 0 { format!(", and {more} more") } else { String::new() };
@@ -210,5 +212,13 @@ fn unused(accept: &Accept, places: &BTreeSet<String>, kept: &[Diagnostic]) -> Di
     if kept.iter().any(|d| d.slug == accept.slug && d.severity == Severity::Error) {
         return warning.note("an error can't be accepted; it must be fixed");
     }
-    warning.fix(Fix::new(Grade::Choice, "take it out", accept.span, ""))
+    // Where it is found at one place only, that may be the one that is meant.
+    let places = found_at(accept, kept);
+    let is_plain = !accept.reason.contains(['"', '\\']);
+    let meant = places.first().filter(|_| places.len() == 1 && is_plain).map(|place| {
+        let text = format!("accept {} on {place} \"{}\"", accept.slug, accept.reason);
+        Fix::new(Grade::Choice, format!("accept it on {place}"), accept.span, text)
+    });
+    let take_out = Fix::new(Grade::Choice, "take it out", accept.span, "");
+    meant.into_iter().chain([take_out]).fold(warning, Diagnostic::fix)
 }
