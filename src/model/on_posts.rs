@@ -275,7 +275,7 @@ fn strips(case: &Case, posts: &Posts, strip: Strip, shared: &Shared<'_>, ctx: &m
     )
     .label(posts.span, format!("posts {} wide", tape.figure(wide)))
     .sum(
-        Sum::new(&format!("room for a {what}"), proud, tape)
+        Sum::new(format!("room for a {what}"), proud, tape)
             .plus(wide, "post", tape)
             .minus(back, "set back", tape)
             .minus(rails, "rail", tape),

@@ -130,7 +130,7 @@ impl Writer<'_> {
         ));
         self.stocks();
         self.hardware();
-        if matches!(self.number(88), 1 | 12 | 23 | 45 | 67 | 78) {
+        if matches!(self.number(88), 1 | 23 | 45 | 67) {
             self.furniture();
             return;
         }
@@ -316,13 +316,13 @@ impl Writer<'_> {
     /// another choice, so that no piece changes but by it.
     fn bought_legs(&mut self) -> bool {
         let ahead = self.choices.clone().nth(2).map_or(0, |choice| choice >> 3);
-        if ahead % 3 != 1 {
+        if ahead % 4 != 1 {
             return false;
         }
         self.is("bought legs");
-        let leg = ["turned", "square", "round"][usize::from(ahead / 3 % 3)];
-        let set_in = ["1-1/2 in", "40 mm", "3 in", "1-5/16 in"][usize::from(ahead / 9 % 4)];
-        let across = 2 + ahead / 36 % 2;
+        let leg = ["turned", "square", "round"][usize::from(ahead / 4 % 3)];
+        let set_in = ["1-1/2 in", "40 mm", "3 in", "1-5/16 in"][usize::from(ahead / 12 % 4)];
+        let across = 2 + ahead / 48 % 2;
         self.line(&format!("base {{ legs {leg} {{ in {set_in}; across {across} }} }}"));
         true
     }
@@ -331,7 +331,8 @@ impl Writer<'_> {
     fn baseboard(&mut self) -> &'static str {
         let written: usize = self.drawn.text.bytes().map(usize::from).sum();
         let stands = ["toe kick in the ends", "separate base", "bought legs"];
-        if self.free || !stands.iter().any(|way| self.drawn.ways.contains(way)) {
+        let covered = self.drawn.ways.contains("cover over an end");
+        if self.free || covered || !stands.iter().any(|way| self.drawn.ways.contains(way)) {
             return "";
         }
         let own = BASEBOARDS.get(written % 5).copied().unwrap_or_default();
@@ -780,8 +781,10 @@ impl Writer<'_> {
 
     /// A list of openings.
     fn list(&mut self, place: Place) {
-        let least = if place.framed || place.depth < DEPTH { 1 } else { 2 };
-        let count = self.number(3) + least;
+        let count = match place.framed || place.depth < DEPTH {
+            true => self.number(3) + 1,
+            false => self.one_of(&[1, 2, 2]),
+        };
         for number in 0..count {
             if number > 0 {
                 self.parting(place);
@@ -793,7 +796,7 @@ impl Writer<'_> {
     /// What stands between two openings.
     fn parting(&mut self, place: Place) {
         let word = if place.across { "stile" } else { "rail" };
-        if !place.framed && self.number(12) > 0 {
+        if !place.framed && self.number(24) > 0 {
             self.is("no board between openings");
             return;
         }
