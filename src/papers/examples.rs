@@ -53,6 +53,7 @@ examples! {
     "over-a-case"
     "two-cases"
     "run"
+    "run-on-the-wall"
     "hutch"
     "boards-on-hand"
     "covers"
