@@ -21,6 +21,7 @@ mod bench;
 mod board_plan;
 mod bounds;
 mod bare;
+mod baseboards;
 mod bought_legs;
 mod braces;
 mod broken;

@@ -36,6 +36,12 @@ const DEPTH: usize = 3;
 /// A list in one that has this depth left is the third.
 const NESTED: usize = DEPTH - 1;
 
+/// Baseboards that are lower than any base.
+const BASEBOARDS: [&str; 2] = [
+    "; baseboard { high 3-1/2 in; thick 3/4 in }",
+    "; baseboard { high 90 mm; thick 14 mm; play 4 mm }",
+];
+
 struct Writer<'a> {
     choices: std::slice::Iter<'a, u16>,
     drawn: Drawn,
@@ -124,7 +130,7 @@ impl Writer<'_> {
         ));
         self.stocks();
         self.hardware();
-        if matches!(self.number(88), 1 | 23 | 45) {
+        if matches!(self.number(88), 1 | 12 | 23 | 45 | 67 | 78) {
             self.furniture();
             return;
         }
@@ -154,7 +160,8 @@ impl Writer<'_> {
             false => "",
         };
         let fixing = if self.free { "" } else { "; fixing wall" };
-        self.line(&format!("site {{ left open; right {right}{fixing}{pipe} }}"));
+        let skirting = if self.pipe { "" } else { self.baseboard() };
+        self.line(&format!("site {{ left open; right {right}{fixing}{pipe}{skirting} }}"));
     }
 
     /// A run of one case or two, with what may stand before, between, and behind them.
@@ -167,7 +174,12 @@ impl Writer<'_> {
         let last = if scribed { 0 } else { self.number(3) };
         let left = if first { "wall { scribe 1/2 in }" } else { "open" };
         let fixing = if free { "" } else { "; fixing wall" };
-        self.line(&format!("site {{ left {left}; right {right}{fixing} }}"));
+        let ahead = self.choices.clone().nth(3).map_or(0, |choice| choice >> 3);
+        let skirting = if free || ahead % 4 != 1 { "" } else { BASEBOARDS[0] };
+        if !skirting.is_empty() {
+            self.is("baseboard");
+        }
+        self.line(&format!("site {{ left {left}; right {right}{fixing}{skirting} }}"));
         let (high, deep) = (self.number(16) + 28, self.number(8) + 17);
         self.line(&format!("run row {{ deep {deep} in; high {high} in; stock ply"));
         // Whether it hangs goes with another choice, as that of an upper case does.
@@ -328,6 +340,20 @@ impl Writer<'_> {
         let across = 2 + ahead / 36 % 2;
         self.line(&format!("base {{ legs {leg} {{ in {set_in}; across {across} }} }}"));
         true
+    }
+
+    /// Now and then the baseboard stays behind cases that stand on something.
+    fn baseboard(&mut self) -> &'static str {
+        let written: usize = self.drawn.text.bytes().map(usize::from).sum();
+        let stands = ["toe kick in the ends", "separate base", "bought legs"];
+        if self.free || !stands.iter().any(|way| self.drawn.ways.contains(way)) {
+            return "";
+        }
+        let own = BASEBOARDS.get(written % 5).copied().unwrap_or_default();
+        if !own.is_empty() {
+            self.is("baseboard");
+        }
+        own
     }
 
     /// What they are, by their makers' sheets.
@@ -769,7 +795,8 @@ impl Writer<'_> {
 
     /// A list of openings.
     fn list(&mut self, place: Place) {
-        let count = self.number(3) + 1;
+        let least = if place.framed || place.depth < DEPTH { 1 } else { 2 };
+        let count = self.number(3) + least;
         for number in 0..count {
             if number > 0 {
                 self.parting(place);
@@ -781,7 +808,7 @@ impl Writer<'_> {
     /// What stands between two openings.
     fn parting(&mut self, place: Place) {
         let word = if place.across { "stile" } else { "rail" };
-        if !place.framed && self.number(16) > 0 {
+        if !place.framed && self.number(12) > 0 {
             self.is("no board between openings");
             return;
         }
@@ -993,9 +1020,11 @@ pub(super) const RARER: &[&str] = &[
     "no base",
     "leg under the bottom",
     "bought legs",
+    "baseboard",
     "posts",
     "boards notched around posts",
     "drawers between posts",
+    "slides between posts",
     "doors between posts",
     "shelf between posts",
     "web frame",

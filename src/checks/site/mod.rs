@@ -4,6 +4,7 @@ mod rounds;
 pub(super) mod scribe_too_wide;
 mod base_ahead;
 mod base_too_deep;
+mod baseboard_hit;
 mod around_severs;
 mod around_unused;
 mod around_weak;
@@ -31,6 +32,7 @@ pub(super) const CAUSES: &[&Rule] = &[&base_too_deep::RULE];
 
 /// The rules of this subject, in the order they are listed.
 pub(super) const RULES: &[&Rule] = &[
+    &baseboard_hit::RULE,
     &around_severs::RULE,
     &around_unused::RULE,
     &around_weak::RULE,

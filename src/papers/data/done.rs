@@ -403,6 +403,18 @@ impl<'d> Maker<'d, '_> {
         }
     }
 
+    /// The baseboard behind the piece, all along it.
+    pub(super) fn baseboard(&self) -> Option<Found<'d>> {
+        let own = self.work.piece.site.baseboard.as_ref()?;
+        let reach = |to: Length| [Length::ZERO, to].map(|at| self.figure(at));
+        Some(Found {
+            what: "baseboard",
+            across: reach(self.work.piece.wide()),
+            up: reach(own.high.length),
+            deep: self.figure(own.thick.length),
+        })
+    }
+
     pub(super) fn house(&self, own: &House) -> What<'d> {
         let case = |id| self.work.piece.case(id).map_or("", |case| &*case.name);
         match own {

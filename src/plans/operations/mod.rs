@@ -191,6 +191,8 @@ pub enum Doing {
     Measure(Measure),
     /// What stands at the wall is measured in the house before anything is sawn.
     Find(KeepOutId),
+    /// The baseboard behind the piece is measured in the house before anything is sawn.
+    FindBaseboard,
     /// A back is cut out round what stands at the wall behind it.
     CutOut {
         /// Which.

@@ -70,23 +70,21 @@ impl Maker<'_, '_> {
     /// Doors, drawers, and shelves come in again; the task after which they are in.
     fn all_back(&mut self, last: usize) -> usize {
         let (back, top) = (self.comes_off(), self.countertop());
-        if back.is_empty() && top.is_none() {
+        let efforts = || vec![Usual::PuttingBack.times(1)];
+        // Its screws come from below, where drawers would be in the way.
+        let last = match top {
+            Some(line) => {
+                let title = "Leave it for its countertop".to_owned();
+                self.simple(title, vec![line], Vec::new(), Work::Bench, efforts(), vec![last])
+            }
+            None => last,
+        };
+        if back.is_empty() {
             return last;
         }
-        let mut lines = self.put_back(&back);
-        lines.extend(top);
-        let title = match back.is_empty() {
-            true => "Leave it for its countertop".to_owned(),
-            false => format!("Put in the {back}"),
-        };
-        let put = self.simple(
-            title,
-            lines,
-            Vec::new(),
-            Work::Bench,
-            vec![Usual::PuttingBack.times(1)],
-            vec![last],
-        );
+        let lines = self.put_back(&back);
+        let title = format!("Put in the {back}");
+        let put = self.simple(title, lines, Vec::new(), Work::Bench, efforts(), vec![last]);
         // Shelves lie loose on their pins: now they come in to stay.
         let stuck = self.stuck();
         let laid = self.picked(|joint| {
@@ -239,7 +237,10 @@ impl Maker<'_, '_> {
         let mut lines = vec![STUDS.to_owned()];
         lines.extend(self.screwed_to_wall(wall));
         if !stacked {
-            lines.push("what screws go through has to lie against the wall: where a baseboard keeps it off, take that off behind the piece, or cut it out there; where it stays, pack out behind each screw by its thickness, and take screws that are as much longer".to_owned());
+            lines.push(match self.piece.site.baseboard {
+                Some(_) => "the baseboard behind the piece stays: see that no notch bears on it, and that what screws go through lies against the wall",
+                None => "what screws go through has to lie against the wall: where a baseboard keeps it off, take that off behind the piece, or cut it out there; where it stays, pack out behind each screw by its thickness, and take screws that are as much longer",
+            }.to_owned());
         }
         let tips = self.work.tipping().iter().filter(|tipping| tipping.tips());
         let tips: Vec<&str> = tips
