@@ -68,10 +68,10 @@ pub fn accepted(
 }
 
 /// What stands, what is accepted and by which `accept`, and the places of each of those.
-fn taken(
-    accepts: &[Accept],
-    diagnostics: Vec<Diagnostic>,
-) -> (Vec<Diagnostic>, Vec<(Diagnostic, usize)>, Vec<BTreeSet<String>>) {
+type Taken = (Vec<Diagnostic>, Vec<(Diagnostic, usize)>, Vec<BTreeSet<String>>);
+
+/// Takes out what is accepted.
+fn taken(accepts: &[Accept], diagnostics: Vec<Diagnostic>) -> Taken {
     let places: Vec<BTreeSet<String>> =
         accepts.iter().map(|accept| places(accept, &diagnostics)).collect();
     let accepted_by = |found: &Diagnostic| {
@@ -135,15 +135,17 @@ fn named<'a>(written: &str, path: &'a str) -> Option<&'a str> {
     starts.find(|start| parts::suits(written, start))
 }
 
-/// One cause, one message: what a rule says again at the same statement, of
-/// other places, is told with the first of those that nobody has accepted.
+/// One cause, one message: what a rule says again at the same statement, or of the same
+/// figures at another, of other places, is told with the first of those that nobody has
+/// accepted.
 fn fold(diagnostics: Vec<Diagnostic>) -> Vec<Diagnostic> {
     let mut kept: Vec<Diagnostic> = Vec::with_capacity(diagnostics.len());
     for mut diagnostic in diagnostics {
         let same = |known: &&mut Diagnostic| {
             known.slug == diagnostic.slug
                 && known.severity == diagnostic.severity
-                && known.primary.span == diagnostic.primary.span
+                && (known.primary.span == diagnostic.primary.span
+                    || known.alike.is_some() && known.alike == diagnostic.alike)
                 && known.subject != diagnostic.subject
         };
         match (kept.iter_mut().find(same), &mut diagnostic.subject) {

@@ -55,6 +55,7 @@ examples! {
     "baseboard"
     "two-cases"
     "run"
+    "run-on-the-wall"
     "hutch"
     "boards-on-hand"
     "covers"

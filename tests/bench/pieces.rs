@@ -142,7 +142,9 @@ impl Writer<'_> {
         self.alone = cases.len() == 1;
         if cases == "run" {
             self.run(framed, (right, scribed));
-            self.upper("row");
+            if !self.drawn.ways.contains("run on the wall") {
+                self.upper("row");
+            }
             self.sheets_of_legs();
             return;
         }
@@ -180,8 +182,20 @@ impl Writer<'_> {
         self.line(&format!("site {{ left {left}; right {right}{fixing}{skirting} }}"));
         let (high, deep) = (self.number(16) + 28, self.number(8) + 17);
         self.line(&format!("run row {{ deep {deep} in; high {high} in; stock ply"));
+        // Whether it hangs goes with another choice, as that of an upper case does.
+        let ahead = self.choices.clone().next().map_or(0, |choice| choice >> 5);
+        let before = (self.drawn.text.clone(), self.drawn.ways.clone());
         self.base();
-        if count == 2 && between != 1 {
+        // What two cases stand on together is rare enough.
+        let stands = ["toe kick in the ends", "separate base"];
+        let shares = count == 2 && stands.iter().any(|own| self.drawn.ways.contains(own));
+        let hangs = !free && ahead.is_multiple_of(if shares { 3 } else { 2 });
+        if hangs {
+            (self.drawn.text, self.drawn.ways) = before;
+            self.is("run on the wall");
+            self.line("hung { up 20 in; studs 3 }");
+        }
+        if count == 2 && between != 1 && !hangs {
             let ways = [
                 ("toe kick in the ends", "one kick over two cases"),
                 ("separate base", "one base under two cases"),
@@ -202,6 +216,7 @@ impl Writer<'_> {
         // A countertop that ends over a space has nothing under that end.
         let laid = ["", "countertop { stock maple; over 1 in }", "countertop { stock cherry }"];
         let laid = if last == 2 { "" } else { self.one_of(&laid) };
+        let laid = if hangs { "" } else { laid };
         if !laid.is_empty() {
             self.is("countertop over a run");
             self.line(laid);
@@ -854,7 +869,7 @@ impl Writer<'_> {
             }
             1 => {
                 self.is("adjustable shelf");
-                let glass = self.drawn.text.len() % 3 == 0;
+                let glass = self.drawn.text.len().is_multiple_of(3);
                 if glass {
                     self.is("glass shelf");
                 }
@@ -1004,6 +1019,7 @@ pub(super) const WAYS: &[&str] = &[
 
 /// What stands in fewer of them, and must be seen all the same.
 pub(super) const RARER: &[&str] = &[
+    "run on the wall",
     "no base",
     "leg under the bottom",
     "bought legs",

@@ -26,6 +26,10 @@ mod keep_out_beyond;
 
 use crate::checks::rule::Rule;
 
+/// Those that tell why a board may stand outside its case; they look at the piece before its
+/// parts.
+pub(super) const CAUSES: &[&Rule] = &[&base_too_deep::RULE];
+
 /// The rules of this subject, in the order they are listed.
 pub(super) const RULES: &[&Rule] = &[
     &baseboard_hit::RULE,

@@ -63,7 +63,7 @@ impl Maker<'_, '_> {
     pub(super) fn stood_on_bases(&mut self, after: usize) -> usize {
         let mut last = after;
         // Where nothing is leveled by itself, this is when places are kept free.
-        let mut kept = (!self.levels()).then(|| self.kept());
+        let mut kept = (!self.levels()).then(|| self.kept(None));
         for row in self.shared_bases() {
             let cases: Vec<&Case> = self.piece.of_row(row).collect();
             let framed = cases.iter().any(|case| case.frame.is_some());

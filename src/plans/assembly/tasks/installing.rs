@@ -3,8 +3,8 @@
 use crate::diagnostics::listed;
 use crate::measure::Length;
 use crate::model::{Case, CaseId, Exposure, Opening, OpeningKind, Set};
-use crate::parts::{JointSort, Role};
-use crate::plans::operations::{Doing, House, Wall};
+use crate::parts::{JointSort, PartId, Role};
+use crate::plans::operations::{Doing, House, Narrow, Wall};
 use crate::plans::shelves;
 use crate::plans::wall;
 use crate::plans::weights::Lifted;
@@ -173,7 +173,7 @@ impl Maker<'_, '_> {
             return (lines, does);
         }
         lines.extend(self.leveling());
-        let (kept, keeps) = self.kept();
+        let (kept, keeps) = self.kept(None);
         lines.extend(kept);
         does.extend(keeps);
         if lone.is_empty() || self.between_walls().is_none() {
@@ -288,11 +288,37 @@ impl Maker<'_, '_> {
             self.text(tape.up(wall.screw(tape.unit))),
             self.text(wall.lining)
         ));
+        lines.extend(wall.narrow.iter().flat_map(|own| self.without_stud(own, wall)));
         lines.push(
             "shim behind a screw where there is a gap, or it pulls the case out of square"
                 .to_owned(),
         );
         lines
+    }
+
+    /// What a case is fixed to that may have no stud behind it.
+    fn without_stud(&self, own: &Narrow, wall: &Wall) -> Vec<String> {
+        let Some(case) = self.piece.case(own.case) else { return Vec::new() };
+        let of_case = |id: &&PartId| self.parts.get(**id).is_some_and(|part| part.case == own.case);
+        let through: Vec<PartId> =
+            wall.nailers.iter().chain(&wall.backs).filter(of_case).copied().collect();
+        let (marks, name) = (self.marks(&through), &case.name);
+        let bears = match case.hung {
+            Some(_) => {
+                ", which must bear what the weights sheet says goes down on each screw and comes out of it"
+            }
+            None => "",
+        };
+        vec![
+            format!(
+                "{name} is only {} wide, and studs stand {} apart or more, so there may be none behind it: where there is none, screw a board to the studs on both sides of its place, behind {marks}, and drive the screws into that board; let it into the wall, or the case stands off by its thickness",
+                self.text(own.wide),
+                self.text(own.apart)
+            ),
+            format!(
+                "in a wall that must not be opened use anchors for hollow walls through {marks}, as their data sheet has it{bears}; never trust a screw in wallboard or plaster alone"
+            ),
+        ]
     }
 
     /// The hanging rails, while nothing is in the way of a hand and a level.
