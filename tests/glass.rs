@@ -41,14 +41,14 @@ fn a_pane_and_its_beads_fill_the_rabbet() {
     assert_eq!(of(parts, "cabinet.store.door.top-bead").sizes(), mm([320, 10, 8]));
     assert_eq!(of(parts, "cabinet.store.door.left-bead").sizes(), mm([500, 10, 8]));
     let stile = of(parts, "cabinet.store.door.left-stile");
-    let rabbets: Vec<_> = stile
-        .features
-        .iter()
-        .filter(|own| matches!(own.kind, FeatureKind::Glazing(_)))
-        .collect();
+    let rabbets: Vec<_> =
+        stile.features.iter().filter(|own| matches!(own.kind, FeatureKind::Glazing(_))).collect();
     let [rabbet] = rabbets.as_slice() else { panic!("{rabbets:?}") };
     assert_eq!(rabbet.kind, FeatureKind::Glazing(Length::mm(7)));
-    assert_eq!((rabbet.u, rabbet.v), ((Length::mm(48), Length::mm(568)), (Length::mm(48), Length::mm(58))));
+    assert_eq!(
+        (rabbet.u, rabbet.v),
+        ((Length::mm(48), Length::mm(568)), (Length::mm(48), Length::mm(58)))
+    );
     assert_eq!(rabbet.deep, Length::mm(13));
     let (pane, bead) =
         (of(parts, "cabinet.store.door.panel"), of(parts, "cabinet.store.door.top-bead"));
@@ -79,15 +79,18 @@ fn glass_is_bought_by_panes_and_left_alone() {
     assert!(shelf.contains("3 panes") && shelf.contains("tempered, edges polished"), "{shelf}");
     assert!(!paper(&compiled, "sheet-plans").contains("plate"));
     let parts = compiled.parts.as_ref().unwrap();
-    let panes = parts.all.iter().filter(|own| {
-        own.role == Role::AdjustableShelf || own.path == "cabinet.store.door.panel"
-    });
+    let panes = parts
+        .all
+        .iter()
+        .filter(|own| own.role == Role::AdjustableShelf || own.path == "cabinet.store.door.panel");
     let marks: Vec<&str> = panes.map(|own| own.mark.as_str()).collect();
     assert_eq!(marks.len(), 4);
     let order = paper(&compiled, "assembly-order");
     for line in order.lines() {
-        let is_work = ["sand ", "plane ", "caliper", "saw ", "coat "].iter().any(|w| line.contains(w));
-        let names = marks.iter().any(|mark| line.split(&[' ', ',', ':', ';'][..]).any(|w| w == *mark));
+        let is_work =
+            ["sand ", "plane ", "caliper", "saw ", "coat "].iter().any(|w| line.contains(w));
+        let names =
+            marks.iter().any(|mark| line.split(&[' ', ',', ':', ';'][..]).any(|w| w == *mark));
         assert!(!(is_work && names), "{line}");
     }
 }

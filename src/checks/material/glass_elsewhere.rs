@@ -48,7 +48,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             .finding(
                 format!("{} can't be made of {}, which is glass", part.path, stock.name),
                 part.span,
-                "a part that is joined",
+                "to be of glass",
             )
             .label(stock.nominal_span, "glass")
             .note(note)
