@@ -132,11 +132,12 @@ pub fn check(files: &dyn SourceFiles, entry: &str) -> Result<Compilation, ReadEr
 /// The same, each finding by itself.
 fn check_once(files: &dyn SourceFiles, entry: &str) -> Result<Compilation, ReadError> {
     let loaded = model::load(files, entry)?;
-    let Lowered { piece, standing, sink: found } = model::lower(&loaded);
+    let Lowered { piece, standing, accepts, sink: found } = model::lower(&loaded);
     let Loaded { sources, role, files: read, mut sink } = loaded;
     drop(read);
     sink.extend(found.into_sorted());
-    let (mut parts, mut accepted) = (None, Vec::new());
+    let mut parts = None;
+    let mut all = sink.into_sorted();
     if let Some(piece) = &piece {
         let mut found = Sink::new();
         checks::piece(piece, &mut found);
@@ -148,12 +149,15 @@ fn check_once(files: &dyn SourceFiles, entry: &str) -> Result<Compilation, ReadE
             checks::parts(&Workings::of(piece, &built), &mut found);
             parts = Some(built);
         }
-        found.extend(sink.into_sorted());
-        let (kept, taken) = checks::accept(&piece.accepts, found.into_sorted());
-        sink = Sink::new();
-        sink.extend(kept);
-        accepted = taken;
+        found.extend(all);
+        all = found.into_sorted();
     }
+    let (kept, accepted) = match &piece {
+        Some(piece) => checks::accept(&piece.accepts, all),
+        None => checks::accepted(&accepts, all),
+    };
+    let mut sink = Sink::new();
+    sink.extend(kept);
     let mut diagnostics = sink.into_sorted();
     // What stands there already mends nothing.
     for found in &mut diagnostics {

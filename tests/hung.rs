@@ -263,3 +263,22 @@ fn a_case_hangs_over_what_stands_on_the_floor() {
     assert_eq!(found("up 60", "up 20-11/16"), ["hangs-and-stands"]);
     assert_eq!(found("up 60", "up 20-3/4"), Vec::<&str>::new());
 }
+
+/// The rack of 44 begins 10 to the right of the bench's left side and ends at 54. The bench ends
+/// at 48, and there is the wall. At 3 it ends at 47.
+#[test]
+fn nothing_hangs_in_a_wall() {
+    let walled = |left: &str| {
+        let text = spec("examples/over-a-case.case");
+        let site = "site { fixing wall }";
+        assert!(text.contains(site));
+        let text = text
+            .replace(site, "site { fixing wall; right wall { scribe 0 } }")
+            .replace("over bench }", &format!("over bench; left {left} }}"));
+        let compiled = compile_example(&text);
+        let found = compiled.diagnostics.iter().find(|found| found.slug == "cases-overlap");
+        found.map(|found| found.title.clone())
+    };
+    assert_eq!(walled("10").as_deref(), Some("rack reaches 6 into the right wall"));
+    assert_eq!(walled("3"), None);
+}

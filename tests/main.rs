@@ -20,6 +20,7 @@ mod bench;
 mod board_plan;
 mod bounds;
 mod bare;
+mod bought_legs;
 mod braces;
 mod broken;
 mod buying;

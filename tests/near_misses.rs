@@ -274,6 +274,94 @@ fn a_dado_a_sixteenth_deeper_saves_a_set_up() {
     }
 }
 
+/// Two bookcases of the alcove, 2000 high without a base, each with one board under its upper
+/// opening.
+fn bookcases(upper: [&str; 2], more: &str) -> String {
+    let own = |high: &str| {
+        format!(
+            "  down {{ open upper {{ high {high} }}; divider {{ }}; open lower {{ share 1 }} }}"
+        )
+    };
+    let text = spec("alcove-shelves.case")
+        .replace("  shelves { joint dado { deep 6 }; set-back 0 }\n", "");
+    let text = text.replace("  back { stock thin; joint rabbet { deep 9 } }\n  top { panel; joint rabbet { deep 9 } }\n  frame none\n  across { open", "  back { stock thin; joint rabbet { deep 9 } }\n  top { panel; joint rabbet { deep 9 } }\n  partitions { joint dado { deep 6 } }\n  frame none\n  across { open");
+    let text =
+        text.replacen("  across { open books { share 1; shelf { fixed 4 } } }", &own(upper[0]), 1);
+    let text =
+        text.replacen("  across { open books { share 1; shelf { fixed 4 } } }", &own(upper[1]), 1);
+    text.replace("revision A", &format!("revision A; give {{ members 0; {more} }}"))
+}
+
+/// Worked by hand. The tops are 18 thick and 2000 up: under openings of 400 and 403 the boards
+/// are let in at 2000 - 18 - 400 - 18 = 1564 and at 1561 from the bottom ends, and the
+/// straight-edge stands half a base plate of 160 from the middle of dadoes 18 wide, at 1493 and
+/// 1490. At one height the four ends are cut at one set-up, which saves the 15 min of another,
+/// and a minute since both were rounded up.
+#[test]
+fn a_board_three_millimetres_lower_saves_a_set_up() {
+    let text = bookcases(["400", "403"], "");
+    let sheet = papers::one(&compile(&text), "jig-sheet", Format::Text).unwrap();
+    assert!(sheet.contains(">> 1493 ") && sheet.contains(">> 1490 "), "{sheet}");
+    for (give, is_told) in [("openings 3", true), ("openings 2", false), ("openings 0", false)] {
+        let text = bookcases(["400", "403"], give);
+        let all = settings(&compile(&text));
+        assert_eq!(!all.is_empty(), is_told, "{give}: {all:?}");
+        for own in &all {
+            assert_eq!(own.change, "the opening left-books.upper 3 taller");
+            assert_eq!(own.write, "high 403");
+            assert_eq!(own.buy, "1 set-up fewer on the jig sheet, which saves 16 min");
+            saves_settings(&text, own);
+        }
+    }
+    // At one height already, and too far apart.
+    for upper in [["400", "400"], ["400", "413"]] {
+        assert_eq!(settings(&compile(&bookcases(upper, ""))), [], "{upper:?}");
+    }
+    // By the saw the fence is set less often.
+    let text = bookcases(["400", "403"], "").replace("kerf 3;", "kerf 3; dadoes saw; fence 2000;");
+    let all = settings(&compile(&text));
+    assert_eq!(all.len(), 1, "{all:?}");
+    saves_settings(&text, &all[0]);
+}
+
+/// In both faces of a board 18 thick two dadoes 7 deep at one height would leave 4 between
+/// them, which is warned of; 30 apart they leave enough.
+#[test]
+fn a_set_up_is_not_saved_where_that_is_warned_of() {
+    let across = |right: &str| {
+        let own = |name: &str, upper: &str| {
+            format!(
+                "down {name} {{ share 1; open upper {{ high {upper} }}; divider {{ }}; open lower {{ share 1 }} }}"
+            )
+        };
+        let list =
+            format!("across {{ {}; divider {{ }}\n{} }}", own("one", "400"), own("two", right));
+        let text = bookcases(["700", "900"], "openings 30").replacen(
+            "partitions { joint dado { deep 6 } }",
+            "partitions { joint dado { deep 7 } }",
+            1,
+        );
+        let from = text.find("down { open upper { high 700 }").unwrap();
+        let until = from + text[from..].find('\n').unwrap();
+        format!("{}{list}{}", &text[..from], &text[until..])
+    };
+    let near = compile(&across("430"));
+    assert!(near.diagnostics.is_empty(), "{:?}", near.diagnostics);
+    let all = settings(&near);
+    assert!(all.iter().all(|own| !own.change.contains(" 30 ")), "{all:?}");
+    assert!(compile(&across("400")).diagnostics.iter().any(|own| own.slug == "thin-wall"));
+    // Nothing but that wall speaks against it.
+    let shallow = across("430").replacen("deep 7", "deep 6", 1);
+    let all = settings(&compile(&shallow));
+    assert!(
+        all.iter().any(|own| own.change == "the opening left-books.two.upper 30 shorter"),
+        "{all:?}"
+    );
+    for own in &all {
+        saves_settings(&shallow, own);
+    }
+}
+
 /// Whatever is told of the demo pieces is true.
 #[test]
 fn what_saves_a_setting_of_demo_pieces_does() {

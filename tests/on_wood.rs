@@ -332,3 +332,81 @@ fn strips_on_solid_ends_let_them_move() {
     assert!(order.contains("slots along the strip"), "{order}");
     assert_eq!(bench::built(&compiled), Vec::<String>::new());
 }
+
+/// A tool cabinet without a frame, 32 wide of sheets of 23/32: between its ends are 30-9/16.
+/// Behind its doors two drawers run on wood.
+const BEHIND_DOORS: &str = "casework 1
+job \"tools\" { units in }
+site { fixing wall; humidity 30% to 60% }
+shop { humidity 45%; clamps 16; open-time 20 min }
+stock ply { plywood 3/4; actual 23/32; species yellow-birch; sheet { long 96; wide 48 } }
+stock thin { plywood 1/4; actual 13/64; species yellow-birch; sheet { long 96; wide 48 } }
+stock side { plywood 1/2; species yellow-birch; sheet { long 96; wide 48 } }
+stock maple { lumber 4/4; thickness 3/4; species sugar-maple; boards { wide 4 to 8; long 96 to 120 } }
+hinge butt { butt; pin-ahead 3/16; gap 1/32 }
+slide wood { wooden { play 1/16 } }
+pull knob { screw 5/32; stands 3/4 }
+finish oil { hardwax-oil; coats 2 }
+case tools {
+  wide 32; deep 16; high 34
+  stock ply
+  hung { up 40 }
+  bottom { joint dado { deep 1/4 } }
+  back { stock thin; joint rabbet { deep 3/8 } }
+  top { panel; joint dado { deep 1/4 } }
+  partitions { joint dado { deep 1/4 } }
+  frame none
+  across {
+    doors store {
+      share 1
+      down {
+        open planes { share 1 }
+        divider
+        drawer upper { high 5; front { build slab } }
+        divider { stock maple; build web { wide 4 } }
+        drawer lower { high 6; front { build slab } }
+      }
+    }
+  }
+  fronts { stock maple; set inset; gap 3/32; meeting 3/16; build panel { stile 2-1/4; rail 2-1/4; panel-stock thin }; hinge butt; pull knob }
+  drawers { stock side; bottom-stock thin; slide wood; groove { up 1/2; deep 1/4 }; joint butt; packer-stock maple }
+  finish oil
+}
+";
+
+/// The knob stands off 3/4, and 1/4 more stays clear of the doors, which are 3/4 thick: the fronts
+/// of the drawers begin 1-3/4 behind the front edge of the case, and so do the guides.
+///
+/// The open leaves stand in the opening at both sides by the same, so both guides stand past the
+/// edges by that, and the box is as wide as what is left between them, less the play of 1/16.
+#[test]
+fn drawers_behind_doors_run_between_guides() {
+    let compiled = compile(BEHIND_DOORS);
+    let errors: Vec<_> = compiled
+        .diagnostics
+        .iter()
+        .filter(|found| found.severity == casewright::diagnostics::Severity::Error)
+        .collect();
+    assert!(errors.is_empty(), "{errors:?}");
+    let parts = compiled.parts.clone().unwrap();
+    for drawer in ["upper", "lower"] {
+        let at = |name: &str| part(&parts, &format!("tools.store.{drawer}.{name}"));
+        let [left, right] = ["left-guide", "right-guide"].map(at);
+        assert_eq!(left.extent(Direction::Z).0, inches(7, 4));
+        assert_eq!(at("front").extent(Direction::Z).0, inches(7, 4));
+        let past = left.thickness.length;
+        assert_eq!(left.extent(Direction::X), (inches(23, 32), inches(23, 32) + past));
+        let wide = at("box-front");
+        let between = right.extent(Direction::X).0 - left.extent(Direction::X).1;
+        assert_eq!(between, inches(489, 16) - past * 2);
+        let [one, other] =
+            ["left-side", "right-side"].map(at).map(|side| side.extent(Direction::X));
+        assert_eq!(one.0 - left.extent(Direction::X).1, inches(1, 32));
+        assert_eq!(right.extent(Direction::X).0 - other.1, inches(1, 32));
+        assert!(wide.length.length < between);
+    }
+    assert_eq!(bench::built(&compiled), Vec::<String>::new());
+    let sheet = papers::one(&compiled, "fitting", Format::Text).unwrap();
+    let row = sheet.lines().find(|line| line.contains("upper") && line.contains("UP-LGD"));
+    assert!(row.is_some_and(|row| row.contains("1-3/4")), "{sheet}");
+}

@@ -33,6 +33,7 @@ whole! {
     "first.case"
     "alcove-shelves.case"
     "fern-bank-stand.case"
+    "canal-row-sideboard.case"
     "pier-road-bath-cabinet.case"
     "ferry-road-wash-stand.case"
     "hall-console.case"

@@ -42,6 +42,36 @@ pub fn accept(
     accepts: &[Accept],
     diagnostics: Vec<Diagnostic>,
 ) -> (Vec<Diagnostic>, Vec<(Diagnostic, usize)>) {
+    let (standing, accepted, places) = taken(accepts, diagnostics);
+    let mut kept = fold(standing);
+    // Beside an error some rules stay silent, so nobody knows what they would find.
+    let judged = kept.iter().all(|found| found.severity != Severity::Error);
+    for (accept, places) in accepts.iter().zip(&places).filter(|(_, places)| places.len() != 1) {
+        let told = kept.iter().any(|found| found.slug == accept.slug);
+        let known = super::slugs().any(|slug| slug == accept.slug);
+        if judged || told || !known || !places.is_empty() {
+            kept.push(unused(accept, places, &kept));
+        }
+    }
+    (kept, accepted)
+}
+
+/// Takes out the warnings that are accepted in a spec that makes no piece, of which nobody
+/// knows what else would be found.
+#[must_use]
+pub fn accepted(
+    accepts: &[Accept],
+    diagnostics: Vec<Diagnostic>,
+) -> (Vec<Diagnostic>, Vec<(Diagnostic, usize)>) {
+    let (standing, accepted, _) = taken(accepts, diagnostics);
+    (standing, accepted)
+}
+
+/// What stands, what is accepted and by which `accept`, and the places of each of those.
+fn taken(
+    accepts: &[Accept],
+    diagnostics: Vec<Diagnostic>,
+) -> (Vec<Diagnostic>, Vec<(Diagnostic, usize)>, Vec<BTreeSet<String>>) {
     let places: Vec<BTreeSet<String>> =
         accepts.iter().map(|accept| places(accept, &diagnostics)).collect();
     let accepted_by = |found: &Diagnostic| {
@@ -60,17 +90,7 @@ pub fn accept(
             None => standing.push(found),
         }
     }
-    let mut kept = fold(standing);
-    // Beside an error some rules stay silent, so nobody knows what they would find.
-    let judged = kept.iter().all(|found| found.severity != Severity::Error);
-    for (accept, places) in accepts.iter().zip(&places).filter(|(_, places)| places.len() != 1) {
-        let told = kept.iter().any(|found| found.slug == accept.slug);
-        let known = super::slugs().any(|slug| slug == accept.slug);
-        if judged || told || !known || !places.is_empty() {
-            kept.push(unused(accept, places, &kept));
-        }
-    }
-    (kept, accepted)
+    (standing, accepted, places)
 }
 
 /// The line that accepts a warning at its place, at the end of the spec, with a reason for the

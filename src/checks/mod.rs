@@ -25,7 +25,7 @@ use crate::measure::{FileId, Span};
 use crate::model::Piece;
 use crate::plans::Workings;
 
-pub use accept::{accept, accepting};
+pub use accept::{accept, accepted, accepting};
 pub use explain::{explain, first_sentence, index};
 pub use rule::{Base, Check, Example, Rule};
 pub(crate) use strength::TIPS;

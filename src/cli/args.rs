@@ -231,7 +231,7 @@ pub struct Why {
     ///
     /// A name alone asks for everything that the papers print of it; before or behind it
     /// stands what is wanted: size, joint (dado, groove, rabbet, notch, slot, pocket, tenon,
-    /// mortise, dovetail), hole (cup, pull, plate), hinge, screw, pin, slide, rail, stop,
+    /// mortise, dovetail), hole (cup, pull, plate, leg), hinge, screw, pin, slide, rail, stop,
     /// set-up, flute, gap, movement, weight, balance, tip, diagonal, finish, clamp, board, step, or time. One of these alone asks for
     /// it in the whole piece. A number behind `set-up` asks for one of the router-jig sheet,
     /// and behind `step` for one of the assembly order.

@@ -140,15 +140,15 @@ fn by_value(order: &Order, kind: &Kind) -> i128 {
         let [a, b] = piece.size;
         [a <= long && b <= wide, piece.turns && b <= long && a <= wide]
     };
-    let pieces: Vec<(&Wanted, [bool; 2])> =
-        order.pieces.iter().map(|own| (own, lies(own))).collect();
+    let pieces: Vec<(Wanted, [bool; 2], i128)> =
+        alike(&order.pieces).into_iter().map(|(own, many)| (own, lies(&own), many)).collect();
     let counted = |way: Way| -> Vec<(i128, Vec<Counts>)> {
         let whole = way.of(kind.size);
         let of = |value: Value| {
             let count = |piece: &Wanted| {
                 [way, way.other()].map(|side| value.of(side.of(piece.size), whole))
             };
-            (value.whole(whole), pieces.iter().map(|(piece, _)| count(piece)).collect())
+            (value.whole(whole), pieces.iter().map(|(piece, ..)| count(piece)).collect())
         };
         values(order, kind, way).into_iter().map(of).collect()
     };
@@ -157,19 +157,36 @@ fn by_value(order: &Order, kind: &Kind) -> i128 {
     for (held_along, one) in &along {
         for (held_across, other) in &across {
             let own = one.iter().zip(other).zip(&pieces);
-            let counts = own.map(|((one, other), (_, lies))| {
+            let counts = own.map(|((one, other), (_, lies, many))| {
                 let [straight, turned] = [one[0] * other[0], one[1] * other[1]];
-                match lies {
+                let each = match lies {
                     [true, true] => straight.min(turned),
                     [true, false] => straight,
                     [false, true] => turned,
                     [false, false] => 0,
-                }
+                };
+                each * many
             });
-            most = most.max(times(counts.sum(), held_along * held_across));
+            let (sum, held) = (counts.sum::<i128>(), held_along * held_across);
+            // Few pairs ask for more than those before them.
+            if sum > most * held {
+                most = times(sum, held);
+            }
         }
     }
     most
+}
+
+/// The pieces that differ, each with how many there are.
+fn alike(pieces: &[Wanted]) -> Vec<(Wanted, i128)> {
+    let mut all: Vec<(Wanted, i128)> = Vec::new();
+    for piece in pieces {
+        match all.iter_mut().find(|(own, _)| own == piece) {
+            Some((_, many)) => *many += 1,
+            None => all.push((*piece, 1)),
+        }
+    }
+    all
 }
 
 /// The values that may tell something of these pieces.

@@ -18,6 +18,8 @@ pub enum NameKind {
     Slide,
     /// A pull.
     Pull,
+    /// A bought leg.
+    Leg,
     /// A router bit.
     Bit,
     /// A finish.
@@ -51,6 +53,7 @@ impl NameKind {
             (takes::Hinge::WHAT, Self::Hinge),
             (takes::Slide::WHAT, Self::Slide),
             (takes::Pull::WHAT, Self::Pull),
+            (takes::Leg::WHAT, Self::Leg),
             (takes::Bit::WHAT, Self::Bit),
             (takes::Finish::WHAT, Self::Finish),
             (takes::KeepOut::WHAT, Self::KeepOut),

@@ -3,6 +3,7 @@
 use crate::diagnostics::Diagnostic;
 use crate::vocabulary::{Entries, Entry, JointKind, Nothing, words};
 
+use super::bought_legs::{self, OnLegs};
 use super::case::{Bottom, End, Leg, Shelves, Top};
 use super::cover::{self, Covers};
 use super::edging::{self, Edged};
@@ -23,6 +24,7 @@ pub(super) struct Blocks {
     pub(super) stock: Option<StockId>,
     pub(super) ends: Option<[End; 2]>,
     pub(super) posts: Given<Posts>,
+    pub(super) on_legs: Given<OnLegs>,
     pub(super) covers: Covers,
     pub(super) fronts: Given<Fronts>,
     pub(super) drawers: Given<DrawerBoxes>,
@@ -94,6 +96,7 @@ impl Blocks {
             finish: read_case::own_finish(body, FINISH, shared, ctx),
             nailers: nailers::read(body, entry.head, stock, shared, ctx),
             covers: cover::read(body, stock, ends.as_ref(), shared, ctx),
+            on_legs: bought_legs::read(body, shared, ctx),
             stock,
             ends,
             posts,

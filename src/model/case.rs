@@ -3,6 +3,7 @@
 use crate::measure::{Exact, Length, Span};
 use crate::vocabulary::{Seam, Side};
 
+use super::bought_legs::OnLegs;
 use super::carries::Carries;
 use super::countertop::Countertop;
 use super::cover::Covers;
@@ -247,6 +248,8 @@ pub struct Case {
     pub base: Option<Base>,
     /// The posts at its corners, in place of a base.
     pub posts: Option<Box<Posts>>,
+    /// The bought legs under it, in place of a base.
+    pub on_legs: Option<Box<OnLegs>>,
     /// How it hangs on the wall, where it stands on nothing.
     pub hung: Option<Hung>,
     /// What other case it stands on, where it does.
@@ -307,14 +310,15 @@ impl Case {
         self.fillers.iter().find(|filler| filler.side == side)
     }
 
-    /// From the floor to its underside: the height of its base, how far its posts reach
-    /// down, how far up it hangs, or the height of what it stands on; nought where it
+    /// From the floor to its underside: the height of its base or of its legs, how far its
+    /// posts reach down, how far up it hangs, or the height of what it stands on; nought where it
     /// stands on its ends.
     #[must_use]
     pub fn base_high(&self) -> Size {
         let base = self.base.as_ref().map(|base| &base.high);
         let posts = self.posts.as_ref().map(|posts| &posts.high);
-        base.or(posts).or(self.off_floor()).cloned().unwrap_or_default()
+        let legs = self.on_legs.as_ref().map(|legs| &legs.high);
+        base.or(posts).or(legs).or(self.off_floor()).cloned().unwrap_or_default()
     }
 
     /// From the floor to the underside of what is carried as the case: nought where it has
@@ -342,6 +346,13 @@ impl Case {
     #[must_use]
     pub fn is_on_floor(&self) -> bool {
         self.off_floor().is_none()
+    }
+
+    /// True where its ends reach down to the floor, or to what they are notched for there.
+    #[must_use]
+    pub fn ends_on_floor(&self) -> bool {
+        let separate = self.base.as_ref().is_some_and(|base| base.separate);
+        self.is_on_floor() && !separate && self.on_legs.is_none()
     }
 
     /// True where it stands or hangs beside the other cases: neither on one nor over one.

@@ -118,7 +118,11 @@ fn made(entry: Said<'_, MadeKind>, sizes: [Option<Length>; 3], ctx: &mut Lower) 
 /// True for a round hole, which has a center.
 fn is_hole(kind: MadeKind) -> bool {
     match kind {
-        MadeKind::HingeCup | MadeKind::PullHole | MadeKind::PlateHole | MadeKind::RoundHole => true,
+        MadeKind::HingeCup
+        | MadeKind::PullHole
+        | MadeKind::PlateHole
+        | MadeKind::RoundHole
+        | MadeKind::LegHole => true,
         MadeKind::Dado
         | MadeKind::Groove
         | MadeKind::Rabbet

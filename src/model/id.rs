@@ -23,6 +23,8 @@ ids! {
     SlideId
     /// A pull among those of its piece.
     PullId
+    /// A bought leg among those of its piece.
+    LegId
     /// A router bit among those of its piece.
     BitId
     /// A finish among those of its piece.

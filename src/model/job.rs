@@ -25,8 +25,8 @@ pub struct Job {
     pub span: Span,
 }
 
-/// How far written sizes may come out otherwise: cases smaller, members and joints either
-/// way. The usual half an inch, 12 mm, and the eighth of an inch, 3 mm, of joints are common
+/// How far written sizes may come out otherwise: cases smaller, members, joints, and openings
+/// either way. The usual half an inch, 12 mm, and the eighth of an inch, 3 mm, of joints are common
 /// practice, no source.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Give {
@@ -40,11 +40,13 @@ pub struct Give {
     pub members: Length,
     /// Depths of dadoes, grooves, and rabbets.
     pub joints: Length,
+    /// Widths and heights of openings.
+    pub openings: Length,
 }
 
 impl Give {
     fn read(body: &Entries, ctx: &Lower) -> Self {
-        use words::give::{BLOCK, DEEP, HIGH, JOINTS, MEMBERS, WIDE};
+        use words::give::{BLOCK, DEEP, HIGH, JOINTS, MEMBERS, OPENINGS, WIDE};
         let empty = ctx.empty(&BLOCK);
         let body = body.one(words::job::GIVE).and_then(Said::body).unwrap_or(&empty);
         let length = |word: Word<takes::Length>| body.get(word).map_or(Length::ZERO, |it| it.value);
@@ -54,6 +56,7 @@ impl Give {
             high: length(HIGH),
             members: length(MEMBERS),
             joints: length(JOINTS),
+            openings: length(OPENINGS),
         }
     }
 }

@@ -8,6 +8,7 @@ mod beside;
 mod blame;
 mod blocks;
 mod boards_behind;
+mod bought_legs;
 mod came_out;
 mod carries;
 mod case;
@@ -97,6 +98,7 @@ pub use crate::vocabulary::{
     Covered, HowHeld, JointKind, MadeKind, PullHeight, RailSide, Run, Sawn, Seam, SheetGrain, Side,
 };
 pub use beside::Sight;
+pub use bought_legs::{BoughtLeg, Fixing, LegHole, OnLegs};
 pub use came_out::{CameOut, Diagonals};
 pub use carries::Carries;
 pub use case::{Base, Bottom, Case, End, Exposure, Leg, Pins, Shelves, Top};
@@ -123,8 +125,8 @@ pub use hinge_place::HingePlace;
 pub use hole::{Hole, HoleEdge};
 pub use hung::Hung;
 pub use id::{
-    BitId, CaseId, FinishId, FrontId, HingeId, KeepOutId, Leaf, MemberId, OpeningId, PullId, RunId,
-    SlideId, SpaceId, StockId,
+    BitId, CaseId, FinishId, FrontId, HingeId, KeepOutId, Leaf, LegId, MemberId, OpeningId, PullId,
+    RunId, SlideId, SpaceId, StockId,
 };
 pub use insertion::Insertion;
 pub use job::{Give, Job};

@@ -3,6 +3,7 @@
 use crate::measure::{Length, Span, Tape};
 use crate::vocabulary::{CatchWord, Side};
 
+use super::bought_legs::{BoughtLeg, OnLegs};
 use super::case::Case;
 use super::cut::Cut;
 use super::finish::Finish;
@@ -10,7 +11,8 @@ use super::front::{Fronts, Set};
 use super::hardware::{Bit, Pull, Slide};
 use super::hinge::Hinge;
 use super::id::{
-    BitId, CaseId, FinishId, HingeId, MemberId, OpeningId, PullId, RunId, SlideId, SpaceId, StockId,
+    BitId, CaseId, FinishId, HingeId, LegId, MemberId, OpeningId, PullId, RunId, SlideId, SpaceId,
+    StockId,
 };
 use super::job::Job;
 use super::measured::Reading;
@@ -67,6 +69,8 @@ pub struct Piece {
     pub slides: Vec<Slide>,
     /// Pulls.
     pub pulls: Vec<Pull>,
+    /// Bought legs.
+    pub legs: Vec<BoughtLeg>,
     /// Router bits.
     pub bits: Vec<Bit>,
     /// Finishes.
@@ -218,6 +222,19 @@ impl Piece {
     #[must_use]
     pub fn pull(&self, id: PullId) -> Option<&Pull> {
         self.pulls.get(id.0)
+    }
+
+    /// A bought leg.
+    #[must_use]
+    pub fn leg(&self, id: LegId) -> Option<&BoughtLeg> {
+        self.legs.get(id.0)
+    }
+
+    /// The legs that a case stands on, with how they stand.
+    #[must_use]
+    pub fn legs_under<'p>(&'p self, case: &'p Case) -> Option<(&'p OnLegs, &'p BoughtLeg)> {
+        let legs = case.on_legs.as_deref()?;
+        Some((legs, self.leg(legs.leg)?))
     }
 
     /// A router bit.

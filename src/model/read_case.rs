@@ -2,13 +2,16 @@
 
 use crate::diagnostics::Diagnostic;
 use crate::measure::{Length, Span};
-use crate::vocabulary::takes::{Bit, Finish, Hinge, KeepOut, Pull, Refer, Slide, Stock};
+use crate::vocabulary::takes::{
+    Bit, Finish, Hinge, KeepOut, Leg as BoughtLeg, Pull, Refer, Slide, Stock,
+};
 use crate::vocabulary::words::base::{BaseBuild, BaseKind};
 use crate::vocabulary::words::{self, top::TopKind};
 use crate::vocabulary::{
     Entries, Entry, JointKind, Nothing, Origin, Said, Seam, Side, Takes, Word,
 };
 
+use super::bought_legs;
 use super::carries;
 use super::case::{Base, Bottom, End, Leg, Pins, Shelves, Top, third};
 use super::edging;
@@ -32,10 +35,12 @@ pub(super) struct Shared<'a> {
     pub(super) hinges: Names<'a, Hinge>,
     pub(super) slides: Names<'a, Slide>,
     pub(super) pulls: Names<'a, Pull>,
+    pub(super) legs: Names<'a, BoughtLeg>,
     pub(super) bits: Names<'a, Bit>,
     pub(super) finishes: Names<'a, Finish>,
     pub(super) keep_outs: Names<'a, KeepOut>,
     pub(super) made_slides: &'a [hardware::Slide],
+    pub(super) made_legs: &'a [bought_legs::BoughtLeg],
     /// The piece is screwed to the wall behind it.
     pub(super) fixed: bool,
 }
@@ -150,11 +155,11 @@ pub(super) fn base(
 ) -> Option<Base> {
     let body = entry.body()?;
     match body.which() {
-        Some((BaseKind::ToeKick | BaseKind::Posts, _)) | None => {}
+        Some((BaseKind::ToeKick | BaseKind::Posts | BaseKind::Legs, _)) | None => {}
     }
     let separate = match body.which() {
         Some((BaseBuild::Separate, _)) => true,
-        Some((BaseBuild::CutInto | BaseBuild::Posts, _)) | None => false,
+        Some((BaseBuild::CutInto | BaseBuild::Posts | BaseBuild::Legs, _)) | None => false,
     };
     // 1 in, 25 mm: common practice, no source.
     let room = ctx.tape.unit.either(Length::inches(1, 1), Length::mm(25));

@@ -6,6 +6,7 @@ use crate::vocabulary::takes::{self, Define, Finding, On, Path, Text, Thing};
 use crate::vocabulary::words::{self, OfPiece, OnFloor, file};
 use crate::vocabulary::{Entries, Entry, Kinds, Origin, Said, Word};
 
+use super::bought_legs::{self, BoughtLeg};
 use super::case::{Case, Exposure};
 use super::cut;
 use super::drawer_box;
@@ -49,6 +50,8 @@ pub struct Lowered {
     pub piece: Option<Piece>,
     /// Else what stands of it.
     pub standing: Option<Standing>,
+    /// Where there is no piece, the warnings that the maker accepts.
+    pub accepts: Vec<Accept>,
     /// What was found. Where the spec could not be read whole, nothing: whatever
     /// is wrong with the rest may come of that.
     pub sink: Sink,
@@ -59,7 +62,7 @@ pub struct Lowered {
 pub fn lower(loaded: &Loaded) -> Lowered {
     let mut ctx = Lower::new();
     let Some(main) = loaded.files.first() else {
-        return Lowered { piece: None, standing: None, sink: ctx.sink };
+        return Lowered { piece: None, standing: None, accepts: Vec::new(), sink: ctx.sink };
     };
     // A statement that could not be read leaves a hole in the piece; whatever
     // is said of it would be a second message for one mistake.
@@ -81,10 +84,10 @@ pub fn lower(loaded: &Loaded) -> Lowered {
     if whole && !sink.has_errors() {
         let piece = piece.filter(|piece| piece.cases.len() == cases);
         let piece = piece.map(|piece| Piece { facts, ..piece });
-        return Lowered { piece, standing: None, sink };
+        return Lowered { piece, standing: None, accepts: Vec::new(), sink };
     }
     let standing = Standing::new(half_solved, piece, facts, tape, whole);
-    Lowered { piece: None, standing: Some(standing), sink }
+    Lowered { piece: None, standing: Some(standing), accepts: accepts(main), sink }
 }
 
 fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
@@ -127,14 +130,14 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
         false => Vec::new(),
     };
     let cuts = cut::cuts(main, ctx);
-    let accepts = main.all(file::ACCEPT).filter_map(accept).collect();
+    let accepts = accepts(main);
     let holding = holding(&cases, ctx);
     let unused = things.unused(ctx);
     let supplies = files.iter().flat_map(|file| file.all(file::SUPPLY));
     let supplies = supplies.filter_map(sold::supply).collect();
     let abrasives = sold::abrasives(files, ctx);
     let glue = sold::glue_of(files, ctx);
-    let Things { species, stocks, hinges, slides, pulls, bits, finishes } = things;
+    let Things { species, stocks, hinges, slides, pulls, legs, bits, finishes } = things;
     let mut piece = Piece {
         job: job?,
         site,
@@ -153,6 +156,7 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
         hinges,
         slides,
         pulls,
+        legs,
         bits,
         finishes,
         supplies,
@@ -211,6 +215,7 @@ struct Things {
     hinges: Vec<Hinge>,
     slides: Vec<Slide>,
     pulls: Vec<Pull>,
+    legs: Vec<BoughtLeg>,
     bits: Vec<Bit>,
     finishes: Vec<Finish>,
 }
@@ -228,6 +233,7 @@ impl Things {
             hinges: gather(files, file::HINGE, ctx, hinge::hinge),
             slides: gather(files, file::SLIDE, ctx, hardware::slide),
             pulls: gather(files, file::PULL, ctx, hardware::pull),
+            legs: gather(files, file::LEG, ctx, bought_legs::leg),
             bits: gather(files, file::BIT, ctx, hardware::bit),
             finishes: gather(files, file::FINISH, ctx, finish::finish),
         }
@@ -246,11 +252,13 @@ impl Things {
         let hinges = self.hinges.iter().map(|it| (it.name.as_str(), it.span));
         let slides = self.slides.iter().map(|it| (it.name.as_str(), it.span));
         let pulls = self.pulls.iter().map(|it| (it.name.as_str(), it.span));
+        let legs = self.legs.iter().map(|it| (it.name.as_str(), it.span));
         let finishes = self.finishes.iter().map(|it| (it.name.as_str(), it.span));
         of::<takes::Stock>(stocks, ctx)
             .chain(of::<takes::Hinge>(hinges, ctx))
             .chain(of::<takes::Slide>(slides, ctx))
             .chain(of::<takes::Pull>(pulls, ctx))
+            .chain(of::<takes::Leg>(legs, ctx))
             .chain(of::<takes::Finish>(finishes, ctx))
             .collect()
     }
@@ -262,11 +270,13 @@ impl Things {
             hinges: Names::new(self.hinges.iter().map(|it| it.name.as_str())),
             slides: Names::new(self.slides.iter().map(|it| it.name.as_str())),
             pulls: Names::new(self.pulls.iter().map(|it| it.name.as_str())),
+            legs: Names::new(self.legs.iter().map(|it| it.name.as_str())),
             bits: Names::new(self.bits.iter().map(|it| it.name.as_str())),
             finishes: Names::new(self.finishes.iter().map(|it| it.name.as_str())),
             keep_outs: Names::new(site.keep_outs.iter().map(|it| it.name.as_str())),
             stocks: &self.stocks,
             made_slides: &self.slides,
+            made_legs: &self.legs,
             fixed: site.fixed,
         }
     }
@@ -456,6 +466,10 @@ fn gather<T>(
         all.extend(lower(&entry, ctx));
     }
     all
+}
+
+fn accepts(main: &Entries) -> Vec<Accept> {
+    main.all(file::ACCEPT).filter_map(accept).collect()
 }
 
 fn accept(entry: Said<'_, (Finding, On, Path, Text)>) -> Option<Accept> {

@@ -52,13 +52,16 @@ impl Sold {
     }
 }
 
-/// Screws, pins, or clips as they are sold.
+/// Screws, pins, clips, rails, catches, or stops as they are sold.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct SoldSupply {
     /// Which.
     pub sort: Supply,
-    /// How long; of pins and plate screws, how wide their holes are.
+    /// How long; of pins and plate screws, how wide their holes are; of hanging rails, what
+    /// they are cut from.
     pub long: Option<Length>,
+    /// How thick hanging rails are, or those that it is for.
+    pub diameter: Option<Length>,
     /// How they are sold.
     pub sold: Sold,
     /// The statement.
@@ -66,12 +69,34 @@ pub struct SoldSupply {
 }
 
 pub(super) fn supply(entry: Said<'_, Supply>) -> Option<SoldSupply> {
-    use words::supply::{LEAD_TIME, LONG, ON_HAND, PACK, PRICE};
+    use words::supply::{DIAMETER, LEAD_TIME, LONG, ON_HAND, PACK, PRICE};
 
     let body = entry.body()?;
+    let sort = *entry.value()?.value;
+    // What says nothing of a sort is refused, since nobody looks it up.
+    let (has_length, has_diameter) = match sort {
+        Supply::WoodScrews
+        | Supply::LargeHeadScrews
+        | Supply::PanHeadScrews
+        | Supply::FlatHeadScrews
+        | Supply::PocketScrews
+        | Supply::FinePocketScrews
+        | Supply::CabinetScrews
+        | Supply::PlateScrews
+        | Supply::PullScrews
+        | Supply::RailScrews
+        | Supply::ShelfPins
+        | Supply::Clips => (true, false),
+        Supply::HangingRails => (true, true),
+        Supply::RailCups | Supply::RailHangers => (false, true),
+        Supply::MagneticCatches | Supply::BallCatches | Supply::DoorStops => (false, false),
+    };
+    let length =
+        |word, is_read: bool| is_read.then(|| body.get(word)).flatten().map(|length| length.value);
     Some(SoldSupply {
-        sort: *entry.value()?.value,
-        long: body.get(LONG).map(|long| long.value),
+        sort,
+        long: length(LONG, has_length),
+        diameter: length(DIAMETER, has_diameter),
         sold: Sold::read(body, PRICE, PACK, ON_HAND, LEAD_TIME),
         span: entry.head,
     })

@@ -6,6 +6,7 @@ use crate::vocabulary::{Entries, Entry, Nothing, RailSide, Said, Side, words};
 
 use super::blame;
 use super::blocks::Blocks;
+use super::bought_legs::OnLegs;
 use super::case::{Case, End, Exposure};
 use super::countertop;
 use super::cover::{self, Covers};
@@ -109,6 +110,9 @@ struct Boards<'a> {
     ends: &'a [End; 2],
     covers: &'a Covers,
     posts: Option<&'a Posts>,
+    legs: Option<&'a OnLegs>,
+    /// The bottom lies level with the upper edge of the bottom rail.
+    raised: bool,
     bottom: Option<&'a Board>,
     top: Option<&'a Board>,
 }
@@ -154,6 +158,7 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
     let (partitions, back) = (blocks.partitions.sound()?, blocks.back.sound()?);
     let (bottom, top, ends) = (blocks.bottom.sound()?, blocks.top.sound()?, ends?);
     let posts = blocks.posts.sound()?;
+    let on_legs = blocks.on_legs.sound()?;
     if let Some(posts) = &posts {
         match frame_body.filter(|_| !frameless) {
             Some(frame) => posts::no_stiles(frame, posts, ctx),
@@ -181,6 +186,8 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
         ends: &ends,
         covers: &covers,
         posts: posts.as_ref(),
+        legs: on_legs.as_ref(),
+        raised: !frameless && bottom.as_ref().is_some_and(|bottom| bottom.flush),
         bottom: bottom.as_ref().map(|bottom| &bottom.board),
         top: top.as_ref().map(|top| &top.board),
     };
@@ -212,7 +219,12 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
         Some(posts) => Some(Box::new(Posts { high: sizes.base.clone()?, ..posts })),
         None => None,
     };
-    let base = match body.one(words::case::BASE).filter(|_| posts.is_none()) {
+    let on_legs = match on_legs {
+        Some(legs) => Some(Box::new(OnLegs { high: sizes.base.clone()?, ..legs })),
+        None => None,
+    };
+    let stands = posts.is_some() || on_legs.is_some();
+    let base = match body.one(words::case::BASE).filter(|_| !stands) {
         Some(base) => Some(read_case::base(&base, sizes.base?, stock, shared, ctx)?),
         None => None,
     };
@@ -237,7 +249,7 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
     }
     let high = sizes.high?;
     let (hung, on, high) = stacked::settled(hanging, on, high);
-    if hung.is_some() || on.is_some() {
+    if hung.is_some() || on.is_some() || on_legs.is_some() {
         cover::unscribed(&covers, shared, ctx);
     }
     if let (None, Some(under)) = (&hung, &covers.under) {
@@ -266,6 +278,7 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
         exposure,
         base,
         posts,
+        on_legs,
         hung,
         on,
         ends: seams::seamed(ends, frame.as_ref()),
@@ -322,6 +335,10 @@ fn drafted<'a>(
         return None;
     }
     fix_outer(&mut drafts, &outer, (body, wide), (frame, boards.posts), ctx);
+    if let (Some(legs), Some(base)) = (boards.legs, outer.base) {
+        let raised = boards.bottom.zip(outer.below).filter(|_| boards.raised);
+        legs.fix(&mut drafts.sheet, base, raised, context.shared);
+    }
     if context.frameless {
         fix_boards(&mut drafts, &outer, boards, context.shared);
         no_scribe(exposure, entry.head, ctx);
@@ -417,6 +434,7 @@ fn fix_outer(
     }
     drafts.fix(body, words::case::HIGH, outer.high, "high", None, ctx);
     let base = body.one(words::case::BASE).and_then(Said::body);
+    let base = base.filter(|base| base.one(words::base::LEGS).is_none());
     if let (Some(base), Some(variable)) = (base, outer.base) {
         drafts.fix(base, words::base::HIGH, variable, "base", None, ctx);
     }

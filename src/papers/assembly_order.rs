@@ -1,7 +1,7 @@
 //! The assembly order.
 
 use crate::measure::{Length, MEASURED, Scale, Tape, Unit};
-use crate::model::HingeKind;
+use crate::model::{Fixing, HingeKind};
 use crate::plans::assembly::{Slot, Task, Wait, Work};
 use crate::plans::hardware::{self, Count, Kind};
 use crate::plans::operations::Doing;
@@ -211,6 +211,35 @@ fn hardware(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
                 }));
                 told.extend(pull.notes.iter().cloned());
                 (&pull.name, pull.sold.price, told)
+            }
+            Kind::Leg(index) => {
+                let Some(leg) = piece.leg(index) else { continue };
+                let mut told = vec![format!(
+                    "bought, {} high, {} wide at the top and {} at the floor",
+                    figures.size(&leg.high, &piece.facts),
+                    figures.hardware(leg.wide.length),
+                    figures.hardware(leg.foot)
+                )];
+                let hole = leg.fixing.hole();
+                let (across, deep) = (figures.hardware(hole.across), figures.hardware(hole.deep));
+                told.push(match leg.fixing {
+                    Fixing::Plate { screws, .. } => format!(
+                        "each on {screws} screws that go {deep} into the bottom and no deeper, in pilot holes {across} across"
+                    ),
+                    Fixing::Bolt(_) => format!(
+                        "each on a hanger bolt in a threaded insert, which takes a hole {across} across and {deep} deep: buy the insert with it"
+                    ),
+                    Fixing::Dowel(_) => {
+                        format!("each by a dowel in a hole {across} across and {deep} deep")
+                    }
+                });
+                if leg.adjust.is_positive() {
+                    told.push(format!("its adjuster turns out {}", figures.hardware(leg.adjust)));
+                }
+                let scale = Scale::of(piece.tape());
+                told.extend(leg.load.map(|load| format!("carries {}", scale.both(load))));
+                told.extend(leg.notes.iter().cloned());
+                (&leg.name, leg.sold.price, told)
             }
         };
         told.extend(price.map(|price| with_currency(source, price)));

@@ -31,7 +31,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let mut blocks = vec![
         Block::Note(format!("Crosscut each board first, from one end to the other in the order of the numbers: measure each length from the cut before it, square a line, and saw. Then rip what comes of it, and crosscut the strips that hold more than one piece. The plans count {kerf} for the blade, and {ends} at each end of a board from the yard, which falls off with its checks. The figures are rough sizes: the cut list has what each piece is jointed, planed, and cut to. In the drawings, what is lost is crossed out, and widths are drawn {} times as large as lengths.", sheet::WIDER)),
         Block::Note(match shop.lay_out {
-            LayOut::Looks => "Looks come before yield. Fronts are laid out first: those of a bank from the top down and those of a pair or a row from left to right, one after another along one board where it is long enough, and the boards of one panel together. Then come the members of frames, and then all else. Mark on each piece which end of the board it came from, and number the pieces of a front in the order in which they come off.",
+            LayOut::Looks => "Looks come before yield. Fronts are laid out first: those of a bank from the top down and those of a pair or a row from left to right, one after another along one board where it is long enough, and the boards of one panel together. Then come the members of frames, then what is seen inside, and then all else. Mark on each piece which end of the board it came from, and number the pieces of a front in the order in which they come off.",
             LayOut::Yield => "The boards are laid out so that few are bought, whatever shows. Look at them before you saw, and change pieces of one size among each other for their looks.",
         }.to_owned()),
         Block::Caution("A rough board rocks, and it pinches the blade. Crosscut it by hand or with a saw that is led over it, held up on both sides of the cut. Rip at the band saw, or flatten a face and joint an edge first, with that face on the table and that edge against the fence. Keep the guard and riving knife on, wear a mask, and run the dust collector.".to_owned()),
@@ -175,6 +175,10 @@ fn chosen(source: &Source<'_, '_>, own: &Sawn) -> String {
     }
     if roles.iter().any(|role| !is_front(role) && *role != Role::Countertop) {
         what.push("the outside of the case");
+    }
+    let shelved = own.laid.iter().any(|laid| looks(laid) == Looks::Shelf);
+    if shelved {
+        what.push("the inside that is seen");
     }
     let framed = own.laid.iter().any(|laid| looks(laid) == Looks::Frame);
     match (what.is_empty(), framed) {

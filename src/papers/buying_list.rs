@@ -6,16 +6,15 @@ use std::collections::BTreeMap;
 use crate::diagnostics::{counted, listed};
 use crate::measure::{Days, Exact, Length};
 use crate::model::{Stock, StockKind};
-use crate::parts::{PartId, front_told};
+use crate::parts::PartId;
 use crate::plans::Workings;
 use crate::plans::bare_ends::{Hidden, bare_ends};
 use crate::plans::buying::{Amount, Boards, Bought, What};
-use crate::plans::fitting::{Rail, at_wall};
 use crate::plans::hardware::Kind;
 use crate::trade;
 
 use super::abrasives;
-use super::fitting;
+use super::door_and_rail::{self, unpriced};
 use super::glass;
 use super::liquids;
 use super::near_misses;
@@ -238,45 +237,13 @@ fn with_name_of_currency(source: &Source<'_, '_>, total: i64) -> String {
 pub(super) fn lines(source: &Source<'_, '_>) -> Vec<Line> {
     let bought = source.work.buying().iter();
     let mut lines: Vec<Line> = bought.filter_map(|own| line(source, own)).collect();
-    lines.extend(rails(source));
-    lines.extend(catches(source));
-    lines.extend(door_stops(source));
+    lines.extend(door_and_rail::lines(source));
     lines.extend(glass::small(source).into_iter().map(|(count, what)| unpriced(count, what)));
     lines.extend(veneer(source));
     lines.extend(liquids::lines(source));
     lines.extend(abrasives::lines(source));
     lines.extend(supplies::lines(source));
     lines
-}
-
-/// Hardware that the spec has no block of.
-fn unpriced(amount: usize, what: String) -> Line {
-    let amount = amount.to_string();
-    let (name, price) = (what.clone(), String::new());
-    Line { sort: "hardware", name, amount, what, price, comes_to: None, lead: None }
-}
-
-/// The catches of doors that no hinge holds shut.
-fn catches(source: &Source<'_, '_>) -> Vec<Line> {
-    let mut counts: Vec<(&str, usize)> = Vec::new();
-    for catch in &source.work.fitting().catches {
-        let kind = fitting::catch_kind(catch.kind);
-        match counts.iter_mut().find(|own| own.0 == kind) {
-            Some((_, count)) => *count += 1,
-            None => counts.push((kind, 1)),
-        }
-    }
-    counts.into_iter().map(|(kind, count)| unpriced(count, kind.to_owned())).collect()
-}
-
-/// What keeps doors from what they would strike before their hinges stop them.
-fn door_stops(source: &Source<'_, '_>) -> Option<Line> {
-    let doors: Vec<String> = at_wall(source.work)
-        .iter()
-        .map(|own| front_told(source.work.piece, own.front.id))
-        .collect();
-    let what = || format!("door stops, or limiters for the hinges: {}", listed(&doors));
-    (!doors.is_empty()).then(|| unpriced(doors.len(), what()))
 }
 
 /// Veneer for the ends of kicks and bases that show their plies: strips of one size and look
@@ -307,16 +274,6 @@ fn veneer(source: &Source<'_, '_>) -> Vec<Line> {
     all.into_iter().map(line).collect()
 }
 
-/// Hanging rails with their cups.
-fn rails(source: &Source<'_, '_>) -> Vec<Line> {
-    let of = |rail: &Rail<'_>| {
-        let long = source.figures.size(&rail.long, &source.work.piece.facts);
-        let rod = format!("hanging rail of {long}: {}", fitting::rail(source, rail));
-        [unpriced(1, rod), unpriced(2, "cups for the ends of that rail".to_owned())]
-    };
-    source.work.fitting().rails.iter().flat_map(of).collect()
-}
-
 fn line(source: &Source<'_, '_>, own: &Bought) -> Option<Line> {
     let piece = source.work.piece;
     let (sort, name, what) = match own.what {
@@ -338,6 +295,7 @@ fn line(source: &Source<'_, '_>, own: &Bought) -> Option<Line> {
                 Kind::Hinge(id) => ("hinge", &piece.hinge(id)?.name),
                 Kind::Slide(id) => ("slides", &piece.slide(id)?.name),
                 Kind::Pull(id) => ("pull", &piece.pull(id)?.name),
+                Kind::Leg(id) => ("leg", &piece.leg(id)?.name),
             };
             let name = format!("{noun} {name}");
             let what = format!("{name}{}", packs_told(own));

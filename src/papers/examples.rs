@@ -42,6 +42,7 @@ examples! {
     "web-frames"
     "dadoes-by-saw"
     "posts"
+    "bought-legs"
     "cupboard-on-posts"
     "nightstand"
     "fluted-fronts"

@@ -11,6 +11,7 @@ mod columns;
 mod csv_list;
 mod cut_list;
 mod data;
+mod door_and_rail;
 mod drawing;
 mod drawings;
 mod edging;

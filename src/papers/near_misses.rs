@@ -56,6 +56,8 @@ fn change(source: &Source<'_, '_>, own: &Change) -> String {
         Way::Deeper => "deeper",
         Way::Lower => "lower",
         Way::Higher => "higher",
+        Way::Shorter => "shorter",
+        Way::Taller => "taller",
     };
     format!("{} {} {way}", own.what, source.figures.text(own.by))
 }
@@ -95,7 +97,7 @@ fn of_settings(source: &Source<'_, '_>) -> Vec<Block> {
     };
     vec![
         Block::Heading("What would save a setting".to_owned()),
-        Block::Note("Nothing here is changed yet either, and each line was tried by itself as well. Each change makes two widths on the cut list the same, so that the fence is set less often, or does the same for two set-ups on the jig sheet. None takes more sheets or boards. `members` and `joints` of `give` in the job say how far rails, stiles, and joints may change.".to_owned()),
+        Block::Note("Nothing here is changed yet either, and each line was tried by itself as well. Each change makes two widths on the cut list the same, so that the fence is set less often, or does the same for two set-ups on the jig sheet. None takes more sheets or boards. `members`, `joints`, and `openings` of `give` in the job say how far rails, stiles, joints, and openings may change.".to_owned()),
         Block::Table(table),
     ]
 }

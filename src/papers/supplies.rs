@@ -2,7 +2,7 @@
 
 use crate::diagnostics::counted;
 use crate::measure::Exact;
-use crate::model::SoldSupply;
+use crate::model::{Sold, SoldSupply};
 use crate::plans::fitting::{Long, Rail};
 use crate::plans::hardware;
 use crate::trade;
@@ -93,9 +93,20 @@ fn line(source: &Source<'_, '_>, own: &Taken, all: &[Taken]) -> Option<Line> {
     if !is_known {
         sold.on_hand = 0;
     }
+    sold_line(source, SCREWS, own.told.clone(), (taken, sold))
+}
+
+/// So many of something as they are sold; `None` where enough of them are on hand.
+pub(super) fn sold_line(
+    source: &Source<'_, '_>,
+    group: &'static str,
+    told: String,
+    (taken, sold): (u32, Sold),
+) -> Option<Line> {
     let count = sold.bought(taken.into());
     let packs = sold.packs(count);
-    let mut what = own.told.clone();
+    let name = told.replace(", ", " ");
+    let mut what = told;
     if let Some(pack) = sold.pack {
         what.push_str(&format!(", {pack} to a pack: {taken} needed"));
     } else if sold.on_hand > 0 {
@@ -110,8 +121,8 @@ fn line(source: &Source<'_, '_>, own: &Taken, all: &[Taken]) -> Option<Line> {
         _ => None,
     });
     (count > 0).then_some(Line {
-        sort: SCREWS,
-        name: own.told.replace(", ", " "),
+        sort: group,
+        name,
         amount: packs.map_or_else(|| count.to_string(), |packs| counted(packs, "pack")),
         what,
         price: sold.price.map_or_else(String::new, |price| with_currency(source, price)),

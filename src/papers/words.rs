@@ -101,7 +101,8 @@ pub(super) fn features(part: &Part, work: &Workings<'_>, figures: &Figures) -> V
     for row in slots.chunk_by(|a, b| a.v == b.v) {
         lines.extend(slotted(part, row, figures));
     }
-    for bore in [Bore::Cup, Bore::Pull, Bore::Plate, Bore::PlateBehind, Bore::Round] {
+    let all = [Bore::Cup, Bore::Pull, Bore::Plate, Bore::PlateBehind, Bore::Round, Bore::Leg];
+    for bore in all {
         // A partition may have the plates of a door at either side.
         for face in Face::ALL {
             let same: Vec<&Feature> = bores
@@ -145,7 +146,7 @@ fn bored(part: &Part, bore: Bore, same: &[&Feature], figures: &Figures) -> Optio
     // The fence that the cups are bored at stands on the side of the hinges.
     let edge = match (first.face.is_broad(), bore) {
         (true, Bore::Cup) => part.hinge_edge(),
-        (true, Bore::Pull | Bore::Plate | Bore::PlateBehind | Bore::Round) => None,
+        (true, Bore::Pull | Bore::Plate | Bore::PlateBehind | Bore::Round | Bore::Leg) => None,
         (false, _) => Some(part.datum([Face::ThickStart, Face::ThickEnd])),
     };
     let edge = edge.unwrap_or_else(|| part.datum([Face::WidthStart, Face::WidthEnd]));
@@ -167,6 +168,11 @@ fn bored(part: &Part, bore: Bore, same: &[&Feature], figures: &Figures) -> Optio
     let place = match (alike(&along), alike(&across)) {
         (_, true) => format!("{} from the {start}, {} from the {edge}", list(&along), one(v)),
         (true, false) => format!("{} from the {start}, {} from the {edge}", one(u), list(&across)),
+        (false, false) if let Some([along, across]) = crossings(&centers) => format!(
+            "where lines {} from the {start} cross lines {} from the {edge}",
+            list(&along),
+            list(&across)
+        ),
         (false, false) => {
             let pairs = centers.iter().map(|(u, v)| format!("{} by {}", one(*u), one(*v)));
             format!("{} from the {start} and the {edge}", listed(&pairs.collect::<Vec<_>>()))
@@ -176,7 +182,7 @@ fn bored(part: &Part, bore: Bore, same: &[&Feature], figures: &Figures) -> Optio
     // A thin hinge block is bored right through.
     let through = match bore {
         Bore::Pull | Bore::Round => true,
-        Bore::Cup | Bore::PlateBehind => false,
+        Bore::Cup | Bore::PlateBehind | Bore::Leg => false,
         Bore::Plate => first.face.is_broad() && first.deep >= part.thickness.length,
     };
     let deep = match through {
@@ -186,7 +192,7 @@ fn bored(part: &Part, bore: Bore, same: &[&Feature], figures: &Figures) -> Optio
     let into = if through { "through from the" } else { "in the" };
     let later = match bore {
         Bore::PlateBehind => ", bored on through its hinge blocks when they are on",
-        Bore::Cup | Bore::Pull | Bore::Plate | Bore::Round => "",
+        Bore::Cup | Bore::Pull | Bore::Plate | Bore::Round | Bore::Leg => "",
     };
     let face = format!(" {into} {}{later}", part.face_name(first.face));
     Some(format!(
@@ -195,6 +201,20 @@ fn bored(part: &Part, bore: Bore, same: &[&Feature], figures: &Figures) -> Optio
         bore.word(),
         figures.hardware(first.u.1 - first.u.0),
     ))
+}
+
+/// The lines along a part and across it that have a center at each of their crossings and
+/// nowhere else; `None` where they have not.
+fn crossings(centers: &[(Length, Length)]) -> Option<[Vec<Length>; 2]> {
+    let lines = |of: fn(&(Length, Length)) -> Length| {
+        let mut all: Vec<Length> = centers.iter().map(of).collect();
+        all.sort_unstable();
+        all.dedup();
+        all
+    };
+    let [along, across] = [lines(|center| center.0), lines(|center| center.1)];
+    let all = along.len() * across.len() == centers.len();
+    (all && centers.len() > 4).then_some([along, across])
 }
 
 /// `1`, `1 and 2`, `1, 2 and 3`.

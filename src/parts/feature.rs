@@ -20,6 +20,8 @@ pub enum Bore {
     PlateBehind,
     /// A hole that the maker asks for: for cords, a faucet, a grommet.
     Round,
+    /// What holds a bought leg: a screw of its plate, its bolt, or its dowel.
+    Leg,
 }
 
 impl Bore {
@@ -31,6 +33,7 @@ impl Bore {
             Self::Pull => "pull hole",
             Self::Plate | Self::PlateBehind => "plate hole",
             Self::Round => "round hole",
+            Self::Leg => "leg hole",
         }
     }
 }

@@ -28,7 +28,9 @@ mod space;
 mod stacked;
 
 pub(crate) use build::cover_of;
-pub use build::{Planes, asked_edging, build, hinge_heights, is_cut_round, planes};
+pub use build::{
+    LegAt, Planes, asked_edging, build, hinge_heights, is_cut_round, legs_under, planes,
+};
 pub use channel::Channel;
 pub use clash::{Clash, clashes};
 pub use dowels::DowelRow;

@@ -194,10 +194,11 @@ pub(super) fn list(work: &Workings<'_>) -> Vec<Bought> {
             Kind::Hinge(id) => piece.hinge(id)?.sold,
             Kind::Slide(id) => piece.slide(id)?.hardware()?.sold,
             Kind::Pull(id) => piece.pull(id)?.sold,
+            Kind::Leg(id) => piece.leg(id)?.sold,
         };
         let count = sold.bought(i64::from(number));
         let amount = match kind {
-            Kind::Hinge(_) | Kind::Pull(_) => Amount::Pieces(count),
+            Kind::Hinge(_) | Kind::Pull(_) | Kind::Leg(_) => Amount::Pieces(count),
             Kind::Slide(_) => Amount::Pairs(count),
         };
         let (thick, price, lead) = (Length::ZERO, sold.price, sold.lead);

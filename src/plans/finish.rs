@@ -42,6 +42,11 @@ pub fn of_part(piece: &Piece, part: &Part) -> Option<FinishId> {
         }
         (_, Assembly::DrawerBox(_)) => case.drawers.as_ref().and_then(|boxes| boxes.finish),
         (_, Assembly::Countertop(_)) => piece.top_over(case.id).and_then(|top| top.spec.finish),
+        // One that is of the stock of the fronts beside it looks as they do.
+        (_, Assembly::Filler(..)) if case.frame.is_none() => {
+            let fronts = case.fronts.as_ref().filter(|fronts| fronts.stock == part.stock);
+            fronts.and_then(|fronts| fronts.finish)
+        }
         (_, Assembly::Frame(_) | Assembly::Filler(..)) => of_frame(),
         (_, Assembly::Base(_) | Assembly::Carcass(_) | Assembly::Loose(_)) => None,
     };

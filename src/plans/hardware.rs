@@ -1,7 +1,7 @@
 //! The hardware that a piece takes: how many of each.
 
 use crate::measure::{Length, Unit};
-use crate::model::{HingeId, OpeningKind, Piece, PullId, Slide, SlideId};
+use crate::model::{HingeId, LegId, OpeningKind, Piece, PullId, Slide, SlideId};
 use crate::parts::{Assembly, Bore, Cuboid, Direction, FeatureKind, Part, Parts, Role};
 
 /// What is counted.
@@ -13,6 +13,8 @@ pub enum Kind {
     Slide(SlideId),
     /// A pull.
     Pull(PullId),
+    /// A bought leg.
+    Leg(LegId),
 }
 
 /// So many of one thing.
@@ -24,7 +26,7 @@ pub struct Count {
     pub number: u32,
 }
 
-/// Every hinge, slide and pull of a piece, counted.
+/// Every hinge, slide, pull, and bought leg of a piece, counted.
 #[must_use]
 pub fn count(piece: &Piece) -> Vec<Count> {
     let mut counts: Vec<Count> = Vec::new();
@@ -47,6 +49,9 @@ pub fn count(piece: &Piece) -> Vec<Count> {
             let many = if opening.is_door() { 1 } else { front.pull_place.count };
             add(Kind::Pull(pull), opening.leaf_count() * many);
         }
+    }
+    for legs in piece.cases.iter().filter_map(|case| case.on_legs.as_deref()) {
+        add(Kind::Leg(legs.leg), legs.count());
     }
     counts
 }

@@ -23,6 +23,7 @@ pub mod layout;
 pub mod ledger;
 pub mod liquids;
 pub mod made;
+pub mod on_legs;
 pub mod operations;
 pub mod sawing;
 pub mod scribe_strips;

@@ -243,6 +243,19 @@ impl Setup {
             && self.face.is_broad() == other.face.is_broad()
     }
 
+    /// True where both cut the same channel but for its place, with the same tool.
+    #[must_use]
+    pub fn is_alike_but_place(&self, other: &Self) -> bool {
+        let wide = |own: &Self| own.lines.iter().map(|line| line.wide).collect::<Vec<_>>();
+        self.kind == other.kind
+            && self.stage == other.stage
+            && self.deep == other.deep
+            && self.cutter == other.cutter
+            && self.datum == other.datum
+            && self.face.is_broad() == other.face.is_broad()
+            && wide(self) == wide(other)
+    }
+
     /// True where the part of a run is cut here already, in its other face. Runs come part
     /// by part.
     fn is_turned_for(&self, run: &Run) -> bool {

@@ -14,6 +14,7 @@ use crate::parts::{Assembly, FeatureKind, Part, Parts, Role};
 
 use super::Workings;
 use super::beside;
+use super::on_legs::front_of_feet;
 use super::weights::{Body, Lifted, Weights};
 
 /// A group of weights that stand together.
@@ -98,7 +99,9 @@ pub(super) fn plan(work: &Workings<'_>) -> Vec<Tipping> {
     for cases in bodies(piece, parts) {
         let own = || cases.iter().flat_map(|case| parts.of_case(case.id));
         let deepest = cases.iter().map(|case| case.deep.length).max();
-        if let (Some(edge), Some(deep)) = (own().filter_map(stands_from).min(), deepest) {
+        let feet = cases.iter().filter_map(|case| front_of_feet(piece, parts, case));
+        let stands = own().filter_map(stands_from).chain(feet).min();
+        if let (Some(edge), Some(deep)) = (stands, deepest) {
             let behind = edge - (wall - deep);
             let own: Vec<&Part> = own().collect();
             let (holds, pulls) = of_body(piece, &cases, &own, edge, weights);

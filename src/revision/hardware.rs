@@ -22,6 +22,7 @@ pub(super) fn counts(old: &Piece, new: &Piece) -> Vec<Counted> {
                     ("pair of slides", piece.slide(index).map(|s| s.name.clone()))
                 }
                 Kind::Pull(index) => ("pull", piece.pull(index).map(|p| p.name.clone())),
+                Kind::Leg(index) => ("leg", piece.leg(index).map(|l| l.name.clone())),
             };
             if let (what, Some(name)) = named {
                 *counts.entry((what, name)).or_default() += count.number;

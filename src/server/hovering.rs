@@ -118,6 +118,7 @@ pub(super) fn kind(kind: NameKind) -> &'static str {
         NameKind::Hinge => "hinge",
         NameKind::Slide => "slide",
         NameKind::Pull => "pull",
+        NameKind::Leg => "leg",
         NameKind::Bit => "bit",
         NameKind::Finish => "finish",
         NameKind::KeepOut => "keep-out",

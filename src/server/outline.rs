@@ -80,7 +80,7 @@ fn of_kind(kind: NameKind) -> SymbolKind {
         NameKind::Member => SymbolKind::PROPERTY,
         NameKind::KeepOut => SymbolKind::OBJECT,
         NameKind::Stock | NameKind::Species => SymbolKind::CONSTANT,
-        NameKind::Hinge | NameKind::Slide | NameKind::Pull => SymbolKind::STRUCT,
+        NameKind::Hinge | NameKind::Slide | NameKind::Pull | NameKind::Leg => SymbolKind::STRUCT,
         NameKind::Bit | NameKind::Finish => SymbolKind::VARIABLE,
     }
 }

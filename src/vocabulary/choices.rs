@@ -65,6 +65,19 @@ choices! {
         ShelfPins = "shelf-pins",
         /// The clips of undermount slides, left and right ones counted together.
         Clips = "clips",
+        /// Tubes or poles that hanging rails are cut from; the `long` of one gives as many rails
+        /// as fit into it.
+        HangingRails = "hanging-rails",
+        /// The cups that hold the ends of hanging rails.
+        RailCups = "rail-cups",
+        /// What long hanging rails hang from between their ends.
+        RailHangers = "rail-hangers",
+        /// Magnetic catches for doors.
+        MagneticCatches = "magnetic-catches",
+        /// Ball catches for doors.
+        BallCatches = "ball-catches",
+        /// Stops that keep doors from a wall, or limiters for their hinges.
+        DoorStops = "door-stops",
     }
 
     /// What comes first when boards are laid out.
@@ -302,6 +315,8 @@ choices! {
         PlateHole = "plate-hole",
         /// A round hole for cords, a faucet, or a grommet.
         RoundHole = "round-hole",
+        /// A hole for a bought leg: for a screw of its plate, its bolt, or its dowel.
+        LegHole = "leg-hole",
     }
 }
 

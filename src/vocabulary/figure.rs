@@ -7,6 +7,7 @@ use crate::measure::{
 };
 use crate::syntax::{Argument, BinaryOp, Expr, ExprKind, Number, NumberUnit};
 
+use super::off_rule;
 use super::range::{Range, is_length, measure};
 use super::value::Value;
 use super::word::{Block, Kind, Row};
@@ -63,7 +64,11 @@ pub(super) fn judge(
         Some(figure) => (figure, can_be, false),
         None => match odd() {
             Some((figure, range)) => (figure, range, true),
-            None => return top_heavy((block, row, kind), &figures, unit, place),
+            None => {
+                let found = top_heavy((block, row, kind), &figures, unit);
+                let found = found.or_else(|| off_rule((block, row, kind), &figures, unit));
+                return found.map(|found| found.subject(place()));
+            }
         },
     };
     let usual = row.usual.unwrap_or(can_be);
@@ -117,7 +122,6 @@ fn top_heavy(
     (block, row, kind): (&Block, &Row, Kind),
     figures: &[Option<Written<'_>>],
     unit: Unit,
-    place: impl FnOnce() -> String,
 ) -> Option<Diagnostic> {
     if !is_length(kind) || matches!(kind, Kind::Nominal) {
         return None;
@@ -133,8 +137,22 @@ fn top_heavy(
     let meant = meant.iter().find(|it| it.if_so == HYPHEN_MISSING && holds(it.inches))?;
     let (numer, denom) = (figure.count.numer(), figure.count.denom());
     let title = format!("`{}` of {} is {numer}/{denom}, which is odd", row.word, block.title);
-    let found = hyphenless(title, figure.expr.span, meant, (figure.count, figure.unit));
-    Some(found.subject(place()))
+    Some(hyphenless(title, figure.expr.span, meant, (figure.count, figure.unit)))
+}
+
+/// `3/33`, which stands on no rule.
+fn off_rule(
+    (block, row, kind): (&Block, &Row, Kind),
+    figures: &[Option<Written<'_>>],
+    unit: Unit,
+) -> Option<Diagnostic> {
+    // What is finer than any rule is no slip of one digit.
+    let is_off = |it: &&Written<'_>| it.count.denom() < 100 && !is_on_rule(it.count);
+    let it = figures.iter().flatten().find(|it| it.is_fraction && is_off(it))?;
+    let is_size = is_length(kind) && !matches!(kind, Kind::Nominal);
+    let subject = format!("`{}` of {}", row.word, block.title);
+    (is_size && it.behind(unit) == Unit::Inch)
+        .then(|| off_rule::found(&subject, it.expr.span, (it.count, it.unit)))
 }
 
 /// What is said of a fraction that lacks its hyphen, with both that it may be.
@@ -474,9 +492,8 @@ pub(super) fn plain(count: Exact) -> String {
 fn in_unit(length: Length, unit: Unit) -> String {
     let count = length.in_unit(unit);
     let tape = if unit.is_metric() { Tape::millimetres() } else { Tape::inches() };
-    // A count that came out of the other unit is told to a few places.
     match (count.denom() <= 64, unit) {
-        (true, Unit::Inch | Unit::Foot) => format!("{count} {}", unit.name()),
+        (true, Unit::Inch | Unit::Foot) if is_on_rule(count) => format!("{count} {}", unit.name()),
         (true, _) => format!("{} {}", plain(count), unit.name()),
         (false, _) => format!("{} {}", tape.fine(length), unit.name()),
     }

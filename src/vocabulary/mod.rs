@@ -17,6 +17,7 @@ mod form;
 mod known;
 mod meant;
 mod natural;
+mod off_rule;
 mod pairs;
 mod range;
 mod read;

@@ -204,6 +204,8 @@ things! {
     Slide = "slide";
     /// A pull or knob.
     Pull = "pull";
+    /// A bought leg.
+    Leg = "leg";
     /// A router bit.
     Bit = "bit";
     /// A finish.

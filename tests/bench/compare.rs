@@ -55,7 +55,8 @@ fn is_kind(sort: Sort, kind: FeatureKind) -> bool {
         FeatureKind::HingeCup
         | FeatureKind::PullHole
         | FeatureKind::PlateHole
-        | FeatureKind::RoundHole => sort == Sort::Bore,
+        | FeatureKind::RoundHole
+        | FeatureKind::LegHole => sort == Sort::Bore,
         FeatureKind::Notch | FeatureKind::Haunch => sort == Sort::Notch,
         FeatureKind::Slot => sort == Sort::Slot,
         FeatureKind::Glazing => sort == Sort::Glazing,
@@ -81,6 +82,7 @@ fn word(kind: FeatureKind) -> &'static str {
         FeatureKind::PullHole => "pull hole",
         FeatureKind::PlateHole => "plate hole",
         FeatureKind::RoundHole => "round hole",
+        FeatureKind::LegHole => "leg hole",
         FeatureKind::Flutes => "flute",
         FeatureKind::Tenon => "tenon",
         FeatureKind::Haunch => "haunch",
@@ -235,6 +237,7 @@ fn wide_of(board: &Board<'_>, pair: &Pair<'_>, tolerance: Tolerance) -> Vec<Stri
             | FeatureKind::PullHole
             | FeatureKind::PlateHole
             | FeatureKind::RoundHole
+            | FeatureKind::LegHole
                 if axis != deep =>
             {
                 tolerance.mating

@@ -264,6 +264,8 @@ pub(super) enum Work {
     Bore(Bore),
     Shape(Shape),
     Join(Join),
+    #[serde(rename = "legs on")]
+    Legs(LegsOn),
     #[serde(rename = "lay on")]
     LayOn(LayOn),
     #[serde(rename = "set on case")]
@@ -578,6 +580,20 @@ pub(super) struct Held {
     pub(super) count: usize,
     #[serde(default)]
     pub(super) into: Vec<String>,
+}
+
+/// Bought legs under the bottom of a case.
+#[derive(Debug, Deserialize)]
+pub(super) struct LegsOn {
+    pub(super) case: String,
+    pub(super) on: String,
+    pub(super) from: [String; 2],
+    pub(super) centers: Vec<[Figure; 2]>,
+    pub(super) high: Figure,
+    pub(super) wide: Figure,
+    pub(super) foot: Figure,
+    pub(super) holes: usize,
+    pub(super) deep: Figure,
 }
 
 /// A block in the corner of a leg and the bottom over it.
@@ -1104,6 +1120,8 @@ pub(super) enum FeatureKind {
     PullHole,
     #[serde(rename = "plate hole")]
     PlateHole,
+    #[serde(rename = "leg hole")]
+    LegHole,
     #[serde(rename = "round hole")]
     RoundHole,
     Flutes,

@@ -144,6 +144,7 @@ impl Writer<'_> {
         if cases == "run" {
             self.run(framed, (right, scribed));
             self.upper("row");
+            self.sheets_of_legs();
             return;
         }
         for name in cases.chars() {
@@ -152,6 +153,7 @@ impl Writer<'_> {
         if !self.drawn.ways.contains("hung on the wall") {
             self.upper("a");
         }
+        self.sheets_of_legs();
         let pipe = match self.pipe {
             true => "; keep-out \"pipe\" { from-left 6 in; up 0; wide 2 in; high 4 in; deep 2 in }",
             false => "",
@@ -297,9 +299,38 @@ impl Writer<'_> {
                     self.line("around \"pipe\"");
                 }
             }
+            _ if self.bought_legs() => {}
             _ => {
                 self.is("separate base");
                 self.line("base { toe-kick; high 4 in; set-back 3 in; separate }");
+            }
+        }
+    }
+
+    /// Now and then cases stand on bought legs in place of a base; that goes with
+    /// another choice, so that no piece changes but by it.
+    fn bought_legs(&mut self) -> bool {
+        let ahead = self.choices.clone().nth(2).map_or(0, |choice| choice >> 3);
+        if ahead % 3 != 1 {
+            return false;
+        }
+        self.is("bought legs");
+        let leg = ["turned", "square", "round"][usize::from(ahead / 3 % 3)];
+        let set_in = ["1-1/2 in", "40 mm", "3 in", "1-5/16 in"][usize::from(ahead / 9 % 4)];
+        let across = 2 + ahead / 36 % 2;
+        self.line(&format!("base {{ legs {leg} {{ in {set_in}; across {across} }} }}"));
+        true
+    }
+
+    /// What they are, by their makers' sheets.
+    fn sheets_of_legs(&mut self) {
+        for (leg, sheet) in [
+            ("turned", "high 6 in; wide 2-1/2 in; foot 1 in; plate { deep 1/2 in }; adjust 1/2 in"),
+            ("square", "high 110 mm; wide 50 mm; foot 45 mm; bolt { bore 10 mm; deep 12 mm }"),
+            ("round", "high 5 in; wide 2 in; foot 1-1/4 in; dowel { bore 1 in; deep 3/8 in }"),
+        ] {
+            if self.drawn.text.contains(&format!("legs {leg} ")) {
+                self.line(&format!("leg {leg} {{ {sheet} }}"));
             }
         }
     }
@@ -708,12 +739,7 @@ impl Writer<'_> {
         let joint = self.joint(&["rabbet", "dovetail", "butt"]);
         let joint = if joint.starts_with("rabbet") { "rabbet" } else { joint };
         // On wood a drawer needs a level board under it, and trays don't run on it.
-        let bare = [
-            "no board between openings",
-            "trays behind doors",
-            "drawer behind doors",
-            "rail with a lip",
-        ];
+        let bare = ["no board between openings", "trays behind doors", "rail with a lip"];
         let slides: &[&str] = match bare.iter().any(|way| self.drawn.ways.contains(way)) {
             true => &["under", "beside"],
             false => &["under", "beside", "wood"],
@@ -747,7 +773,7 @@ impl Writer<'_> {
     /// What stands between two openings.
     fn parting(&mut self, place: Place) {
         let word = if place.across { "stile" } else { "rail" };
-        if !place.framed && self.number(12) > 0 {
+        if !place.framed && self.number(16) > 0 {
             self.is("no board between openings");
             return;
         }
@@ -832,7 +858,6 @@ impl Writer<'_> {
             _ => "",
         };
         let shelves = if behind {
-            self.is("trays behind doors");
             let list = self.one_of(&[
                 "; down { open A { share 1 }; divider { }; tray B { high 5 in }; divider { }; open C { share 1 } }",
                 "; down { open A { share 1 }; divider { }; tray B { high 5 in; box { high 3 in } }; tray C { high 5 in; box { high 3 in } }; divider { }; open D { share 1 } }",
@@ -842,8 +867,13 @@ impl Writer<'_> {
                 "; down { open A { share 1 }; divider { }; drawer B { high 5-1/2 in; set-back 3 in; front { build slab; pull none } }; divider { }; open C { share 1 } }",
                 "; across { open A { share 1 }; divider { }; down { share 1; open B { share 1 }; divider { }; tray C { high 6 in; box { high 4 in } }; divider { }; open D { share 1 } } }",
             ]);
-            if list.contains("drawer") {
-                self.is("drawer behind doors");
+            for (word, way) in [("tray", "trays behind doors"), ("drawer", "drawer behind doors")] {
+                if list.contains(word) {
+                    self.is(way);
+                }
+            }
+            if list.contains("}; drawer C") {
+                self.is("no board between openings");
             }
             let mut list = list.to_owned();
             for letter in ['A', 'B', 'C', 'D'] {
@@ -952,6 +982,7 @@ pub(super) const WAYS: &[&str] = &[
 pub(super) const RARER: &[&str] = &[
     "no base",
     "leg under the bottom",
+    "bought legs",
     "posts",
     "boards notched around posts",
     "drawers between posts",

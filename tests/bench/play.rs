@@ -17,9 +17,9 @@ use super::planks::FromBoard;
 use super::sawing::Rough;
 use super::wood::{NOTHING, Space, common, difference};
 use super::{
-    Report, bare, bores, boxes, front_screws, holes, keep_outs, leg_blocks, lines, on_bases,
-    opening, pins, planks, plates, pockets, rails, sawing, screws, scribing, season, shapes,
-    slides, stacked, stops, strokes,
+    Report, bare, bores, boxes, front_screws, guided, holes, keep_outs, leg_blocks, lines,
+    on_bases, on_legs, opening, pins, planks, plates, pockets, rails, sawing, screws, scribing,
+    season, shapes, slides, stacked, stops, strokes,
 };
 
 /// Plays a packet through, with wood and machines that are off. `sheets` says how
@@ -106,6 +106,7 @@ fn name(packet: &Packet, index: usize) -> String {
         Work::Bore(bore) => format!("bore the {}", bore.what),
         Work::Shape(shape) => format!("{:?}", shape.what).to_lowercase(),
         Work::Join(_) => "join".to_owned(),
+        Work::Legs(own) => format!("put legs under {}", own.on),
         Work::LayOn(_) => "lay on".to_owned(),
         Work::SetOn(_) => "set on a case".to_owned(),
         Work::LevelBase(_) => "level the base".to_owned(),
@@ -341,6 +342,13 @@ impl<'p> Play<'p> {
                 }
                 self.walled.extend(&work.through);
             }
+            Work::Legs(work) => {
+                if let Some(part) = self.find(index, &work.on)
+                    && self.boards[part].closed.is_none()
+                {
+                    self.complain(index, "its case is not put together yet");
+                }
+            }
             Work::LegBlock(work) => {
                 self.find(index, &work.leg);
                 self.find(index, &work.bottom);
@@ -571,7 +579,8 @@ impl<'p> Play<'p> {
     }
 
     fn is_on_floor(&self, part: usize) -> bool {
-        self.boards[part].drawn.at[1].exact.abs() <= NOTHING
+        let board = &self.boards[part];
+        board.drawn.at[1].exact.abs() <= NOTHING || on_legs::stands(self.packet, board)
     }
 
     fn is_on_strip(&self, part: usize) -> bool {
@@ -659,7 +668,9 @@ impl<'p> Play<'p> {
         self.complaints.extend(stuck);
         self.complaints.extend(stops::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(leg_blocks::wrong(self.packet, &self.boards, self.tolerance()));
+        self.complaints.extend(on_legs::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(slides::wrong(self.packet, &self.boards, self.tolerance()));
+        self.complaints.extend(guided::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(pins::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(plates::covered(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(screws::wrong(self.packet, &self.boards, self.tolerance()));

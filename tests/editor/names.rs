@@ -83,6 +83,7 @@ fn behind(kind: NameKind) -> &'static [&'static str] {
         NameKind::Hinge => &["hinge"],
         NameKind::Slide => &["slide"],
         NameKind::Pull => &["pull"],
+        NameKind::Leg => &["leg", "legs"],
         NameKind::Bit => &["bit"],
         NameKind::Finish => &["finish"],
         NameKind::Run => &["run"],

@@ -102,6 +102,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         "find in house" => (Told::Step, &["across", "up", "deep"]),
         "stand off rail" => (Told::Step, &["by"]),
         "set on base" => (Told::Step, &["block", "most"]),
+        "legs on" => (Told::Step, &["centers", "deep", "adjust"]),
         "block leg" => (Told::Step, &["square", "long", "screws"]),
         "glue blocks" => (Told::Step, &["pairs", "block"]),
         "lay frame" => (Told::Step, &["stiles", "pairs", "cauls"]),

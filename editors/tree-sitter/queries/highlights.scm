@@ -12,37 +12,37 @@
 ; Words that begin a statement.
 ((statement word: (name) @keyword)
   (#any-of? @keyword "abrasive" "accept" "across" "actual" "adjust" "adjustable" "allow" "apart"
-    "around" "aside" "at" "back" "banding" "base" "base-plate" "batten" "beads" "behind-front"
-    "bit" "board-ends" "boards" "bore" "bottle" "bottom" "bottom-rail" "bottom-stock" "box"
-    "box-high" "box-inside" "box-outside" "box-up" "build" "butt" "by" "can" "card" "case"
-    "casework" "catch" "centers" "centres" "clamp" "clamping" "clamps" "clear" "clearance"
-    "closing" "coats" "countertop" "cover" "covers" "cup" "cure" "currency" "cut" "cut-into"
-    "dadoes" "day" "deep" "diagonals" "diameter" "divider" "door" "door-thickness" "doors"
-    "dovetails" "dowels" "down" "drawer" "drawers" "edge-trim" "edges" "end" "ends" "falling"
-    "false" "feed" "fence" "filler" "finger" "finish" "first-cuts" "fit-front" "fixed" "fixing"
-    "float" "flush" "flutes" "foot" "frame" "from-back" "from-bottom" "from-edge" "from-end"
-    "from-front" "from-left" "from-right" "from-side" "from-top" "front" "fronts" "gap" "give"
-    "glass" "glue" "grain" "gravity" "groove" "groove-wide" "hangs" "hardboard" "hardwax-oil"
-    "held" "high" "hinge" "hinges" "hole" "hook" "hot" "humidity" "hung" "in-sequence" "job"
-    "joint" "joints" "keep-out" "kerf" "lacquer" "land" "lasts" "lay-out" "lead-time" "left"
-    "leg" "length" "lip" "load" "long" "lost" "lumber" "made" "mark" "mdf" "measured" "meeting"
-    "members" "mid-rail" "middle" "mirror" "miter" "mix" "mortise" "nailers" "notch" "note" "oil"
-    "on" "on-hand" "open" "open-time" "opening" "out" "over" "pack" "packer-stock" "packer-wide"
-    "paint" "panel" "panel-stock" "particleboard" "partition" "partitions" "pass" "pin-ahead"
-    "pins" "pitch" "place" "planer" "plate" "play" "plywood" "pockets" "pose" "posts" "pot-life"
-    "prefinished" "price" "pull" "pulls" "radial" "rail" "revision" "right" "rising" "rod" "roll"
-    "room" "round-nose" "run" "same" "sanding" "sawn" "screw" "screws" "scribe" "seam" "separate"
-    "set" "set-back" "set-in" "set-up" "shank" "share" "sheet" "shelf" "shelves" "shop" "shrinks"
-    "side-mount" "site" "sled" "slide" "space" "species" "speed" "spoiled" "square" "stages"
-    "stands" "stiffness" "stile" "stock" "stop" "straight" "stretchers" "studs" "supply" "swing"
-    "takes" "tangential" "tape" "temperature" "tempered" "tenon" "thick" "thickness" "times"
-    "toe-kick" "tolerance" "top" "tray" "undermount" "units" "up" "use" "varnish" "water-lacquer"
-    "wax" "wide" "width" "with" "wooden" "worktop"))
+    "around" "aside" "at" "back" "banding" "base" "base-plate" "batten" "behind-front" "bit"
+    "board-ends" "boards" "bore" "bottle" "bottom" "bottom-rail" "bottom-stock" "box" "box-high"
+    "box-inside" "box-outside" "box-up" "build" "butt" "by" "can" "card" "case" "casework"
+    "catch" "centers" "centres" "clamp" "clamping" "clamps" "clear" "clearance" "closing" "coats"
+    "countertop" "cover" "covers" "cup" "cure" "currency" "cut" "cut-into" "dadoes" "day" "deep"
+    "diagonals" "diameter" "divider" "door" "door-thickness" "doors" "dovetails" "dowels" "down"
+    "drawer" "drawers" "edge-trim" "edges" "end" "ends" "falling" "false" "feed" "fence" "filler"
+    "finger" "finish" "first-cuts" "fit-front" "fixed" "fixing" "float" "flush" "flutes" "foot"
+    "frame" "from-back" "from-bottom" "from-edge" "from-end" "from-front" "from-left"
+    "from-right" "from-side" "from-top" "front" "fronts" "gap" "give" "glue" "grain" "gravity"
+    "groove" "hangs" "hardboard" "hardwax-oil" "held" "high" "hinge" "hinges" "hole" "hook" "hot"
+    "humidity" "hung" "in-sequence" "job" "joint" "joints" "keep-out" "kerf" "lacquer" "land"
+    "lasts" "lay-out" "lead-time" "left" "leg" "length" "lip" "load" "long" "lost" "lumber"
+    "made" "mark" "mdf" "measured" "meeting" "members" "mid-rail" "middle" "miter" "mix"
+    "mortise" "nailers" "notch" "note" "oil" "on" "on-hand" "open" "open-time" "opening"
+    "openings" "out" "over" "pack" "packer-stock" "packer-wide" "paint" "panel" "panel-stock"
+    "particleboard" "partition" "partitions" "pass" "pin-ahead" "pins" "pitch" "place" "planer"
+    "plate" "play" "plywood" "pockets" "pose" "posts" "pot-life" "prefinished" "price" "pull"
+    "pulls" "radial" "rail" "revision" "right" "rising" "rod" "roll" "room" "round-nose" "run"
+    "same" "sanding" "sawn" "screw" "screws" "scribe" "seam" "separate" "set" "set-back" "set-in"
+    "set-up" "shank" "share" "sheet" "shelf" "shelves" "shop" "shrinks" "side-mount" "site"
+    "sled" "slide" "space" "species" "speed" "spoiled" "square" "stages" "stands" "stiffness"
+    "stile" "stock" "stop" "straight" "stretchers" "studs" "supply" "swing" "takes" "tangential"
+    "tape" "temperature" "tenon" "thick" "thickness" "times" "toe-kick" "tolerance" "top" "tray"
+    "undermount" "units" "up" "use" "varnish" "water-lacquer" "wax" "wide" "width" "with"
+    "wooden" "worktop"))
 
 ; New names.
 ((statement word: (name) @_word . (name) @variable)
   (#any-of? @_word "across" "bit" "case" "divider" "door" "doors" "down" "drawer" "false"
-    "filler" "finish" "hinge" "open" "pull" "slide" "space" "species" "stock" "tray"))
+    "filler" "finish" "hinge" "leg" "open" "pull" "slide" "space" "species" "stock" "tray"))
 ((statement word: (name) @_word . (name) @variable)
   (#any-of? @_word "rail")
   (#not-match? @variable "^(bottom|top)$"))
@@ -61,6 +61,12 @@
   (#any-of? @_word "catch")
   (#any-of? @constant "ball" "magnet" "none"))
 ((statement word: (name) @_word (name) @constant)
+  (#any-of? @_word "supply")
+  (#any-of? @constant "ball-catches" "cabinet-screws" "clips" "door-stops" "fine-pocket-screws"
+    "flat-head-screws" "hanging-rails" "large-head-screws" "magnetic-catches" "pan-head-screws"
+    "plate-screws" "pocket-screws" "pull-screws" "rail-cups" "rail-hangers" "rail-screws"
+    "shelf-pins" "wood-screws"))
+((statement word: (name) @_word (name) @constant)
   (#any-of? @_word "rail")
   (#any-of? @constant "bottom" "top"))
 ((statement word: (name) @_word (name) @constant)
@@ -73,17 +79,12 @@
   (#any-of? @_word "at")
   (#any-of? @constant "by"))
 ((statement word: (name) @_word (name) @constant)
-  (#any-of? @_word "supply")
-  (#any-of? @constant "cabinet-screws" "clips" "fine-pocket-screws" "flat-head-screws"
-    "large-head-screws" "pan-head-screws" "plate-screws" "pocket-screws" "pull-screws"
-    "rail-screws" "shelf-pins" "wood-screws"))
-((statement word: (name) @_word (name) @constant)
   (#any-of? @_word "first-cuts")
   (#any-of? @constant "crosscut" "rip"))
 ((statement word: (name) @_word (name) @constant)
   (#any-of? @_word "made")
   (#any-of? @constant "dado" "dovetails" "dowel-holes" "flute" "groove" "haunch" "hinge-cup"
-    "miter" "mitre" "mortise" "notch" "plate-hole" "pocket-holes" "pull-hole" "rabbet"
+    "leg-hole" "miter" "mitre" "mortise" "notch" "plate-hole" "pocket-holes" "pull-hole" "rabbet"
     "round-hole" "slot" "tenon"))
 ((statement word: (name) @_word (name) @constant)
   (#any-of? @_word "cut-into")

@@ -70,7 +70,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                         Bore::Cup => {
                             "the cup cuts into what the joint houses, and its screws find no wood"
                         }
-                        Bore::Pull | Bore::Plate | Bore::PlateBehind => {
+                        Bore::Pull | Bore::Plate | Bore::PlateBehind | Bore::Leg => {
                             "the screw finds no wood there, or it splits what the joint houses"
                         }
                         Bore::Round => "the hole cuts into what the joint houses",
@@ -95,6 +95,7 @@ fn into(
     let label = format!("{what} {} deep", tape.figure(bore.deep));
     let mut found = RULE.finding(title, bore.span, label).note(match kind {
         Bore::Round => "move the hole",
+        Bore::Leg => "move the legs with `in`, or bore a shallower hole",
         Bore::Cup | Bore::Pull | Bore::Plate | Bore::PlateBehind => {
             "move the hinge or pull, or bore a shallower hole"
         }
@@ -160,7 +161,7 @@ fn over_the_edge(part: &Part, bore: &Feature, kind: Bore) -> Length {
     let along = (-bore.u.0).max(bore.u.1 - long);
     match kind {
         Bore::Cup => along,
-        Bore::Pull | Bore::Plate | Bore::PlateBehind | Bore::Round => {
+        Bore::Pull | Bore::Plate | Bore::PlateBehind | Bore::Round | Bore::Leg => {
             along.max(-bore.v.0).max(bore.v.1 - wide)
         }
     }

@@ -36,6 +36,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         }
         let lift = match case.base {
             Some(_) => "make its base higher",
+            None if case.on_legs.is_some() => "take higher legs",
             // A case of a run does not hang.
             None if case.run.is_some() => "give the run a `base`",
             None => "give the case a `base`, or let it hang with `hung`",

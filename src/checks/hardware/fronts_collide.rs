@@ -34,7 +34,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             let by = x.min(y);
             // Corners may touch.
             let beside = x.max(y).is_positive() && along(Direction::Z).is_positive();
-            if by.is_negative() || !beside {
+            if by.is_negative() || !beside || lie_in_openings(piece, front, other) {
                 continue;
             }
             let case = piece.case(front.case);
@@ -65,6 +65,16 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             return;
         }
     }
+}
+
+/// True for two inset fronts, each in an opening of its own: these keep them apart, and what
+/// is wrong where they don't is told of the openings, or of the rails of a front that is too
+/// low for them.
+fn lie_in_openings(piece: &Piece, front: &Front<'_>, other: &Front<'_>) -> bool {
+    let inset = |own: &Front<'_>| {
+        own.fronts.set == Set::Inset && piece.door_before(own.opening.id).is_none()
+    };
+    front.opening.id != other.opening.id && inset(front) && inset(other)
 }
 
 /// Two fronts of two openings that meet at one edge of each.

@@ -22,6 +22,7 @@ mod hinge_missing;
 mod hinges_close;
 mod leaf_in_the_way;
 mod leaf_too_narrow;
+mod leg_unheld;
 mod open_doors_meet;
 mod opening_slight;
 mod overlay_past_case;
@@ -69,6 +70,7 @@ pub(super) const RULES: &[&Rule] = &[
     &hinges_close::RULE,
     &leaf_in_the_way::RULE,
     &leaf_too_narrow::RULE,
+    &leg_unheld::RULE,
     &open_doors_meet::RULE,
     &opening_slight::RULE,
     &overlay_past_case::RULE,

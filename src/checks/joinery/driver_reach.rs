@@ -436,7 +436,10 @@ fn report(
         _ => "move one of the boards, join it another way".to_owned(),
     };
     let case = parts.get(joint.part).and_then(|part| piece.case(part.case));
-    if let Some(at) = case.and_then(|case| super::screwed_by(case, joint.span)) {
+    // Dowels would cut across the tenons of a web frame, and between posts they don't hold.
+    let both = [joint.part, joint.into].into_iter().filter_map(|id| parts.get(id));
+    let dowels = !both.clone().any(|own| own.role.is_of_web() || matches!(own.role, Role::Post(_)));
+    if let Some(at) = case.filter(|_| dowels).and_then(|case| super::screwed_by(case, joint.span)) {
         let fix = Fix::new(
             Grade::Choice,
             "join it with dowels, which ask for no driver",

@@ -99,7 +99,7 @@ fn is_hollow(feature: &Feature) -> bool {
         | FeatureKind::Notch
         | FeatureKind::Slot
         | FeatureKind::Bore(
-            Bore::Cup | Bore::Pull | Bore::Plate | Bore::PlateBehind | Bore::Round,
+            Bore::Cup | Bore::Pull | Bore::Plate | Bore::PlateBehind | Bore::Round | Bore::Leg,
         )
         | FeatureKind::Flute(_)
         | FeatureKind::Mortise => true,

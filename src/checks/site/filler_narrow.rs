@@ -2,7 +2,7 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink, Sum};
-use crate::model::{Case, Filler, Piece, least_filler};
+use crate::model::{Case, Filler, Opening, Piece, least_filler};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "filler-narrow",
@@ -36,9 +36,13 @@ fn one(piece: &Piece, case: &Case, filler: &Filler, sink: &mut Sink) {
     if left >= least {
         return;
     }
+    let gone = left < batten;
+    // Drawers come out straight, and nothing moves in an open case.
+    if !gone && !case.openings.iter().any(Opening::is_door) {
+        return;
+    }
     let scribe = filler.scribe.clone().unwrap_or_default().length;
     let (name, told) = (&filler.name, tape.figure(left));
-    let gone = left < batten;
     let title = match gone {
         true => format!(
             "the filler {name} may be left {told} wide, and the batten behind it is {} thick",

@@ -2,6 +2,7 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink, Sum};
+use crate::measure::Length;
 use crate::model::{Boundary, Piece};
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -10,7 +11,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     finds: "A keep-out of the site lies beside the piece altogether, or in or behind the wall at its right.",
     why: "It keeps nothing clear. Usually one of its figures is wrong, and the pipe stands behind the piece where nothing was cut for it.",
     source: "Plane geometry.",
-    formula: "From the left side of the piece to the keep-out, less the width of the piece.",
+    formula: "From the left side of the piece to the keep-out, less the width of the piece. What stands within 12 in (300 mm) of it is taken for a neighbor (common practice, no source).",
     accept: "Accept it if you note what stands beside the piece.",
     example: Example { base: Base::Console, sound: "{ from-left 52;", wrong: "{ from-left 520;" },
     check: Check::Piece(check),
@@ -25,7 +26,9 @@ fn check(piece: &Piece, sink: &mut Sink) {
             Boundary::Wall { span, .. } => Some(*span),
             Boundary::Open => None,
         };
-        let beside = from >= wide;
+        // What stands close beside the piece may stop its doors.
+        let near = tape.unit.either(Length::inches(12, 1), Length::mm(300));
+        let beside = from >= wide + near;
         // A pipe that lies in the wall by a hair was measured before it was plumb.
         let in_wall = wall.filter(|_| to - wide > tape.mark);
         let title = match (beside, in_wall) {

@@ -2,10 +2,12 @@
 
 mod rounds;
 pub(super) mod scribe_too_wide;
+mod base_ahead;
 mod base_too_deep;
 mod around_severs;
 mod around_unused;
 mod around_weak;
+mod cases_overlap;
 mod cover_hidden;
 mod cover_unheld;
 mod countertop_blocked;
@@ -28,7 +30,9 @@ pub(super) const RULES: &[&Rule] = &[
     &around_severs::RULE,
     &around_unused::RULE,
     &around_weak::RULE,
+    &base_ahead::RULE,
     &base_too_deep::RULE,
+    &cases_overlap::RULE,
     &countertop_blocked::RULE,
     &cover_hidden::RULE,
     &cover_unheld::RULE,

@@ -27,6 +27,8 @@ fn check(piece: &Piece, sink: &mut Sink) {
     for case in &piece.cases {
         let posts = case.posts.as_ref().map(|posts| (posts.span, "these posts stand"));
         let base = case.base.as_ref().map(|base| (base.span, "this base stands")).or(posts);
+        let bought = case.on_legs.as_ref().map(|legs| (legs.span, "these legs stand"));
+        let base = base.or(bought);
         let legs = case.legs.iter().map(|leg| (leg.span, "this leg stands"));
         let stands: Vec<(Span, &str)> = base.into_iter().chain(legs).collect();
         if let Some(hung) = &case.hung {

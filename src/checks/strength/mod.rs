@@ -6,6 +6,7 @@ mod glass_shelf_weak;
 mod hangs_and_stands;
 mod hung_load;
 mod hung_unfixed;
+mod leg_load;
 mod no_floor;
 mod overhang;
 mod rod_bends;
@@ -33,6 +34,7 @@ pub(super) const RULES: &[&Rule] = &[
     &hangs_and_stands::RULE,
     &hung_load::RULE,
     &hung_unfixed::RULE,
+    &leg_load::RULE,
     &niche_undivided::RULE,
     &no_floor::RULE,
     &overhang::RULE,

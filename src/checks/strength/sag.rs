@@ -121,6 +121,14 @@ fn finding(
         diagnostic = diagnostic
             .note(format!("with a {what} under its middle it would sag {halved} at most"));
     }
+    if let Some(legs) = case.on_legs.as_ref().filter(|legs| legs.across % 2 == 0)
+        && part.role == Role::Bottom
+    {
+        diagnostic = diagnostic.note(format!(
+            "with `across {}` in the braces of `legs`, two legs stand under its middle",
+            legs.across + 1
+        ));
+    }
     diagnostic = diagnostic.note(match age {
         Age::New => {
             format!("this is the sag of a new board; after years under its load it sags {creep} times as much")
@@ -158,7 +166,7 @@ fn named(piece: &Piece, part: &Part, count: usize) -> (String, String) {
 /// True where a leg would stand under the bottom: not off the floor, and not over a separate
 /// base, of which it is one more sleeper.
 fn has_legs(case: &Case) -> bool {
-    case.is_on_floor() && case.base.as_ref().is_none_or(|base| !base.separate)
+    case.ends_on_floor()
 }
 
 /// A stock of the spec that holds, and a leg.

@@ -60,9 +60,11 @@ fn finding(piece: &Piece, tipping: &Tipping) -> Option<Diagnostic> {
         case.span,
         "this stands free",
     );
-    if let Some(base) = &case.base {
+    let base = case.base.as_ref().map(|base| base.span);
+    let stands = base.or(case.on_legs.as_ref().map(|legs| legs.span));
+    if let Some(stands) = stands {
         let back = format!("it stands on an edge {} behind its front", tape.figure(tipping.behind));
-        diagnostic = diagnostic.label(base.span, back);
+        diagnostic = diagnostic.label(stands, back);
     }
     for (head, side, pulls) in
         [("holds", "behind", &tipping.holds), ("pulls", "ahead of", &tipping.pulls)]

@@ -9,7 +9,7 @@ use crate::vocabulary::words;
 use super::depth::{depth, joinery, panel};
 use super::ends;
 use super::teller::Teller;
-use super::{Subject, Sum, Value, hanging};
+use super::{Subject, Sum, Value, hanging, legs};
 
 /// Everything that is cut into a part; of flutes their depth, since their set-up tells of
 /// the rest.
@@ -103,7 +103,7 @@ impl Cut<'_, '_> {
         let own = Subject::of(self.feature.kind);
         match self.feature.kind {
             FeatureKind::Bore(Bore::Round) => vec![own],
-            FeatureKind::Bore(Bore::Pull) => vec![own, Subject::Bore],
+            FeatureKind::Bore(Bore::Pull | Bore::Leg) => vec![own, Subject::Bore],
             FeatureKind::Bore(Bore::Cup | Bore::Plate | Bore::PlateBehind) => {
                 vec![own, Subject::Bore, Subject::Hinge]
             }
@@ -299,7 +299,7 @@ impl Cut<'_, '_> {
         let end = self.part.datum([Face::LengthStart, Face::LengthEnd]);
         let edge = match (self.feature.face.is_broad(), bore) {
             (true, Bore::Cup) => self.part.hinge_edge(),
-            (true, Bore::Pull | Bore::Plate | Bore::PlateBehind | Bore::Round) => None,
+            (true, Bore::Pull | Bore::Plate | Bore::PlateBehind | Bore::Round | Bore::Leg) => None,
             (false, _) => Some(self.part.datum([Face::ThickStart, Face::ThickEnd])),
         };
         let edge = edge.unwrap_or_else(|| self.part.datum([Face::WidthStart, Face::WidthEnd]));
@@ -308,6 +308,7 @@ impl Cut<'_, '_> {
             Bore::Cup => self.cup(u, v),
             Bore::Pull => self.pull(u, v),
             Bore::Round => self.round_hole(),
+            Bore::Leg => legs::hole(self.tell, self.part, (u, v)),
             Bore::Plate | Bore::PlateBehind => hanging::screw(self.tell, self.part, (u, v)),
         };
         let place = |face: Face, at: Length, size: Size| {
@@ -364,7 +365,7 @@ impl Cut<'_, '_> {
                         "what the block leaves of the depth",
                         format!("the hole of {name}'s plate goes on through its block"),
                     ),
-                    Bore::Cup | Bore::Pull | Bore::Plate | Bore::Round => {
+                    Bore::Cup | Bore::Pull | Bore::Plate | Bore::Round | Bore::Leg => {
                         fact(deep, format!("depth for {name}'s plate"), depth)
                     }
                 };
@@ -380,6 +381,13 @@ impl Cut<'_, '_> {
             Bore::Round => {
                 let hole = tell.piece.hole_at(self.feature.span);
                 hole.map(|hole| self.drilled("across", wide, &hole.across)).into_iter().collect()
+            }
+            Bore::Leg => {
+                let sizes = legs::drill(tell, self.part, (wide, deep)).into_iter();
+                sizes
+                    .zip([("across", wide), ("deep", deep)])
+                    .map(|(size, (what, own))| self.drilled(what, own, &size))
+                    .collect()
             }
             Bore::Pull => {
                 use words::pull::{BLOCK, SCREW};

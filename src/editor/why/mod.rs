@@ -11,6 +11,7 @@ mod ends;
 mod gaps;
 mod glue;
 mod hanging;
+mod legs;
 mod lines;
 mod rods;
 mod screws;

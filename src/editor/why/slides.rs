@@ -31,6 +31,12 @@ fn of_wood(tell: &Teller<'_>, drawer: &OnWood<'_>) -> Vec<Sum> {
         length("lower", lower),
         length("clear behind", &drawer.behind),
     ];
+    if let Some(own) = &drawer.behind_doors {
+        sums.push(length("strips, front end", &own.back));
+        for (side, past) in ["left", "right"].into_iter().zip(&own.past) {
+            sums.push(length(&format!("{side} guide, past the edge"), past));
+        }
+    }
     if let Some(stopped) = &drawer.stopped {
         sums.push(length("stops, front end", &stopped.back));
         sums.push(length("stops, aside", &stopped.aside));

@@ -37,6 +37,8 @@ pub enum Subject {
     Pull,
     /// Holes for the plates of hinges.
     Plate,
+    /// Holes for bought legs.
+    Leg,
     /// Hinges.
     Hinge,
     /// Lines of screws.
@@ -77,7 +79,7 @@ pub enum Subject {
 
 impl Subject {
     /// All of them.
-    pub const ALL: [Self; 34] = [
+    pub const ALL: [Self; 35] = [
         Self::Size,
         Self::Joint,
         Self::Dado,
@@ -94,6 +96,7 @@ impl Subject {
         Self::Cup,
         Self::Pull,
         Self::Plate,
+        Self::Leg,
         Self::Hinge,
         Self::Screw,
         Self::Pin,
@@ -134,6 +137,7 @@ impl Subject {
             Self::Cup => "cup",
             Self::Pull => "pull",
             Self::Plate => "plate",
+            Self::Leg => "leg",
             Self::Hinge => "hinge",
             Self::Screw => "screw",
             Self::Pin => "pin",
@@ -178,6 +182,7 @@ impl Subject {
             FeatureKind::Bore(Bore::Cup) => Self::Cup,
             FeatureKind::Bore(Bore::Pull) => Self::Pull,
             FeatureKind::Bore(Bore::Round) => Self::Bore,
+            FeatureKind::Bore(Bore::Leg) => Self::Leg,
             FeatureKind::Bore(Bore::Plate | Bore::PlateBehind) => Self::Plate,
             FeatureKind::Flute(_) => Self::Flute,
             FeatureKind::Tenon | FeatureKind::Haunch => Self::Tenon,

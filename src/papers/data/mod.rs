@@ -10,6 +10,7 @@ mod laid_on;
 mod layout;
 mod lines;
 mod miters;
+mod on_legs;
 mod opens;
 mod pin_rows;
 mod record;

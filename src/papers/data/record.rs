@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::work::Cut;
 use super::{bases, covers, done, fitted, laid_on, layout, lines::Refs, miters, opens::Opens};
-use super::{pin_rows, sections, sheets, stacked, wooden};
+use super::{on_legs, pin_rows, sections, sheets, stacked, wooden};
 
 #[derive(Serialize)]
 pub(super) struct Data<'d> {
@@ -425,6 +425,8 @@ pub(super) enum What<'d> {
     PushIn(done::PushedIn<'d>),
     #[serde(rename = "lay on")]
     LayOn(laid_on::LaidOn<'d>),
+    #[serde(rename = "legs on")]
+    Legs(on_legs::LegsUnder<'d>),
     #[serde(rename = "set on case")]
     StandOnCase(stacked::SetOn<'d>),
     #[serde(rename = "fix to wall")]

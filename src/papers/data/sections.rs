@@ -5,7 +5,7 @@ use serde::Serialize;
 
 use crate::diagnostics::Diagnostic;
 use crate::measure::{Exact, Length, Span};
-use crate::model::{HingeKind, StockId};
+use crate::model::{Fixing, HingeKind, StockId};
 use crate::papers::{gaps, weights, words};
 use crate::plans::hardware::{self, Kind};
 use crate::plans::seasons::{Float, Gap};
@@ -270,6 +270,31 @@ impl<'d> Maker<'d, '_> {
                         .extend(through.chain(hollow).map(|own| part("through", self.figure(own))));
                 }
                 Hardware { kind: "pull", name: &pull.name, count, figures }
+            }
+            Kind::Leg(id) => {
+                let leg = piece.leg(id)?;
+                let own = |path, what, length| told(leg.span, path, what, self.hardware(length));
+                let hole = leg.fixing.hole();
+                let (bore, deep) = match leg.fixing {
+                    Fixing::Plate { .. } => ("plate.pilot", "plate.deep"),
+                    Fixing::Bolt(_) => ("bolt.bore", "bolt.deep"),
+                    Fixing::Dowel(_) => ("dowel.bore", "dowel.deep"),
+                };
+                let mut figures = vec![
+                    own("high", "high", leg.high.length),
+                    own("wide", "wide at the top", leg.wide.length),
+                    own("foot", "wide at the floor", leg.foot),
+                    own(bore, "holes", hole.across),
+                    own(deep, "depth of these holes", hole.deep),
+                ];
+                if leg.adjust.is_positive() {
+                    figures.push(own("adjust", "its adjuster turns out", leg.adjust));
+                }
+                if let Some(load) = leg.load {
+                    let load = number(load.0, load.to_string());
+                    figures.push(told(leg.span, "load", "carries, in kilograms", load));
+                }
+                Hardware { kind: "leg", name: &leg.name, count, figures }
             }
         })
     }

@@ -27,12 +27,21 @@ pub(super) struct OnWood<'d> {
     #[serde(skip_serializing_if = "Option::is_none")]
     box_high: Option<Figure>,
     box_less: [Figure; 2],
+    #[serde(skip_serializing_if = "Option::is_none")]
+    behind_doors: Option<BehindDoors>,
     clear: Figure,
     #[serde(skip_serializing_if = "Option::is_none")]
     stop: Option<[Figure; 2]>,
     #[serde(skip_serializing_if = "Option::is_none")]
     open: Option<Figure>,
     lines: Refs,
+}
+
+/// Where the strips of a drawer behind doors begin.
+#[derive(Serialize)]
+struct BehindDoors {
+    front_end: Figure,
+    past_edge: [Figure; 2],
 }
 
 impl<'d> Maker<'d, '_> {
@@ -51,6 +60,10 @@ impl<'d> Maker<'d, '_> {
             stops_on: marks(&own.stops_on),
             box_high: own.opening.box_high().map(|high| self.figure(high.length)),
             box_less: own.less.each_ref().map(|less| self.figure(less.length)),
+            behind_doors: own.behind_doors.as_ref().map(|own| BehindDoors {
+                front_end: self.figure(own.back.length),
+                past_edge: own.past.each_ref().map(|past| self.figure(past.length)),
+            }),
             clear: self.figure(own.behind.length),
             stop: stopped.map(|own| [self.figure(own.back.length), self.figure(own.aside.length)]),
             open: own.open.map(|open| self.figure(open)),

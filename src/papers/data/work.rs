@@ -245,6 +245,7 @@ impl<'d> Maker<'d, '_> {
                 most: self.at_most(*most),
             },
             Doing::LegBlock(joint) => What::LegBlock(self.leg_blocked(*joint)?),
+            Doing::Legs(own) => What::Legs(self.legs_on(own)?),
             Doing::Blocks { parts, pairs, block } => {
                 What::Blocks { parts: self.marks(parts), pairs: *pairs, block: self.figure(*block) }
             }

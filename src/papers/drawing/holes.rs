@@ -11,7 +11,7 @@ pub(super) fn seen(part: &Part, along: Direction, pulls: bool) -> Vec<Cuboid> {
         let is_seen = match own.kind {
             FeatureKind::Bore(Bore::Round) => true,
             FeatureKind::Bore(Bore::Pull) => pulls,
-            FeatureKind::Bore(Bore::Cup | Bore::Plate | Bore::PlateBehind)
+            FeatureKind::Bore(Bore::Cup | Bore::Plate | Bore::PlateBehind | Bore::Leg)
             | FeatureKind::Flute(_)
             | FeatureKind::Dado
             | FeatureKind::Groove

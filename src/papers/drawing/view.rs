@@ -7,8 +7,11 @@ use crate::model::{
     Axis, Case, Item, Opening, OpeningId, OpeningKind, Piece, Side, Size, Standing, Stock,
 };
 use crate::papers::figures::Figures;
-use crate::parts::{Assembly, Cuboid, Direction, Part, Parts, Point, Role, Which, keep_out_space};
+use crate::parts::{
+    self, Assembly, Cuboid, Direction, Part, Parts, Point, Role, Which, keep_out_space,
+};
 use crate::plans::fitting::rods;
+use crate::plans::on_legs::bottom_on_legs;
 
 use super::cells::Cells;
 use super::glass;
@@ -134,6 +137,9 @@ fn front(piece: &Piece, parts: &Parts, whole: &Cuboid, (letter, doors): (f64, Do
             glass::strokes(&mut svg, &mut labels, &own, letter);
         }
     }
+    for case in &piece.cases {
+        on_legs(&mut svg, (piece, parts), case, high);
+    }
     let in_the_way: Vec<Area> = piece
         .site
         .keep_outs
@@ -192,6 +198,24 @@ fn front(piece: &Piece, parts: &Parts, whole: &Cuboid, (letter, doors): (f64, Do
         mark(&mut svg, &mut labels, &uncovered(own, over), &part.mark, letter);
     }
     svg
+}
+
+/// The bought legs along the front of a case, from their tops down to their feet.
+fn on_legs(svg: &mut Svg, (piece, parts): (&Piece, &Parts), case: &Case, high: f64) {
+    let (Some((legs, leg)), Some((_, bottom))) =
+        (piece.legs_under(case), bottom_on_legs(parts, case))
+    else {
+        return;
+    };
+    let front = usize::try_from(legs.across).unwrap_or(usize::MAX);
+    let (left, up) = (mm(bottom.cuboid().from.x), high - mm(case.base_high().length));
+    for own in parts::legs_under(piece, case, bottom).iter().take(front) {
+        let middle = left + mm(own.center[0].length);
+        for side in [-0.5, 0.5] {
+            let (top, foot) = (side * mm(leg.wide.length), side * mm(leg.foot));
+            svg.line((middle + top, up), (middle + foot, high), Line::Narrow);
+        }
+    }
 }
 
 /// A mark on what is seen of its part: level, else read from the right, else beside it

@@ -3,7 +3,7 @@
 
 use crate::diagnostics::listed;
 use crate::parts::Part;
-use crate::plans::fitting::{OnWood, is_between_posts};
+use crate::plans::fitting::{OnWood, Unstopped, is_between_posts};
 
 use super::super::Source;
 use super::super::page::{Block, Table, left, right};
@@ -48,6 +48,9 @@ fn explained(source: &Source<'_, '_>, all: &[OnWood<'_>]) -> String {
             true => "The front end of a guide beside a post is against the back of the post, and its inner face is in line with that of the post; the front end of any other strip is against the back of the frame.".to_owned(),
             false => "The front end of each strip is against the back of the frame, or flush with the front edge of a case without one.".to_owned(),
         });
+        if all.iter().any(|own| own.behind_doors.is_some()) {
+            told.push("Behind doors the strips begin with the face of the drawer's own front, which stands behind that of the frame, or behind the front edge of a case without one, by the figure for the front end; the guides stand past the edges of the opening by theirs, so that the drawer passes the open doors, and kickers and runners are in line with the guides.".to_owned());
+        }
     }
     told.join(" ")
 }
@@ -84,13 +87,18 @@ fn runs(source: &Source<'_, '_>, all: &[OnWood<'_>]) -> Table {
         ),
         ..Table::default()
     };
+    let inner = all.iter().any(|own| own.behind_doors.is_some());
+    if inner {
+        table.columns.push(right("front end").strong());
+        table.columns.push(right("past the edges").strong());
+    }
     for own in all {
         let [narrower, lower] = own.less.each_ref().map(|less| figures.size(less, facts));
         let lower = match own.opening.box_high() {
             Some(high) => format!("{lower} (box {} high)", figures.size(high, facts)),
             None => lower,
         };
-        table.rows.push(vec![
+        let mut row = vec![
             own.opening.title().to_owned(),
             marks(&own.on),
             marks(&own.guides),
@@ -98,7 +106,16 @@ fn runs(source: &Source<'_, '_>, all: &[OnWood<'_>]) -> Table {
             narrower,
             lower,
             figures.size(&own.behind, facts),
-        ]);
+        ];
+        if inner {
+            let own = own.behind_doors.as_ref();
+            row.push(own.map_or(String::new(), |own| figures.size(&own.back, facts)));
+            row.push(own.map_or(String::new(), |own| {
+                let [left, right] = own.past.each_ref().map(|past| figures.size(past, facts));
+                if left == right { left } else { format!("{left} left, {right} right") }
+            }));
+        }
+        table.rows.push(row);
     }
     table
 }
@@ -114,11 +131,21 @@ fn marks(parts: &[&Part]) -> String {
 fn tried(all: &[OnWood<'_>]) -> Vec<String> {
     let mut tried = Vec::new();
     if has(all, |own| own.guides.len()) {
-        tried.push("the guides of a drawer are straight and plumb, and flush with the edges of its opening at the front".to_owned());
+        let past = match all.iter().any(|own| own.behind_doors.is_some()) {
+            true => ", or past them by its figure",
+            false => "",
+        };
+        tried.push(format!("the guides of a drawer are straight and plumb, and flush with the edges of its opening at the front{past}"));
     }
     tried.push("the box slides in and out with one hand, straight, without a rattle, and without rubbing at the top".to_owned());
     tried.push("where it rubs, plane the box and not the case; rub the running edges with wax, and put no finish on them".to_owned());
     tried
+}
+
+/// The drawers without stops for such a reason.
+fn unstopped<'o>(all: &[OnWood<'o>], is_it: fn(Unstopped) -> bool) -> Vec<&'o str> {
+    let own = all.iter().filter(|own| own.unstopped.is_some_and(is_it));
+    own.map(|own| own.opening.title()).collect()
 }
 
 fn stops(source: &Source<'_, '_>, all: &[OnWood<'_>], blocks: &mut Vec<Block>) {
@@ -144,15 +171,24 @@ fn stops(source: &Source<'_, '_>, all: &[OnWood<'_>], blocks: &mut Vec<Block>) {
             figures.size(&stopped.aside, facts),
         ]);
     }
-    let bare: Vec<&str> = all
-        .iter()
-        .filter(|own| own.stopped.is_none() && own.closes_inset())
-        .map(|own| own.opening.title())
-        .collect();
-    if !bare.is_empty() {
+    let under = unstopped(all, |why| matches!(why, Unstopped::Under));
+    if !under.is_empty() {
         blocks.push(Block::Note(format!(
             "Under the bottom of {} there is no room for stops: raise its groove, or glue a block behind the box to the board that it runs on.",
-            listed(&bare)
+            listed(&under)
+        )));
+    }
+    let narrow = unstopped(all, |why| matches!(why, Unstopped::Narrow(_)));
+    let reach = all.iter().filter_map(|own| match own.unstopped? {
+        Unstopped::Narrow(reach) => Some(reach),
+        Unstopped::Under => None,
+    });
+    if let Some(reach) = reach.max() {
+        blocks.push(Block::Note(format!(
+            "What {} {} on ends at the front before a stop has room on it: a board, or the front rail of a web frame, {} wide gives it that. Else glue a block behind the box to what it runs on.",
+            listed(&narrow),
+            if narrow.len() == 1 { "runs" } else { "run" },
+            figures.text(reach)
         )));
     }
     if table.rows.is_empty() {
@@ -163,6 +199,6 @@ fn stops(source: &Source<'_, '_>, all: &[OnWood<'_>], blocks: &mut Vec<Block>) {
     blocks.push(Block::Table(table));
     blocks.push(Block::Proof(vec![
         "the front of the box meets both stops at once".into(),
-        "the front closes flush with the face that it lies in; where it stays proud, pare the front ends of the stops, and where it goes in too far, glue a shaving onto them".into(),
+        "the front closes flush with the face that it lies in, or behind doors as far back as its figure for the front end says; where it stays proud, pare the front ends of the stops, and where it goes in too far, glue a shaving onto them".into(),
     ]));
 }

@@ -83,6 +83,12 @@ pub(super) fn blocks(
             ]);
         }
         blocks.push(Block::Table(table));
+        let beside = |catch: &&Catch<'_>| {
+            stops.iter().any(|stop| stop.opening.id == catch.opening.id && stop.edge == catch.edge)
+        };
+        if catches.iter().any(|catch| beside(&catch)) {
+            blocks.push(Block::Note("Where a stop lies along the edge at which a catch sits, the catch goes onto the rear of the stop, or the stop is cut out for it: close the door against the stop, and mark the catch by that.".into()));
+        }
     }
     let mut checks = Vec::new();
     if !stops.is_empty() {

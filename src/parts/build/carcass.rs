@@ -95,8 +95,7 @@ fn end(builder: &mut Builder<'_>, side: Side) -> PartId {
     // A back that is planted on covers the rear edges of the ends.
     let planted = case.back.as_ref().is_some_and(|back| back.joint.kind != JointKind::Rabbet);
     let rear = if planted { &builder.planes.inside } else { &builder.planes.rear }.clone();
-    let separate = case.base.as_ref().is_some_and(|base| base.separate);
-    let foot = if separate || !case.is_on_floor() { case.base_high() } else { Size::zero() };
+    let foot = if case.ends_on_floor() { Size::zero() } else { case.base_high() };
     let outside = if side == Side::Left { Face::ThickStart } else { Face::ThickEnd };
     let id = builder.add(Draft {
         of: Of::Case(builder.id),

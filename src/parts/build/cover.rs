@@ -38,7 +38,8 @@ pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
 
 /// From the floor to the lower edge of what covers an upright side.
 fn low(case: &Case) -> Size {
-    case.off_floor().cloned().unwrap_or_default()
+    let legs = case.on_legs.as_ref().map(|legs| &legs.high);
+    legs.or(case.off_floor()).cloned().unwrap_or_default()
 }
 
 /// A cover over an end lies behind the stile of the frame, or flush with the fronts of a
@@ -176,7 +177,8 @@ pub(crate) fn cover_of<'a>(case: &'a Case, part: &Part) -> Option<&'a Cover> {
 /// Leaves wood at the lower end of what stands on the floor, and at the back edge of what
 /// stands before a wall.
 fn spare(builder: &mut Builder<'_>, id: PartId, by: &Size) {
-    let floor = builder.case.is_on_floor().then_some((Direction::Y, true));
+    let reaches = builder.case.is_on_floor() && builder.case.on_legs.is_none();
+    let floor = reaches.then_some((Direction::Y, true));
     let wall = builder.piece.site.fixed.then_some((Direction::Z, false));
     builder.leave_on(id, floor.into_iter().chain(wall), by);
 }

@@ -312,6 +312,14 @@ fn notches(
     }
 }
 
+/// Where what slides behind doors begins, where that is behind the front edges of the case's
+/// boards.
+pub(super) fn behind_doors(builder: &Builder<'_>, opening: &Opening) -> Option<Size> {
+    builder.case.door_before(opening)?;
+    let begins = &builder.planes.frame + builder.piece.behind_doors(builder.case, opening);
+    (begins.length > builder.planes.carcass.length).then_some(begins)
+}
+
 /// A block between a board and the edge of the opening, so that the slide
 /// stands flush with the frame.
 fn packer(
@@ -342,13 +350,10 @@ fn packer(
     };
     // Behind doors it begins with the box of its tray, or with the front of its drawer,
     // which closes beside it.
-    let carcass = builder.planes.carcass.clone();
-    let behind = builder.case.door_before(opening).is_some();
-    let begins = &builder.planes.frame + builder.piece.behind_doors(builder.case, opening);
-    let (z, ahead) = match (behind && begins.length > carcass.length, &opening.front) {
-        (true, Some(fronts)) => (begins, builder.thickness(fronts.stock)),
-        (true, None) => (begins, Size::zero()),
-        (false, _) => (carcass, Size::zero()),
+    let (z, ahead) = match (behind_doors(builder, opening), &opening.front) {
+        (Some(begins), Some(fronts)) => (begins, builder.thickness(fronts.stock)),
+        (Some(begins), None) => (begins, Size::zero()),
+        (None, _) => (builder.planes.carcass.clone(), Size::zero()),
     };
     let start = slide.behind_front.clone().filter(|_| !ahead.length.is_zero());
     let long = &slide.length + &ahead + start.unwrap_or_default();

@@ -23,6 +23,7 @@ mod holding;
 mod holes;
 mod inside;
 mod nailers;
+mod on_legs;
 mod on_wood;
 mod posts;
 mod round;
@@ -41,6 +42,7 @@ pub use builder::{Planes, planes};
 pub(crate) use cover::cover_of;
 pub use edging::asked as asked_edging;
 pub use hinging::hinge_heights;
+pub use on_legs::{LegAt, legs_under};
 pub use round::is_cut_round;
 
 /// Builds every part of a piece, with its joints and marks. Where there are
@@ -62,6 +64,7 @@ fn build_with(piece: &Piece, aside: &Aside) -> Parts {
         let mut builder = Builder::new(piece, case, &mut parts, aside);
         let carcass = carcass::build(&mut builder);
         base::build(&mut builder, &carcass);
+        on_legs::build(&mut builder, &carcass);
         face_frame::build(&mut builder, &carcass);
         inside::build(&mut builder, &carcass);
         nailers::join(&mut builder, &carcass.nailers);

@@ -10,7 +10,7 @@ use crate::parts::space::{Direction, Face};
 use crate::trade;
 
 use super::builder::{Builder, Draft, INWARD, SIDEWAYS};
-use super::drawers::Made;
+use super::drawers::{Made, behind_doors};
 use super::inside;
 use super::posts;
 
@@ -22,7 +22,7 @@ pub(super) fn build(
     made: &Made,
     space: &inside::Space,
 ) {
-    let Some(depth) = Depth::of(builder, made) else { return };
+    let Some(depth) = Depth::of(builder, opening, made) else { return };
     let Some(free) = &opening.on_wood else { return };
     let own = Own { opening, boxes, depth: &depth, free };
     for (index, side) in Side::BOTH.into_iter().enumerate() {
@@ -55,9 +55,10 @@ struct Depth {
 }
 
 impl Depth {
-    /// From the front of the case's boards to the rear of the box.
-    fn of(builder: &Builder<'_>, made: &Made) -> Option<Self> {
-        let from = builder.planes.carcass.clone();
+    /// From the front of the case's boards, or behind doors from the front of the drawer, to
+    /// the rear of the box.
+    fn of(builder: &Builder<'_>, opening: &Opening, made: &Made) -> Option<Self> {
+        let from = behind_doors(builder, opening).unwrap_or_else(|| builder.planes.carcass.clone());
         let long = builder.part(made.sides[0])?.side(Direction::Z, true) - &from;
         Some(Self { from, long })
     }
@@ -167,13 +168,15 @@ fn guide(builder: &mut Builder<'_>, own: &Own<'_>, made: &Made, side: Side, spac
         return;
     }
     let off = opening.grown(Axis::Across).half();
-    let thickness = &space.packing[index] - &off;
+    // Past the edge of its opening it keeps the drawer clear of the open doors.
+    let clear = &opening.clear[index];
+    let thickness = &space.packing[index] + clear - &off;
     if !thickness.length.is_positive() {
         return;
     }
     let x = match side {
         Side::Left => &opening.stands[0] - &space.packing[index],
-        Side::Right => &opening.stands[0] + &opening.wide + &off,
+        Side::Right => &opening.stands[0] + &opening.wide + &off - clear,
     };
     let high = builder.part(made.sides[index]).map(|side| side.width.clone()).unwrap_or_default();
     let usual = own.free.strip.clone();
@@ -221,14 +224,15 @@ fn before_post(
 ) -> Option<PartId> {
     let opening = own.opening;
     let off = opening.grown(Axis::Across).half();
-    let thickness = wide - &off;
+    let clear = side.of(&opening.clear);
+    let thickness = wide + clear - &off;
     let back = posts::find(builder, side, Which::Back).and_then(|id| builder.part(id));
     let post_at = back?.side(Direction::Z, false);
     let ends = &own.depth.from + &own.depth.long;
     let to = if ends.length < post_at.length { ends } else { post_at };
     let x = match side {
         Side::Left => &opening.stands[0] - wide,
-        Side::Right => &opening.stands[0] + &opening.wide + &off,
+        Side::Right => &opening.stands[0] + &opening.wide + &off - clear,
     };
     let middle = (x.length + thickness.length.half(), (from.length + to.length).half());
     let floor = floor(builder, opening, (builder.case.x + middle.0, middle.1))?;
@@ -247,12 +251,14 @@ fn before_post(
     Some(id)
 }
 
-/// Where a strip over or under a side of the box begins: at the edge of the opening.
+/// Where a strip over or under a side of the box begins: at the edge of the opening, or of
+/// what the open doors leave of it.
 fn strip_x(opening: &Opening, side: Side, wide: &Size) -> Size {
     let off = opening.grown(Axis::Across).half();
+    let clear = side.of(&opening.clear);
     match side {
-        Side::Left => &opening.stands[0] - off,
-        Side::Right => &opening.stands[0] + &opening.wide + off - wide,
+        Side::Left => &opening.stands[0] - off + clear,
+        Side::Right => &opening.stands[0] + &opening.wide + off - clear - wide,
     }
 }
 

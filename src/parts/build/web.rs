@@ -292,8 +292,10 @@ fn needed(builder: &Builder<'_>, member: &Member) -> Vec<[Size; 2]> {
         if !touches(opening.y, opening.y + opening.high.length) || x < left || right < x + wide {
             continue;
         }
-        let from = opening.stands[0].clone();
-        let to = &from + &opening.wide;
+        // Behind doors the boxes keep clear of the open leaves.
+        let [left, right] = &opening.clear;
+        let from = &opening.stands[0] + left;
+        let to = &opening.stands[0] + &opening.wide - right;
         asked.push([from.clone(), from + &own.strip]);
         asked.push([&to - &own.strip, to]);
     }

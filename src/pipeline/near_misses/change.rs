@@ -33,6 +33,10 @@ pub enum Way {
     Lower,
     /// In height.
     Higher,
+    /// In height, of an opening: it is not moved.
+    Shorter,
+    /// In height, of an opening.
+    Taller,
 }
 
 impl Along {

@@ -3,10 +3,10 @@
 use std::collections::BTreeMap;
 
 use crate::measure::{Exact, FileId, Length, Span, Tape};
-use crate::model::{Boundary, Build, Case, Fronts, MemberKind, Piece, Size};
+use crate::model::{Boundary, Build, Case, Fronts, MemberKind, Opening, OpeningKind, Piece, Size};
 use crate::pipeline::causes::holds;
 
-use super::change::{Along, Change};
+use super::change::{Along, Change, Way};
 
 /// A written size that may give.
 #[derive(Debug)]
@@ -21,14 +21,21 @@ pub(super) struct Figure {
     pub(super) length: Length,
     /// The statement.
     pub(super) span: Span,
+    /// It is the width or height of an opening, or of a list of them.
+    pub(super) is_of_opening: bool,
 }
 
 impl Figure {
     /// What would stand there if it were so much more; less where that is below nought.
     pub(super) fn changed_by(&self, tape: &Tape, more: Length) -> Change {
+        let way = match (self.along.way(more.is_positive()), self.is_of_opening) {
+            (Way::Lower, true) => Way::Shorter,
+            (Way::Higher, true) => Way::Taller,
+            (way, _) => way,
+        };
         Change {
             what: self.what.clone(),
-            way: self.along.way(more.is_positive()),
+            way,
             by: more.abs(),
             span: self.span,
             text: format!("{} {}", self.word, tape.source(self.length + more)),
@@ -80,7 +87,9 @@ fn figure(
     let (fact, _) = fact;
     let (word, span) = (fact.word?, fact.origin.span()?);
     let is_own = span.file == FileId::default() && fact.length == size.length;
-    is_own.then(|| Figure { what: name(span), along, word, length: fact.length, span })
+    let length = fact.length;
+    let own = || Figure { what: name(span), along, word, length, span, is_of_opening: false };
+    is_own.then(own)
 }
 
 /// True where another case is as deep or as high by a figure of its own: they are in line.
@@ -124,6 +133,38 @@ pub(super) fn members(piece: &Piece) -> impl Iterator<Item = Figure> {
     all.into_values()
 }
 
+/// The widths and heights of openings, and of lists of them.
+pub(super) fn openings(piece: &Piece) -> impl Iterator<Item = Figure> {
+    let openings = piece.cases.iter().flat_map(|case| &case.openings);
+    openings.flat_map(move |opening| {
+        let sizes = [(Along::Wide, &opening.wide), (Along::High, &opening.high)];
+        let sizes = sizes.into_iter().zip(opening.size_spans);
+        sizes.filter_map(|((along, size), written)| {
+            let figure = figure(piece, size, along, |_| called(opening))?;
+            // That of another opening is told of that one.
+            (written == Some(figure.span)).then_some(Figure { is_of_opening: true, ..figure })
+        })
+    })
+}
+
+/// What an opening is called in a list of changes. A list without a name has that of what it
+/// stands in.
+fn called(opening: &Opening) -> String {
+    let path = &opening.path;
+    match (&opening.kind, opening.named) {
+        (OpeningKind::List(..), true) => format!("the list {path}"),
+        (OpeningKind::List(..), false) => format!("a list of {path}"),
+        (
+            OpeningKind::Drawer { .. }
+            | OpeningKind::Door(_)
+            | OpeningKind::Doors
+            | OpeningKind::Open
+            | OpeningKind::False,
+            _,
+        ) => format!("the opening {path}"),
+    }
+}
+
 /// The widths of the stiles and rails of a front.
 fn of_front(fronts: &Fronts) -> Vec<&Size> {
     match &fronts.build {
@@ -142,5 +183,6 @@ pub(super) fn depth(piece: &Piece, span: Span) -> Option<Figure> {
     let is_own = span.file == FileId::default();
     let word = fact.word.filter(|_| is_own)?;
     let what = format!("the {}", fact.name);
-    Some(Figure { what, along: Along::Deep, word, length: fact.length, span })
+    let length = fact.length;
+    Some(Figure { what, along: Along::Deep, word, length, span, is_of_opening: false })
 }

@@ -3,6 +3,7 @@
 
 mod change;
 mod figures;
+mod places;
 mod settings;
 
 pub use change::{Change, Way};
@@ -21,6 +22,7 @@ use crate::plans::liquids::{self, Liquid};
 use crate::plans::sawing::Blank;
 use crate::plans::sheets::{self, OfStock};
 use crate::trade;
+use crate::vocabulary::Supply;
 
 use super::Compilation;
 use figures::{Figure, figures};
@@ -269,11 +271,15 @@ fn comes_to(work: &Workings<'_>) -> Exact {
     work.buying().iter().filter_map(Bought::comes_to).sum::<Exact>() + wet + abrasives
 }
 
-/// The screws of a piece, on whose packs its price hangs too.
-fn screws(work: &Workings<'_>) -> (Vec<(Purpose, Long, u32)>, Vec<u32>) {
+/// The screws of a piece, on whose packs its price hangs too, and its hanging rails where they
+/// are cut from what has a price.
+fn screws(work: &Workings<'_>) -> (Vec<(Purpose, Long, u32)>, Vec<u32>, Vec<Length>) {
     let own = work.fastened().screws.iter().map(|own| (own.purpose, own.long, own.count));
     let studs = work.piece.cases.iter().map(|case| work.piece.studs_behind(case));
-    (own.collect(), studs.collect())
+    let are_sold = work.piece.supplies.iter().any(|own| own.sort == Supply::HangingRails);
+    let rails = if are_sold { &work.fitting().rails[..] } else { &[] };
+    let rails = rails.iter().map(|rail| rail.long.length);
+    (own.collect(), studs.collect(), rails.collect())
 }
 
 /// How many sheets and boards are bought of each stock that is planned.

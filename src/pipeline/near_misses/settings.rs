@@ -13,7 +13,8 @@ use crate::plans::assembly::{Stage, stage};
 use crate::plans::setups::Setup;
 
 use super::change::Change;
-use super::figures::{Figure, depth, figures, members};
+use super::figures::{Figure, depth, figures, members, openings};
+use super::places::{self, Free};
 use super::{bought, comes_to};
 
 /// How many changed pieces are read and planned at the most.
@@ -56,8 +57,15 @@ enum Pair {
 pub(super) fn find(compiled: &Compilation, work: &Workings<'_>) -> Vec<NearSetting> {
     let (own, depths, rips) = (free(work), depths(work), rips(work));
     let mut worth_trying: BTreeMap<(Span, Length), (&Figure, Vec<Pair>)> = BTreeMap::new();
-    let all = own.iter().flat_map(|(figure, gives)| of_rips((work, &rips), figure, *gives));
+    let places = places::alike(work, &own);
+    let ripped = own.iter().filter(|(figure, _)| !figure.is_of_opening);
+    let all = ripped.flat_map(|(figure, gives)| of_rips((work, &rips), figure, *gives));
     let all = all.chain(depths.iter().map(|(figure, more, pair)| (figure, *more, *pair)));
+    let all = all.chain(
+        places
+            .into_iter()
+            .map(|(figure, more, [one, other])| (figure, more, Pair::SetUps(one, other))),
+    );
     for (figure, more, pair) in all {
         let own = worth_trying.entry((figure.span, more)).or_insert((figure, Vec::new()));
         own.1.push(pair);
@@ -83,15 +91,17 @@ pub(super) fn find(compiled: &Compilation, work: &Workings<'_>) -> Vec<NearSetti
     found
 }
 
-/// The figures that widths may hang on, with how much less and how much more each may be.
-fn free(work: &Workings<'_>) -> Vec<(Figure, [Length; 2])> {
+/// The figures that widths and places may hang on, with how much less and how much more each
+/// may be.
+fn free(work: &Workings<'_>) -> Vec<Free> {
     let give = work.piece.job.give;
     let of_cases = figures(work.piece).map(|own| {
         let less = own.along.give(give);
         (own, [less, Length::ZERO])
     });
     let of_frames = members(work.piece).map(|own| (own, [give.members; 2]));
-    of_cases.chain(of_frames).collect()
+    let of_openings = openings(work.piece).map(|own| (own, [give.openings; 2]));
+    of_cases.chain(of_frames).chain(of_openings).collect()
 }
 
 /// The parts that are ripped at each setting of the fence.
@@ -145,7 +155,7 @@ fn of_rips<'f>(
 }
 
 /// True for a size above nought that a maker sets by the tape.
-fn is_on_tape(work: &Workings<'_>, length: Length) -> bool {
+pub(super) fn is_on_tape(work: &Workings<'_>, length: Length) -> bool {
     length.is_positive() && work.piece.tape().print(length).shown == length
 }
 

@@ -17,13 +17,15 @@ pub enum Looks {
     Front,
     /// A member of a frame, whose grain is to be straight.
     Frame,
-    /// Neither.
+    /// A shelf in a niche that stays open, or a board that is seen through glass.
+    Shelf,
+    /// None of these.
     Plain,
 }
 
 impl Looks {
     /// All of them, in the order in which boards are chosen for them.
-    pub const ALL: [Self; 3] = [Self::Front, Self::Frame, Self::Plain];
+    pub const ALL: [Self; 4] = [Self::Front, Self::Frame, Self::Shelf, Self::Plain];
 
     /// Of a blank.
     #[must_use]
@@ -32,12 +34,21 @@ impl Looks {
         if !blank.strips.is_empty() {
             return Self::Frame;
         }
-        let part = work.parts.get(blank.part);
-        part.map_or(Self::Plain, |part| match of_role(part.role) {
-            Self::Plain if is_behind_glass(work, part) => Self::Frame,
-            own => own,
-        })
+        match work.parts.get(blank.part) {
+            Some(part) if is_in_the_open(work.piece, part) || is_behind_glass(work, part) => {
+                Self::Shelf
+            }
+            Some(part) => of_role(part.role),
+            None => Self::Plain,
+        }
     }
+}
+
+/// True for a shelf in an opening that has no front, and no door before it.
+fn is_in_the_open(piece: &Piece, part: &Part) -> bool {
+    let opening = part.opening().filter(|id| piece.door_before(*id).is_none());
+    matches!(part.role, Role::FixedShelf | Role::AdjustableShelf)
+        && opening.and_then(|id| piece.opening(id)).is_some_and(|own| own.front.is_none())
 }
 
 /// True for a board that whoever stands before the piece sees through the glass of a door.

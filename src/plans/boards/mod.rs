@@ -1,6 +1,6 @@
 //! From which boards the rough pieces of solid wood come, and how they are sawn: looks
 //! before yield. Fronts come first, those that are seen together one after another from one
-//! board; then the members of frames; then all else, from what is left where it holds it.
+//! board; then the members of frames; then what is seen inside; then all else, from what is left where it holds it.
 
 mod bench;
 mod blanks;
@@ -220,6 +220,7 @@ fn looks_first(work: &Workings<'_>, blanks: &[Blank], bench: &mut Bench, floor: 
         own.map(|(index, _)| index).collect()
     };
     unplaced.extend(bench.pack(&of(Looks::Frame), 0));
+    unplaced.extend(bench.pack(&of(Looks::Shelf), 0));
     let spent = bench.spent();
     unplaced.extend(bench.pack(&of(Looks::Plain), floor - spent));
     unplaced

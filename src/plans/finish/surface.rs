@@ -17,6 +17,8 @@ pub enum Coated {
     Cases,
     /// Face frames that have another finish than their case.
     Frames,
+    /// Fillers that have another finish than their case.
+    Fillers,
     /// Doors, drawer fronts, and false fronts.
     Fronts,
     /// Drawer boxes.
@@ -30,9 +32,10 @@ pub enum Coated {
 }
 
 impl Coated {
-    const ALL: [Self; 7] = [
+    const ALL: [Self; 8] = [
         Self::Cases,
         Self::Frames,
+        Self::Fillers,
         Self::Fronts,
         Self::Boxes,
         Self::Shelves,
@@ -46,6 +49,7 @@ impl Coated {
         match self {
             Self::Cases => "case",
             Self::Frames => "frame",
+            Self::Fillers => "fillers",
             Self::Fronts => "fronts",
             Self::Boxes => "drawer boxes",
             Self::Shelves => "loose shelves",
@@ -122,6 +126,7 @@ pub fn sanded(
     let share = |sort: Coated| match sort {
         Coated::Cases | Coated::Boxes => 0.5,
         Coated::Frames
+        | Coated::Fillers
         | Coated::Fronts
         | Coated::Shelves
         | Coated::Countertops
@@ -189,9 +194,11 @@ fn body(piece: &Piece, id: PartId, part: &Part) -> Option<Body> {
         return None;
     }
     let finish = of_part(piece, part);
-    let sort = match sort {
-        Coated::Cases if finish != piece.case(part.case)?.finish => Coated::Frames,
-        sort => sort,
+    let differs = finish != piece.case(part.case)?.finish;
+    let sort = match (sort, part.assembly) {
+        (Coated::Cases, Assembly::Filler(..)) if differs => Coated::Fillers,
+        (Coated::Cases, _) if differs => Coated::Frames,
+        (sort, _) => sort,
     };
     let extents = Direction::ALL.map(|direction| part.extent(direction));
     let [from, to] = [extents.map(|(from, _)| from), extents.map(|(_, to)| to)]

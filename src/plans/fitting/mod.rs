@@ -42,7 +42,7 @@ pub use at_wall::{AtWall, Obstacle, at_wall, patch};
 pub use fronts::OntoBox;
 pub use hinges::HungAt;
 pub use leg_blocks::{LegBlock, of as leg_block};
-pub use on_wood::{OnWood, is_behind_stile, is_between_posts};
+pub use on_wood::{OnWood, Unstopped, is_behind_stile, is_between_posts};
 pub use pins::{PinRows, Struck};
 
 pub(crate) use driver_room::{block, blocks, places};

@@ -27,22 +27,39 @@ pub struct OnWood<'a> {
     pub stops_on: Vec<&'a Part>,
     /// How much narrower and lower than its opening, as built, the box is.
     pub less: [Size; 2],
+    /// Behind doors, where its strips begin.
+    pub behind_doors: Option<BehindDoors>,
     /// From the box to the nailer that stands behind it, else to the inside of the back.
     pub behind: Size,
     /// That nailer.
     pub nailer: Option<&'a Part>,
     /// Where its stops go; `None` where it has none.
     pub stopped: Option<Stopped>,
+    /// Why a drawer with an inset front has none.
+    pub unstopped: Option<Unstopped>,
     /// How much farther apart the guides stand at their rear ends.
     pub open: Option<Length>,
 }
 
-impl OnWood<'_> {
-    /// True for one whose front lies in its opening, so that something must stop it.
-    #[must_use]
-    pub fn closes_inset(&self) -> bool {
-        self.opening.front.as_ref().is_some_and(|front| front.set == Set::Inset)
-    }
+/// Why no stop has room.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Unstopped {
+    /// The bottom of the box lies too low over the board that it runs on.
+    Under,
+    /// That board, or the front rail of the web frame, ends too soon behind the front of the
+    /// box: it must reach so far from the front edge.
+    Narrow(Length),
+}
+
+/// Where the strips of a drawer behind doors begin.
+#[derive(Clone, Debug)]
+pub struct BehindDoors {
+    /// From the face of the frame, or the front edge of a case without one, to the face of its
+    /// own front, with which they begin.
+    pub back: Size,
+    /// How far past the left and the right edge of the opening its guides stand, clear of the
+    /// open doors.
+    pub past: [Size; 2],
 }
 
 /// The places of a drawer's stops.
@@ -112,7 +129,7 @@ fn on_wood<'a>(
     let on = under(Role::DrawerSide, JointSort::Slid);
     let stops_on = under(Role::Stop, JointSort::Wood(JointKind::Butt));
     let size = piece.drawer_box(case, opening)?;
-    let tall = opening.as_built(Axis::Down);
+    let [wide, tall] = [Axis::Across, Axis::Down].map(|axis| opening.as_built(axis));
     let guides = of(Role::Guide);
     let stops = of(Role::Stop);
     let stopped = stops.first().map(|stop| {
@@ -122,6 +139,33 @@ fn on_wood<'a>(
         Stopped { back, aside: middle - &case.beside - left }
     });
     let planes = parts::planes(piece, case);
+    let behind_doors = case.door_before(opening).is_some().then(|| BehindDoors {
+        back: piece.behind_doors(case, opening),
+        past: opening.clear.clone(),
+    });
+    let inset = opening.front.as_ref().is_some_and(|front| front.set == Set::Inset);
+    let unstopped = (inset && stopped.is_none()).then(|| {
+        let part = |role: Role| own.iter().find(|(_, part)| part.role == role).map(|(_, own)| own);
+        let under = part(Role::DrawerBottom).map_or(Length::ZERO, |bottom| {
+            bottom.extent(Direction::Y).0 - opening.stands[1].length - free.over_stop.length
+        });
+        let behind = part(Role::DrawerFront).or_else(|| part(Role::Slab));
+        let behind = behind.map_or(Length::ZERO, |front| front.extent(Direction::Z).1);
+        // Runners of a web frame end behind its front rail.
+        let rail = |on: &Part| {
+            let mut all = index.parts.of_case(case.id).iter();
+            all.find(|part| {
+                part.role == Role::WebRail && part.of == on.of && part.which == Which::Front
+            })
+        };
+        let begins = on.iter().map(|on| rail(on).unwrap_or(on).extent(Direction::Z).0).min();
+        match begins.filter(|_| under >= free.over_stop.length) {
+            Some(begins) => {
+                Unstopped::Narrow(behind + trade::shortest_stop(piece.tape().unit) - begins)
+            }
+            None => Unstopped::Under,
+        }
+    });
     let rear = &planes.frame + piece.before_box(case, opening) + &size.deep;
     let sides = own.iter().filter(|(_, part)| part.role == Role::DrawerSide);
     let level = |nailer: &&Part| {
@@ -145,10 +189,12 @@ fn on_wood<'a>(
         stops_on,
         kickers: of(Role::Kicker),
         runners: of(Role::Runner),
-        less: [free.play.clone(), tall - &size.high],
+        less: [wide - &size.outside, tall - &size.high],
+        behind_doors,
         behind,
         nailer,
         stopped,
+        unstopped,
         open: (!guides.is_empty()).then(|| trade::guides_open(piece.tape().unit)),
         guides,
         stops,

@@ -38,6 +38,7 @@ pub fn kind(feature: FeatureKind) -> MadeKind {
         FeatureKind::Bore(Bore::Pull) => MadeKind::PullHole,
         FeatureKind::Bore(Bore::Plate | Bore::PlateBehind) => MadeKind::PlateHole,
         FeatureKind::Bore(Bore::Round) => MadeKind::RoundHole,
+        FeatureKind::Bore(Bore::Leg) => MadeKind::LegHole,
         FeatureKind::Flute(_) => MadeKind::Flute,
         FeatureKind::Tenon => MadeKind::Tenon,
         FeatureKind::Haunch => MadeKind::Haunch,
@@ -76,7 +77,7 @@ pub(super) fn sort(kind: MadeKind) -> Sort {
         MadeKind::Tenon => Sort::Tenon,
         MadeKind::HingeCup | MadeKind::PullHole | MadeKind::RoundHole => Sort::Bore,
         MadeKind::Miter | MadeKind::Dovetails => Sort::Whole,
-        MadeKind::PlateHole => Sort::Pilot,
+        MadeKind::PlateHole | MadeKind::LegHole => Sort::Pilot,
         MadeKind::PocketHoles | MadeKind::DowelHoles => Sort::Hidden,
         MadeKind::Dado
         | MadeKind::Groove

@@ -20,6 +20,7 @@ use std::ops::Range;
 use crate::measure::{Length, Span};
 use crate::model::{FrontId, KeepOutId, Stock};
 use crate::parts::{Bore, Face, Part, PartId};
+use crate::plans::on_legs::LegsOn;
 use crate::trade;
 
 use super::Workings;
@@ -228,6 +229,8 @@ pub enum Doing {
     /// A block is glued and screwed below a bottom beside the leg that a joint, by its place
     /// among all, plants there.
     LegBlock(usize),
+    /// A case is turned over, and its bought legs are fixed under it.
+    Legs(LegsOn),
     /// Clamping blocks are glued along mitered seams, for the clamps to bear on.
     Blocks {
         /// The boards of the seams.

@@ -111,11 +111,11 @@ pub(in crate::plans) fn gaps<'a>(work: &Workings<'a>) -> Vec<Gap<'a>> {
         let others: Vec<&Front<'_>> = before.chain(after).collect();
         if case.replace(front.case) != Some(front.case) {
             let of_case = work.parts.of_case(front.case).iter();
-            // The packers stand beside the fronts of drawers behind doors, a filler or a cover
-            // beside those of its run.
+            // Packers and guides stand beside the fronts of drawers behind doors, a filler or a
+            // cover beside those of its run.
             let still = of_case.filter(|part| {
                 matches!(part.assembly, Assembly::Frame(_) | Assembly::Carcass(_))
-                    || matches!(part.role, Role::Packer | Role::Filler | Role::Cover)
+                    || matches!(part.role, Role::Packer | Role::Guide | Role::Filler | Role::Cover)
             });
             let still = still.chain(beside(work, front.case)).chain(above(work, front.case));
             members = still.map(|part| (part.cuboid(), part)).collect();

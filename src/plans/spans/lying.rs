@@ -6,7 +6,7 @@ use crate::measure::Length;
 use crate::model::{
     Board, Carries, Case, Member, MemberKind, Opening, OpeningKind, Piece, RailShelf,
 };
-use crate::parts::{Direction, Of, Part, PartId, Parts, Role};
+use crate::parts::{self, Direction, Of, Part, PartId, Parts, Role};
 use crate::trade::{self, Beam};
 
 use super::Lying;
@@ -39,7 +39,7 @@ pub(in crate::plans) fn lying<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<Lyi
             if part.role == Role::Countertop {
                 let under = piece.top_over(case.id).map_or(Vec::new(), |top| parts.under(top));
                 let under: Vec<&Part> = under.into_iter().map(|(_, part)| part).collect();
-                found.extend(on_cases(&under, part, carries));
+                found.extend(on_cases(piece, &under, part, carries));
                 continue;
             }
             let none = Vec::new();
@@ -50,7 +50,7 @@ pub(in crate::plans) fn lying<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<Lyi
                     (Role::Stretcher, Some((count, _))) => case.deep.length / i64::from(*count),
                     _ => part.width.length,
                 };
-            let lying = one(own, part, carries, hosts, under);
+            let lying = one(piece, own, part, carries, hosts, under);
             found.extend(lying.map(|lying| Lying { bears, ..lying }.held()));
         }
         from += of_case.len();
@@ -160,7 +160,12 @@ fn stands_on<'a>(case: &'a Case, part: &Part, lip: Length) -> impl Iterator<Item
 
 /// A countertop lies on the ends, and by way of stretchers on the partitions under them;
 /// the rail of the frame bends with its front edge.
-fn on_cases<'a>(own: &[&'a Part], part: &'a Part, carries: Carries) -> Option<Lying<'a>> {
+fn on_cases<'a>(
+    piece: &Piece,
+    own: &[&'a Part],
+    part: &'a Part,
+    carries: Carries,
+) -> Option<Lying<'a>> {
     let of = || own.iter().copied();
     let ends = of().filter(|own| matches!(own.role, Role::End(_) | Role::Post(_)));
     // The outermost ends hold it, and those between bear it, on either side of a space.
@@ -179,10 +184,25 @@ fn on_cases<'a>(own: &[&'a Part], part: &'a Part, carries: Carries) -> Option<Ly
             && upright.extent(Direction::Y).1 >= carrier.extent(Direction::Y).0
     };
     let under: Vec<&Part> = of().filter(reaches).chain(inner).collect();
-    one(own, part, carries, &hosts, &under).map(Lying::held)
+    one(piece, own, part, carries, &hosts, &under).map(Lying::held)
+}
+
+/// The bought legs under a bottom between the outer ones.
+fn middle_legs(piece: &Piece, bottom: &Part) -> Vec<(Length, Length)> {
+    let Some(case) = piece.case(bottom.case) else { return Vec::new() };
+    let Some((legs, leg)) = piece.legs_under(case) else { return Vec::new() };
+    let across = usize::try_from(legs.across).unwrap_or(usize::MAX);
+    let front = parts::legs_under(piece, case, bottom).into_iter().take(across);
+    let (from, half) = (bottom.cuboid().from.x, leg.wide.length.half());
+    let middle = front.skip(1).take(across.saturating_sub(2));
+    middle
+        .map(|leg| from + leg.center[0].length)
+        .map(|center| (center - half, center + half))
+        .collect()
 }
 
 fn one<'a>(
+    piece: &Piece,
     own: &[&'a Part],
     part: &'a Part,
     carries: Carries,
@@ -218,6 +238,7 @@ fn one<'a>(
             }
             held.extend(touches.then_some((under.from.x, under.to.x)));
         }
+        held.extend(middle_legs(piece, part));
     }
     held.retain(|(from, to)| left < *to && *from < right);
     held.sort_unstable();

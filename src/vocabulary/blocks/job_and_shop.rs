@@ -30,7 +30,7 @@ block! {
 block! {
     /// `give { … }`
     give: "give", "what may give",
-    "How much smaller a case may come out than it is written, where that saves a sheet, a board, or a setting, and how far rails, stiles, and joints may change where that makes two settings one. The buying list tells which small change would save one, and each has been tried: the changed piece is sound, with no finding that it doesn't have now. Write 0 for what may not change: the width of a built-in, the height of a counter. Cases in line stay in line, and what stands between two walls keeps its width, whatever else changes.";
+    "How much smaller a case may come out than it is written, where that saves a sheet, a board, or a setting, and how far rails, stiles, joints, and openings may change where that makes two settings one. The buying list tells which small change would save one, and each has been tried: the changed piece is sound, with no finding that it doesn't have now. Write 0 for what may not change: the width of a built-in, the height of a counter. Cases in line stay in line, and what stands between two walls keeps its width, whatever else changes.";
     WIDE: Length = (
         "wide",
         "how much narrower a case may be, and a stretcher or a nailer",
@@ -60,6 +60,13 @@ block! {
     ).default("1/8 in").metric("3 mm")
         .can_be("0 in", "2 in")
         .usual("0 in", "1/2 in");
+    OPENINGS: Length = (
+        "openings",
+        "how much larger or smaller an opening may be where what lies beside it is then let in at one set-up with others",
+        "openings 1/8",
+    ).default("1/2 in").metric("12 mm")
+        .can_be("0 in", "12 in")
+        .usual("0 in", "3 in");
 }
 
 block! {
@@ -132,13 +139,13 @@ block! {
         .usual("0 m", "2.5 m");
     WIDE: Length = ("wide", "its width", "wide 6").required()
         .can_be("3 mm", "10 m")
-        .usual("3/4 in", "60 in");
+        .usual("3/4 in", "12 ft");
     HIGH: Length = ("high", "its height", "high 3-1/4").required()
         .can_be("3 mm", "6 m")
         .usual("3/4 in", "96 in");
     DEEP: Length = ("deep", "how far it stands out from the wall", "deep 3").required()
         .can_be("2 mm", "3 m")
-        .usual("1/4 in", "24 in");
+        .usual("1/4 in", "36 in");
     HOT: Flag = ("hot", "it gets hot, or moves: what is cut around it stays 1 in (25 mm) clear", "hot");
     NOTE;
 }

@@ -193,14 +193,21 @@ block! {
 block! {
     /// `supply SORT { … }`
     supply: "supply", "a supply",
-    "How screws, pins, or clips are sold, for the buying list. It counts what the piece takes, with a tenth more, and rounds it up to whole packs. Where several of a sort differ in length, give `long`; without it, one holds for all that have none of their own.";
+    "How screws, pins, clips, hanging rails, catches, or door stops are sold, for the buying list. It counts what the piece takes, with a tenth more of screws, pins, and clips, and rounds it up to whole packs. Where several of a sort differ in length, give `long`, and where hanging rails differ in thickness, give `diameter`; without it, one holds for all that have none of their own.";
     LONG: Length = (
         "long",
-        "how long the screws are; of shelf pins and plate screws, how wide their holes are",
+        "how long the screws are; of shelf pins and plate screws, how wide their holes are; of hanging rails, how long one is from which they are cut",
         "long 1-1/4",
     )
-        .can_be("2 mm", "12 in")
-        .usual("3 mm", "6 in");
+        .can_be("2 mm", "6 m")
+        .usual("3 mm", "12 ft");
+    DIAMETER: Length = (
+        "diameter",
+        "how thick hanging rails are, or those that cups and hangers are for",
+        "diameter 1-1/4",
+    )
+        .can_be("5 mm", "150 mm")
+        .usual("10 mm", "70 mm");
     PACK: Count<10_000> = (
         "pack",
         "how many come in a pack: whole packs are bought",
@@ -211,7 +218,7 @@ block! {
     PRICE: Price<ByPack> = ("price", "what a pack costs, or one", "price 7.50 per pack");
     ON_HAND: Count<100_000> = (
         "on-hand",
-        "how many are in the shop already: they are taken off what is bought; it takes `long` where several lengths are bought",
+        "how many are in the shop already: they are taken off what is bought; it takes `long` where several lengths are bought, and `diameter` where rails of several are",
         "on-hand 40",
     )
         .can_be("1", "100000")

@@ -4,6 +4,7 @@
 mod declare;
 
 mod boards_behind;
+mod bought_legs;
 mod cabinet;
 mod elevation;
 mod finishes;
@@ -20,6 +21,7 @@ mod standing;
 mod whole_file;
 
 pub(crate) use boards_behind::*;
+pub(crate) use bought_legs::*;
 pub(crate) use cabinet::*;
 pub(crate) use elevation::*;
 pub(crate) use finishes::*;
@@ -69,6 +71,9 @@ pub static BLOCKS: &[&Block] = &[
     &hook::BLOCK,
     &wooden::BLOCK,
     &pull::BLOCK,
+    &bought_leg::BLOCK,
+    &leg_plate::BLOCK,
+    &leg_hole::BLOCK,
     &bit::BLOCK,
     &finish::BLOCK,
     &mix::BLOCK,
@@ -84,6 +89,7 @@ pub static BLOCKS: &[&Block] = &[
     &space::BLOCK,
     &takes_block::BLOCK,
     &base::BLOCK,
+    &stands_on_legs::BLOCK,
     &posts::BLOCK,
     &ends::BLOCK,
     &end_panel::BLOCK,

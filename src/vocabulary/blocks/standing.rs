@@ -4,13 +4,16 @@ pub(crate) use super::NOTE;
 pub(crate) use super::cabinet::STOCK;
 use super::*;
 
+/// What says by itself how high a case stands.
+const ON_LEGS: &str = "legs";
+
 block! {
     /// `base { … }`
     base: "base", "the base",
-    "A toe kick is a recess under the front. It is cut into the ends, or it belongs to a separate frame that the case stands on. A piece of furniture stands on corner posts instead. Without a base, the case stands on its ends or hangs on the wall. In a run it is made once for cases that stand side by side: one frame, leveled by itself before they come onto it, or one board across the notches of all their ends. A board across notches goes on when the piece stands level, and is scribed to the floor.";
+    "A toe kick is a recess under the front. It is cut into the ends, or it belongs to a separate frame that the case stands on. A piece of furniture stands on corner posts, or on bought legs, instead. Without a base, the case stands on its ends or hangs on the wall. In a run it is made once for cases that stand side by side: one frame, leveled by itself before they come onto it, or one board across the notches of all their ends. A board across notches goes on when the piece stands level, and is scribed to the floor.";
     TOE_KICK: Flag = ("toe-kick", "a recess under the front", "toe-kick");
-    HIGH: Size = ("high", "the height from the floor to the underside of the frame", "high 4").required()
-        .can_be("20 mm", "600 mm")
+    HIGH: Size = ("high", "the height from the floor to the underside of the frame", "high 4").required().unless(ON_LEGS)
+        .can_be("20 mm", "36 in")
         .usual("1 in", "7-1/2 in")
         .usual_beside("posts", "1 in", "30 in");
     SET_BACK: Length = (
@@ -29,6 +32,11 @@ block! {
         .usual("1/4 in", "2 in");
     CUT_INTO: CutInto = ("cut-into", "the ends run to the floor, and the recess is notched into them", "cut-into ends");
     SEPARATE: Flag = ("separate", "the base is a frame of its own under the case", "separate");
+    LEGS: Refer<Leg> = (
+        "legs",
+        "bought legs under its bottom, by the name of their hardware; they say how high it stands",
+        "legs tapered { in 1 }",
+    ).may_open(stands_on_legs::block);
     POSTS: Braces = (
         "posts",
         "a post at each corner, from the floor to the top, with paneled ends between them",
@@ -43,6 +51,8 @@ block! {
             ToeKick = TOE_KICK,
             /// Corner posts.
             Posts = POSTS,
+            /// Bought legs.
+            Legs = LEGS,
         }
     }
     [one_of "how the base is built"] {
@@ -54,6 +64,8 @@ block! {
             Separate = SEPARATE,
             /// The corner posts reach up to the top.
             Posts = POSTS,
+            /// The legs come as they are.
+            Legs = LEGS,
         }
     }
 }

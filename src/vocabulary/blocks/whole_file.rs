@@ -53,6 +53,11 @@ block! {
         "a pull or knob",
         "pull ring { centers 3; screw 5/32; up middle }",
     ).opens(pull::block).many();
+    LEG: Define = (
+        "leg",
+        "a leg that is bought and screwed under a case, with the figures of its maker's sheet",
+        "leg tapered { high 6; wide 2-1/2; foot 7/8; plate { screws 4; from-edge 3/8 } }",
+    ).opens(bought_leg::block).many();
     BIT: Define = (
         "bit",
         "a router bit",
@@ -65,7 +70,7 @@ block! {
     ).opens(finish::block).many();
     SUPPLY: Supply = (
         "supply",
-        "screws, pins, or clips as they are sold: how many to a pack, what one costs, and how many are on hand",
+        "screws, pins, clips, hanging rails, catches, or door stops as they are sold: how many to a pack, what one costs, and how many are on hand",
         "supply wood-screws { long 1-1/4; pack 100; price 7.50 per pack }",
     ).opens(supply::block).many();
     GLUE: Braces = (

@@ -99,6 +99,7 @@ impl Maker<'_, '_> {
             let mut after = stands.to_vec();
             after.extend(self.ready(&fitted));
             after.extend(self.packers_first(stands));
+            after.extend(self.strips_first(stands));
             let efforts = vec![ShopTime::FitFront.times(&self.piece.shop.times, inset.len())];
             let title = "Fit the fronts to their openings".into();
             let fit = self.simple(title, lines, fitted.clone(), Work::Bench, efforts, after);

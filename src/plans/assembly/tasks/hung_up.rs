@@ -20,9 +20,12 @@ impl<'a> Maker<'_, 'a> {
     }
 
     /// What hangs rests on strips on the wall until its screws hold; the task after which
-    /// these are up.
-    pub(super) fn strips_up(&mut self, after: usize) -> usize {
-        let names: Vec<&str> = self.hung().into_iter().map(|case| case.name.as_str()).collect();
+    /// these are up. Those of cases that hang over others, whose place counts from these, go up
+    /// once the others stand where they stay.
+    pub(super) fn strips_up(&mut self, after: usize, over: bool) -> usize {
+        let mut hung = self.hung();
+        hung.retain(|case| case.over().is_some() == over);
+        let names: Vec<&str> = hung.iter().map(|case| case.name.as_str()).collect();
         if names.is_empty() {
             return after;
         }
@@ -30,12 +33,11 @@ impl<'a> Maker<'_, 'a> {
             STUDS.to_owned(),
             format!("find the highest place of the floor below {}", listed(&names)),
         ];
-        let mut heights: Vec<Length> =
-            self.hung().into_iter().map(|case| case.base_high().length).collect();
+        let mut heights: Vec<Length> = hung.iter().map(|case| case.base_high().length).collect();
         heights.sort();
         heights.dedup();
         for up in heights {
-            let here = self.hung().into_iter().filter(|case| case.base_high().length == up);
+            let here = hung.iter().filter(|case| case.base_high().length == up);
             let here: Vec<&str> = here.map(|case| case.name.as_str()).collect();
             lines.push(format!(
                 "strike a level line on the wall {} above that place for {}, and screw a straight strip to the studs with its upper edge on the line; try it with a level",
@@ -46,13 +48,13 @@ impl<'a> Maker<'_, 'a> {
         lines.push(
             "the strips carry what is lifted onto them until the wall screws hold".to_owned(),
         );
-        lines.extend(self.hung().into_iter().filter_map(|case| self.marked_over(case)));
+        lines.extend(hung.iter().filter_map(|case| self.marked_over(case)));
         let up = |case: &Case| {
             let over = self.hangs_over(case).map(|(below, left)| (below.id, left));
             let up = case.base_high().length;
             Doing::House(House::WallStrip(WallStrip { case: case.id, up, over }))
         };
-        let does: Vec<Doing> = self.hung().into_iter().map(up).collect();
+        let does: Vec<Doing> = hung.iter().map(|case| up(case)).collect();
         let efforts = vec![Usual::Strip.times(names.len())];
         let title = "Put up strips on the wall".to_owned();
         let last = self.simple(title, lines, Vec::new(), Work::Fit, efforts, vec![after]);

@@ -20,6 +20,7 @@ impl Maker<'_, '_> {
     /// All that is done in the house. A front is adjusted last: shims and wall
     /// screws still move its opening.
     pub(super) fn install(&mut self, finished: usize) {
+        let stood = self.legs_on(finished);
         let stands = self.levels();
         let (lines, does) = self.carried(stands);
         let title = match stands {
@@ -30,9 +31,9 @@ impl Maker<'_, '_> {
         let work = Work::Fit;
         let cases = self.piece.cases.iter().filter(|case| case.is_on_floor()).count();
         let efforts = vec![Usual::Leveling.times(cases.max(1))];
-        let mut last = self.simple(title, lines, Vec::new(), work, efforts, vec![finished]);
+        let mut last = self.simple(title, lines, Vec::new(), work, efforts, vec![stood]);
         self.does(last, does);
-        last = self.strips_up(last);
+        last = self.strips_up(last, false);
         last = self.bases_set(last);
         // What is too wide for its place goes onto no base there before it is planed.
         let planed_first = self.between_walls().is_some();
@@ -43,6 +44,8 @@ impl Maker<'_, '_> {
         if !planed_first {
             last = self.scribes(last);
         }
+        last = self.strips_up(last, true);
+        last = self.scribes_over(last);
         last = self.hung_up(last);
         last = self.tied(last, false);
         last = self.screwed_down(last);
@@ -189,7 +192,8 @@ impl Maker<'_, '_> {
     /// How what stands on the floor by itself is leveled: the piece, or those of its cases
     /// that don't stand on a base with others.
     fn leveling(&self) -> Vec<String> {
-        let own: Vec<&str> = self.leveled().map(|case| case.name.as_str()).collect();
+        let all: Vec<&Case> = self.leveled().collect();
+        let own: Vec<&str> = all.iter().map(|case| case.name.as_str()).collect();
         let others = self.piece.cases.iter().filter(|case| !case.is_on_floor()).count();
         let clear = match self.between_walls() {
             Some(_) => "in front of its place between the walls",
@@ -210,10 +214,11 @@ impl Maker<'_, '_> {
                 let piece = self.on_floor("the piece");
                 vec![
                     format!(
-                        "find the highest place of the floor where {piece} goes, and set it {clear}"
+                        "find the highest place of the floor where {piece} will stand, and set it {clear}"
                     ),
                     format!(
-                        "shim up from it until {piece} is level from end to end and from front to back, and its ends are plumb"
+                        "{} until the whole of {piece} is level from end to end and from front to back, with the ends plumb",
+                        self.level_by(&all).unwrap_or("shim up from it")
                     ),
                 ]
             }
@@ -234,7 +239,7 @@ impl Maker<'_, '_> {
         let mut lines = vec![STUDS.to_owned()];
         lines.extend(self.screwed_to_wall(wall));
         if !stacked {
-            lines.push("what screws go through has to lie against the wall: take off the baseboard behind the piece, or cut it out there; where it stays, pack out behind each screw by its thickness, and take screws that are as much longer".to_owned());
+            lines.push("what screws go through has to lie against the wall: where a baseboard keeps it off, take that off behind the piece, or cut it out there; where it stays, pack out behind each screw by its thickness, and take screws that are as much longer".to_owned());
         }
         let tips = self.work.tipping().iter().filter(|tipping| tipping.tips());
         let tips: Vec<&str> = tips
@@ -243,7 +248,7 @@ impl Maker<'_, '_> {
             .map(|case| case.name.as_str())
             .collect();
         if !tips.is_empty() {
-            lines.push(format!("put in no door or drawer before the screws hold; until then {} can tip when it is opened", listed(&tips)));
+            lines.push(format!("put in no door or drawer before the screws hold; until then {} can tip when opened", listed(&tips)));
         }
         lines
     }

@@ -24,7 +24,9 @@ mod legs;
 mod lone_bases;
 mod miters;
 mod nailers;
+mod on_legs;
 mod openings;
+mod on_wood;
 mod packed;
 mod raw_edges;
 mod runs;
@@ -40,11 +42,10 @@ use std::collections::BTreeMap;
 use crate::measure::{Duration, Length};
 use crate::model::{CaseId, Finish, FinishId, JointKind, Piece, Set};
 use crate::parts::{Assembly, Direction, Feature, Joint, JointSort, Of, Part, PartId, Parts, Role};
-use crate::plans::Workings;
-use crate::plans::finish;
 use crate::plans::operations::Doing;
 use crate::plans::setups::Setup;
 use crate::plans::squareness::{self, Square};
+use crate::plans::{Workings, finish};
 use crate::trade;
 
 use super::effort::{self, Effort, ShopTime, Usual};
@@ -64,8 +65,7 @@ pub(super) fn tasks(work: &Workings<'_>) -> Vec<Task> {
     let (early, late) = maker.by_turn(cut);
     maker.joints("Cut the joints", early);
     maker.joints(maker.late_title(), late);
-    maker.pins(Stage::First);
-    maker.round_holes(&maker.at(Stage::First));
+    maker.holes();
     maker.trimmed();
     maker.prefinish(true);
     let mut stands = Vec::new();
@@ -92,8 +92,7 @@ struct Maker<'w, 'a> {
     members: BTreeMap<&'a Assembly, Vec<PartId>>,
     /// The joints by what is glued up together.
     units: Units<'a>,
-    /// Every joint with both parts in one unit that closes with it, by its
-    /// place among all.
+    /// The joints that close with each unit, by their places among all.
     closing: BTreeMap<&'a Assembly, Vec<usize>>,
     /// The joints of each face frame with its carcass.
     framed: BTreeMap<CaseId, Vec<usize>>,
@@ -105,8 +104,9 @@ struct Maker<'w, 'a> {
     laid: BTreeMap<PartId, Vec<PartId>>,
     /// The task that each part comes out of, the last so far.
     made: BTreeMap<PartId, usize>,
-    /// The task in which the packers are fixed, where that is one of its own.
+    /// The tasks that fix packers and strips of drawers before the fronts are fitted.
     packed: Option<usize>,
+    stripped: Option<usize>,
     /// The task in which the backs came off, to stay off until after the finish.
     opened: Option<usize>,
     tasks: Vec<Task>,
@@ -152,23 +152,23 @@ impl<'w, 'a> Maker<'w, 'a> {
                 framed.entry(*case).or_default().push(index);
             }
         }
-        let (units, made, tasks) = (Units::of(parts), BTreeMap::new(), Vec::new());
         Self {
             work,
             piece,
             parts,
             setups,
             members,
-            units,
+            units: Units::of(parts),
             closing,
             framed,
             planted,
             screwed,
             laid,
-            made,
+            made: BTreeMap::new(),
             packed: None,
+            stripped: None,
             opened: None,
-            tasks,
+            tasks: Vec::new(),
             told: RefCell::default(),
         }
     }

@@ -19,9 +19,30 @@ impl Maker<'_, '_> {
         task
     }
 
-    fn scribed(&self) -> Option<(Vec<String>, Vec<Doing>)> {
+    /// The same for cases that hang over others, once these stand where they stay and the
+    /// strips are up.
+    pub(super) fn scribes_over(&mut self, after: usize) -> usize {
+        let (stiles, does) = self.stiles_scribed(|case| case.over().is_some());
+        if stiles.is_empty() {
+            return after;
+        }
+        let mut lines = vec!["at its mark the case would reach into the wall by what may come off: hold it off the mark, away from the wall, by the same amount at top and bottom, and set the compass to that amount".to_owned()];
+        lines.extend(stiles);
+        lines.push(
+            "plane to the line, undercutting it a few degrees so that only the front edge meets the wall".to_owned(),
+        );
+        lines.extend(self.sealed());
+        let title = "Scribe what hangs to the walls".to_owned();
+        let efforts = vec![Usual::Scribing.times(1)];
+        let task = self.simple(title, lines, Vec::new(), Work::Fit, efforts, vec![after]);
+        self.does(task, does);
+        task
+    }
+
+    /// The stiles of such cases that are scribed.
+    fn stiles_scribed(&self, is_it: impl Fn(&Case) -> bool) -> (Vec<String>, Vec<Doing>) {
         let (mut lines, mut does) = (Vec::new(), Vec::new());
-        for case in self.piece.cases.iter().filter(|case| case.is_in_row()) {
+        for case in self.piece.cases.iter().filter(|case| is_it(case)) {
             let marked = lines.len();
             for side in Side::BOTH {
                 if let Exposure::Wall { scribe } = side.of(&case.exposure)
@@ -42,6 +63,16 @@ impl Maker<'_, '_> {
                 lines.insert(marked, held);
             }
         }
+        (lines, does)
+    }
+
+    /// What is bare where it was planed.
+    fn sealed(&self) -> Option<String> {
+        self.is_finished().then(|| "seal every edge that you cut or plane in the house with finish, before it meets the wall".to_owned())
+    }
+
+    fn scribed(&self) -> Option<(Vec<String>, Vec<Doing>)> {
+        let (mut lines, mut does) = self.stiles_scribed(Case::is_in_row);
         if lines.is_empty() {
             return None;
         }
@@ -59,9 +90,7 @@ impl Maker<'_, '_> {
             lines.push(format!("close the gap beside {} at the wall with a strip of its stock, scribed to the wall and glued to its end", self.marks(&kicks)));
             does.push(Doing::House(House::Strip(kicks)));
         }
-        if self.is_finished() {
-            lines.push("seal every edge that you cut or plane in the house with finish, before it meets the wall".to_owned());
-        }
+        lines.extend(self.sealed());
         let lone = self.lone_bases();
         if self.between_walls().is_some() && !lone.is_empty() {
             for case in &lone {
