@@ -16,8 +16,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     accept: "",
     example: Example {
         base: Base::First,
-        sound: "plywood 1/4; actual 13/64;",
-        wrong: "glass 1/4;",
+        sound: "plywood 1/4; actual 13/64; sheet { long 96; wide 48 }",
+        wrong: "glass 1/4",
     },
     check: Check::Parts(check),
     sometimes: None,
