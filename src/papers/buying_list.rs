@@ -49,7 +49,11 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         "The sheets and boards are those of their plans. Choose boards that are at least as large, and whose knots and splits fall into what the plan leaves over, or take more. Where the spec does not say which boards the yard has, they are bought by what their rough pieces come to and {} % more, for knots, splits, ends, and widths that don't divide: choose them with the board plan in hand. What lies in the rack already is used first where that saves a sheet or a board. What is cut already is not on this list.",
         trade::BOARD_WASTE
     ))];
-    blocks.extend(order_first(&lines).map(Block::Note));
+    let (glass, others): (Vec<&Line>, Vec<&Line>) =
+        lines.iter().partition(|line| line.sort == GLASS);
+    blocks.extend(order_first(&others, "Order first").map(Block::Note));
+    let when = "Order when its frames and shelves are measured, as the assembly order has it";
+    blocks.extend(order_first(&glass, when).map(Block::Note));
     let (priced, others): (Vec<&Line>, Vec<&Line>) =
         lines.iter().partition(|line| line.sort != SCREWS);
     if !priced.is_empty() {
@@ -65,18 +69,21 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     blocks
 }
 
+/// What a glazier cuts.
+const GLASS: &str = "glass";
+
 /// What has a lead time, the longest first: `Order first: slides soft-15 (6 weeks), then
 /// birch-ply and hinge cup (10 days).`
-fn order_first(lines: &[Line]) -> Option<String> {
+fn order_first(lines: &[&Line], what: &str) -> Option<String> {
     let mut by_lead: BTreeMap<Reverse<Days>, Vec<String>> = BTreeMap::new();
-    for (name, lead) in leads(lines) {
+    for (name, lead) in leads(lines.iter().copied()) {
         by_lead.entry(Reverse(lead)).or_default().push(name);
     }
     let told: Vec<String> = by_lead
         .into_iter()
         .map(|(Reverse(lead), names)| format!("{} ({lead})", listed(&names)))
         .collect();
-    (!told.is_empty()).then(|| format!("Order first: {}.", told.join(", then ")))
+    (!told.is_empty()).then(|| format!("{what}: {}.", told.join(", then ")))
 }
 
 /// Small hardware, in a table of its own.
@@ -151,7 +158,7 @@ pub(super) fn has_lead<'l>(lines: impl IntoIterator<Item = &'l Line>) -> bool {
 }
 
 /// What has a lead time, by its name, with that: a stock of several sizes has a line for each.
-fn leads(lines: &[Line]) -> Vec<(String, Days)> {
+fn leads<'l>(lines: impl IntoIterator<Item = &'l Line>) -> Vec<(String, Days)> {
     let mut all: Vec<(String, Days)> = Vec::new();
     for line in lines {
         let Some(lead) = line.lead else { continue };
@@ -275,7 +282,7 @@ fn line(source: &Source<'_, '_>, own: &Bought) -> Option<Line> {
             let sort = match stock.kind {
                 StockKind::Lumber => "boards",
                 StockKind::Banding => "edging",
-                StockKind::Glass => "glass",
+                StockKind::Glass => GLASS,
                 StockKind::Plywood
                 | StockKind::Mdf
                 | StockKind::Particleboard

@@ -46,6 +46,10 @@ impl Play<'_> {
             }
         }
         for (part, into, lasts) in done {
+            // What goes into a door opens with it.
+            if lasts && self.hung.contains(&into) {
+                self.hung.push(part);
+            }
             self.fixed.join(part, into);
             if lasts {
                 self.built.join(part, into);

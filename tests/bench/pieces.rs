@@ -79,6 +79,13 @@ impl Writer<'_> {
         self.number(2) == 1
     }
 
+    /// The letters that are written so far, without those of the glass.
+    fn written(&self) -> usize {
+        let lines = self.drawn.text.split_inclusive('\n');
+        let counted = lines.filter(|line| !line.contains("{ glass "));
+        counted.flat_map(str::bytes).map(usize::from).sum()
+    }
+
     fn line(&mut self, text: &str) {
         self.drawn.text.push_str(text);
         self.drawn.text.push('\n');
@@ -401,7 +408,7 @@ impl Writer<'_> {
             ));
         }
         // Glass goes by what is written so far, so that no other choice depends on it.
-        let written: usize = self.drawn.text.bytes().map(usize::from).sum();
+        let written: usize = self.written();
         let [pane, plate] = [
             ["glass 1/8 in", "glass 1/4 in", "glass 3/16 in; tempered", "glass 4 mm; mirror"],
             ["glass 1/2 in", "glass 3/8 in; tempered", "glass 10 mm; tempered", "glass 12 mm"],
@@ -419,7 +426,7 @@ impl Writer<'_> {
     /// no other choice depends on them.
     /// Another size that a sheet is sold in, by what is written so far.
     fn other_size(&mut self) -> &'static str {
-        let written: usize = self.drawn.text.bytes().map(usize::from).sum();
+        let written: usize = self.written();
         let sizes = [
             "",
             "; sheet { long 60 in; wide 60 in }",
@@ -433,7 +440,7 @@ impl Writer<'_> {
     }
 
     fn boards(&mut self) -> String {
-        let written: usize = self.drawn.text.bytes().map(usize::from).sum();
+        let written: usize = self.written();
         let yards = [
             "",
             "; boards { wide 5 in to 8 in; long 96 in to 144 in }",
@@ -462,7 +469,7 @@ impl Writer<'_> {
         self.line(&format!("hinge cup {{ cup 35 mm; bore 12 mm; from-edge 4 mm; gap 1.5 mm; door-thickness 15 mm to 26 mm; {plate} }}"));
         // The height of the boxes goes by what is written so far, so that no piece changes but
         // by it.
-        let written: usize = self.drawn.text.bytes().map(usize::from).sum();
+        let written: usize = self.written();
         let (under, beside) =
             [("", ""), ("box-up 14 mm; ", "box-up 1/2 in; "), ("box-up 3/8 in; ", "")][written % 3];
         if !under.is_empty() {
@@ -715,7 +722,7 @@ impl Writer<'_> {
     /// What slabs are cut from: boards, or veneered sheets whose grain runs on. It goes by what is
     /// written so far, so that no other choice depends on it.
     fn slab(&self) -> &'static str {
-        let written: usize = self.drawn.text.bytes().map(usize::from).sum();
+        let written: usize = self.written();
         let has_grain = self.drawn.text.contains("stock ply { plywood");
         if has_grain && !written.is_multiple_of(8) {
             "stock ply; in-sequence"
@@ -752,16 +759,16 @@ impl Writer<'_> {
     }
 
     /// A door of its own, with glass.
-    fn glazed(&mut self, drawn: u16) -> &'static str {
+    fn glazed(&mut self) -> &'static str {
         self.is("glazed door");
-        match drawn {
-            4 => {
+        match self.drawn.text.len() % 4 {
+            0 => {
                 "; front { build panel { stile 2-1/4 in; rail 2-1/4 in; panel-stock pane; groove 3/8 in } }"
             }
-            5 => {
+            1 => {
                 "; front { build panel { stile 60 mm; rail 55 mm; panel-stock pane; groove 10 mm; groove-wide 7 mm; beads birch } }"
             }
-            6 => {
+            2 => {
                 "; front { build panel { stile 2-1/4 in; rail 2-1/4 in; mid-rail; panel-stock pane; beads maple } }"
             }
             _ => {
@@ -869,7 +876,7 @@ impl Writer<'_> {
             }
             1 => {
                 self.is("adjustable shelf");
-                let glass = self.drawn.text.len().is_multiple_of(3);
+                let glass = self.drawn.text.len().is_multiple_of(5);
                 if glass {
                     self.is("glass shelf");
                 }
@@ -890,9 +897,9 @@ impl Writer<'_> {
         let drawn = if is_door { self.number(24) } else { 0 };
         let behind = is_door && drawn % 3 == 1;
         // Deeper down, most doors are too low for one.
-        let mid = match drawn / 3 {
-            own @ 4.. if is_door => self.glazed(own),
-            own if place.depth == DEPTH => self.mid_rail(own),
+        let mid = match drawn {
+            12..16 => self.glazed(),
+            _ if place.depth == DEPTH => self.mid_rail(drawn / 3),
             _ => "",
         };
         let shelves = if behind {
@@ -991,7 +998,6 @@ pub(super) const WAYS: &[&str] = &[
     "adjustable shelf",
     "fixed shelf",
     "round hole",
-    "glazed door",
     "door",
     "pair of doors",
     "drawer",
@@ -1055,6 +1061,7 @@ pub(super) const RARER: &[&str] = &[
     "fixed and adjustable shelves",
     "drawers on wood",
     "fronts in sequence",
+    "glazed door",
     "glass shelf",
     "joint: glazed",
     "joint: pinned",

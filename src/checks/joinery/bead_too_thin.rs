@@ -62,10 +62,18 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             found = found.label(stock.nominal_span, label);
             if thickest.is_positive() {
                 found = found.note(format!(
-                    "take glass no thicker than {}, a thicker frame, or a wider groove with `groove-wide`",
+                    "take glass no thicker than {}, a thicker frame, or wider grooves, which bring the glass forward",
                     tape.figure_with_unit(thickest)
                 ));
             }
+        }
+        // A front lip as thin as what is left has to be, and no thinner than walls last.
+        let wide = tape.up((least + glass + shy).twice() - thick);
+        if (thick - wide).half() >= trade::lasting_wall() {
+            let figure = tape.source(wide);
+            let text = format!("groove-wide {figure}");
+            let title = format!("cut the grooves {figure} wide");
+            found = found.fix(glazed.groove_wide_at.says(&text, title));
         }
         sink.push(found);
     }

@@ -16,8 +16,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     accept: "",
     example: Example {
         base: Base::First,
-        sound: "plywood 1/4; actual 13/64;",
-        wrong: "glass 1/4;",
+        sound: "plywood 1/4; actual 13/64; sheet { long 96; wide 48 }",
+        wrong: "glass 1/4",
     },
     check: Check::Parts(check),
     sometimes: None,
@@ -48,7 +48,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             .finding(
                 format!("{} can't be made of {}, which is glass", part.path, stock.name),
                 part.span,
-                "a part that is joined",
+                "to be of glass",
             )
             .label(stock.nominal_span, "glass")
             .note(note)

@@ -123,7 +123,8 @@ impl Maker<'_, '_> {
             ),
             "use a rabbeting bit whose bearing runs on the front lip, at the router table or with a piece of wood clamped on that carries the base; take it off in two or three passes, and the last one just down to the front wall of the groove".to_owned(),
             "the bit leaves the corners round: square them with a chisel to the lines of the cut list".to_owned(),
-            "against the turn of the bit, and never with the frame held by hand alone".to_owned(),
+            "feed against the turn of the bit, and clamp the frame: it is never held by hand alone"
+                .to_owned(),
         ];
         let count = self.work.lights().len();
         let efforts = vec![Usual::Rabbet.times(count)];
