@@ -109,7 +109,7 @@ fn glass_comes_when_all_else_is_done() {
         "Fit the fronts to their openings",
         "Bore the fronts",
         "Coat 3 of 3",
-        "Put in the glass",
+        "Set the glass in the doors",
         "Put in the doors and shelves",
     ]
     .map(at);

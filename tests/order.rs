@@ -186,7 +186,11 @@ fn shops() -> Vec<Shop> {
 
 /// A hole for hardware or a flute: ornament and fittings, not a joint.
 fn is_late(kind: FeatureKind) -> bool {
-    matches!(kind, FeatureKind::Flute(_) | FeatureKind::Bore(Bore::Cup | Bore::Pull))
+    // What lies behind a groove is cut off when its frame is glued up.
+    matches!(
+        kind,
+        FeatureKind::Flute(_) | FeatureKind::Bore(Bore::Cup | Bore::Pull) | FeatureKind::Glazing(_)
+    )
 }
 
 #[test]
@@ -471,6 +475,10 @@ fn what_goes_into_an_opening_is_cut_from_the_opening_that_was_made() {
                 (Role::Back, _) => "back",
                 _ => continue,
             };
+            // A glazier cuts glass.
+            if shop.piece.stock(part.stock).is_some_and(|own| own.is_glass()) {
+                continue;
+            }
             let before = shop.before(shop.milled(id));
             let name = format!("{}: {}", shop.name, part.path);
             if what == "back" {

@@ -18,7 +18,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     example: Example {
         base: Base::Glazed,
         sound: "stock mirror { glass 4 mm;",
-        wrong: "stock mirror { glass 10 mm;",
+        wrong: "stock mirror { glass 9 mm;",
     },
     check: Check::Parts(check),
     sometimes: None,
@@ -41,7 +41,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         }
         let path = front_path(piece, front.id);
         let title = format!(
-            "{} is left for the beads of {path}, and they take {} at the least",
+            "{} is left for the beads of {path}, and they take {} or more",
             tape.text(left),
             tape.text(least)
         );

@@ -296,11 +296,18 @@ fn door_apart<'p>(parts: &[&'p Part]) -> Vec<Body<'p>> {
     };
     // A stile runs past all rails, and stands in the middle of them.
     let beside = rails.len().saturating_sub(1) as f64;
+    // Beads lie behind the glass, which would hide them: they are drawn beside the door.
+    let sides = parts.iter().map(|part| part.extent(Direction::X));
+    let sides = sides.reduce(|(from, to), (other, end)| (from.min(other), to.max(end)));
+    let wide = sides.map_or(0.0, |(from, to)| mm(to - from));
+    let aside = wide + step * 2.0 * stiles.len() as f64;
     for own in &mut all {
         let (x, y) = (own.middle(Direction::X), own.middle(Direction::Y));
         let is_stile = own.parts.iter().any(|part| part.role == Role::FrontStile);
         let down = if is_stile { beside } else { steps(&rails, y) };
-        own.by = (steps(&stiles, x) * step, -down * step);
+        let is_bead = own.parts.iter().any(|part| part.role == Role::Bead);
+        let by = if is_bead { aside } else { 0.0 };
+        own.by = (steps(&stiles, x) * step + by, -down * step);
     }
     all
 }

@@ -66,7 +66,7 @@ block! {
     );
     TEMPERED: Flag = (
         "tempered",
-        "the glass is tempered, which makes it safety glass; it can't be cut any more",
+        "the glass is tempered, which makes it safety glass; nobody can cut it later",
         "tempered",
     );
     SPECIES: Label = ("species", "the wood of a board, or of a sheet's face veneer", "species black-cherry");

@@ -80,7 +80,7 @@ impl Maker<'_, '_> {
         let plain = of(|stock| stock.pane.tempered.is_none());
         let safe = of(|stock| stock.pane.tempered.is_some());
         let safe = safe.map(|marks| {
-            format!("{marks}: ask for tempered glass; it can't be cut or drilled any more, so its sizes must be right when you order it")
+            format!("{marks}: ask for tempered glass; nobody can cut or drill it later, so its sizes must be right when you order it")
         });
         let plain = plain.map(|marks| {
             format!("{marks}: caution, plain glass breaks into long, sharp pieces. Ask the glazier for tempered glass in doors, in shelves, and wherever somebody may fall against it or a child reaches it; where your local code asks for safety glass, the code decides. Write `tempered` in the stock then")
@@ -193,7 +193,7 @@ impl Maker<'_, '_> {
         let efforts = vec![Usual::Glazing.times(panes.len())];
         let mut parts = panes.clone();
         parts.extend(&beads);
-        let title = "Put in the glass".to_owned();
+        let title = "Set the glass in the doors".to_owned();
         let task = self.simple(title, lines, parts.clone(), Work::Bench, efforts, after);
         let joints =
             self.picked(|joint| matches!(joint.sort, JointSort::Glazed | JointSort::Pinned));
