@@ -7,7 +7,7 @@ use crate::model::{KeepOut, Opening, SpaceId};
 use crate::parts::PartId;
 use crate::plans::finish;
 use crate::plans::operations::{
-    Beside, Coating, DryFit, FrameOn, House, Measure, Measured, Narrow, Rest, Sand, Wall, Why,
+    Beside, Coating, DryFit, FrameOn, House, Measure, Measured, Rest, Sand, Why,
 };
 use crate::plans::seasons::Air;
 use crate::trade::{self, Carry};
@@ -243,29 +243,6 @@ pub(super) fn carried_by(carry: Carry) -> String {
     }
 }
 
-#[derive(Serialize)]
-pub(super) struct Walled<'d> {
-    through: Vec<&'d str>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    nailer: Option<Figure>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    back: Option<Figure>,
-    screws: u32,
-    least: Figure,
-    into_stud: Figure,
-    lining: Figure,
-    screw: Figure,
-    #[serde(skip_serializing_if = "Vec::is_empty")]
-    narrow: Vec<NarrowCase<'d>>,
-}
-
-#[derive(Serialize)]
-struct NarrowCase<'d> {
-    case: &'d str,
-    wide: Figure,
-    studs: Figure,
-}
-
 impl<'d> Maker<'d, '_> {
     pub(super) fn measure(&self, own: &Measure) -> MeasureData<'d> {
         let piece = self.work.piece;
@@ -483,29 +460,6 @@ impl<'d> Maker<'d, '_> {
             wide: size(0),
             high: size(1),
             clear: self.figure(own.map_or(Length::ZERO, |own| own.clear.length)),
-        }
-    }
-
-    fn walled(&self, wall: &Wall) -> Walled<'d> {
-        let said = |length: Length| length.is_positive().then(|| self.figure(length));
-        Walled {
-            through: wall.nailers.iter().chain(&wall.backs).map(|id| self.mark(*id)).collect(),
-            nailer: said(wall.thick),
-            back: said(wall.back),
-            screws: wall.screws,
-            least: self.at_least(wall.least()),
-            into_stud: self.figure(wall.into),
-            lining: self.figure(wall.lining),
-            screw: self.at_least(wall.screw(self.work.piece.tape().unit)),
-            narrow: wall.narrow.iter().map(|own| self.narrow(own)).collect(),
-        }
-    }
-
-    fn narrow(&self, own: &Narrow) -> NarrowCase<'d> {
-        NarrowCase {
-            case: self.work.piece.case(own.case).map_or("", |case| &case.name),
-            wide: self.figure(own.wide),
-            studs: self.figure(own.apart),
         }
     }
 }

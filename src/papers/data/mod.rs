@@ -17,6 +17,7 @@ mod record;
 mod sections;
 mod sheets;
 mod stacked;
+mod walled;
 mod wooden;
 mod work;
 

@@ -430,7 +430,7 @@ pub(super) enum What<'d> {
     #[serde(rename = "set on case")]
     StandOnCase(stacked::SetOn<'d>),
     #[serde(rename = "fix to wall")]
-    FixToWall(done::Walled<'d>),
+    FixToWall(super::walled::Walled<'d>),
 }
 
 /// A row of pocket holes.
