@@ -444,7 +444,7 @@ fn pieces() -> Vec<Compilation> {
         ],
     ));
     let glazed = papers::EXAMPLES.iter().find(|own| own.slug == "glazed-doors");
-    all.push(glazed.and_then(|own| own.compiled()).expect("an example"));
+    all.push(glazed.and_then(casewright::papers::Example::compiled).expect("an example"));
     all
 }
 

@@ -2,13 +2,13 @@
 
 use casewright::editor;
 use casewright::measure::{Exact, Length, Mass};
-use casewright::papers::{self, Format};
+use casewright::papers::{self, EXAMPLES, Format};
 use casewright::parts::{Direction, Part};
 use casewright::pipeline::Compilation;
 use casewright::plans::Workings;
 use serde_json::Value;
 
-use crate::support::{compile, compile_example, slugs, spec};
+use crate::support::{compile, compile_example, packet, slugs, spec};
 
 fn shelf() -> String {
     spec("signal-house-media-shelf.case")
@@ -262,6 +262,90 @@ fn a_case_hangs_over_what_stands_on_the_floor() {
     assert_eq!(found("up 60", "up 12"), ["hangs-and-stands"]);
     assert_eq!(found("up 60", "up 20-11/16"), ["hangs-and-stands"]);
     assert_eq!(found("up 60", "up 20-3/4"), Vec::<&str>::new());
+}
+
+/// A run that hangs says so once: its cases are lifted onto one strip from the left, each is
+/// screwed to the studs before the next, and all are screwed to each other.
+#[test]
+fn a_run_hangs_from_one_strip() {
+    let example = EXAMPLES.iter().find(|own| own.slug == "run-on-the-wall").unwrap();
+    let compiled = compile_example(example.text);
+    assert!(compiled.is_sound(), "{:?}", compiled.diagnostics);
+    let order = papers::one(&compiled, "assembly-order", Format::Text).unwrap();
+    let strip = "strike a level line on the wall 54 above that place for plates, glasses, and spice, and screw a straight strip to the studs";
+    assert!(order.contains(strip), "{order}");
+    let packet = packet(&compiled);
+    let operations = packet["operations"].as_array().unwrap();
+    let house = [
+        "put up strip",
+        "lift onto strip",
+        "fix to wall",
+        "fix cases",
+        "fit filler",
+        "stand off wall",
+        "keep space",
+    ];
+    let kinds = operations.iter().map(|own| own["kind"].as_str().unwrap());
+    let kinds: Vec<&str> = kinds.filter(|kind| house.contains(kind)).collect();
+    let each = ["lift onto strip", "fix to wall"];
+    let strips = ["put up strip", "put up strip", "put up strip", "stand off wall"];
+    let all = [&strips[..], &each, &each, &each, &["fix cases"; 2], &["fit filler"]];
+    assert_eq!(kinds, all.concat());
+    let lifted = operations.iter().filter(|own| own["kind"] == "lift onto strip");
+    let lifted: Vec<&str> = lifted.map(|own| own["case"].as_str().unwrap()).collect();
+    assert_eq!(lifted, ["plates", "glasses", "spice"]);
+    // A space between them is kept while they are hung.
+    let space = "space hood { takes { wide 23-3/4; high 20 }; clear 1/8 }\n    case spice";
+    let compiled = compile_example(&example.text.replace("case spice", space));
+    assert!(compiled.is_sound(), "{:?}", compiled.diagnostics);
+    let packet = crate::support::packet(&compiled);
+    let operations = packet["operations"].as_array().unwrap();
+    let at = |kind: &str| operations.iter().position(|own| own["kind"] == kind).unwrap();
+    assert!(at("put up strip") < at("keep space") && at("keep space") < at("lift onto strip"));
+    assert_eq!(operations[at("keep space")]["wide"]["print"], "24");
+    assert_eq!(operations[at("keep space")]["step"], operations[at("put up strip")]["step"]);
+    assert_eq!(crate::bench::built(&compiled), Vec::<String>::new());
+}
+
+/// Worked by hand over the run of the examples, 96 wide: one of 70 hangs over its middle from
+/// 13 in, or in from its left side as far as it says. Its cases are 26, 26, and 18 wide.
+#[test]
+fn a_run_hangs_over_a_run() {
+    let text = |slug: &str| EXAMPLES.iter().find(|own| own.slug == slug).unwrap().text;
+    let (_, upper) = text("run-on-the-wall").split_once("\nrun uppers").unwrap();
+    let upper = upper.replace("    filler corner { wide 2 }\n", "").replace("wide 90;", "wide 70;");
+    let over = |left: &str| {
+        let upper = upper.replace("up 54", &format!("up 54; {left} over kitchen"));
+        format!("{}\nrun uppers{upper}", text("run"))
+    };
+    for (left, from) in [("", 13), ("left 2;", 2), ("left 26;", 26)] {
+        let compiled = compile_example(&over(left));
+        assert!(compiled.is_sound(), "{:?}", compiled.diagnostics);
+        let piece = compiled.piece.as_ref().unwrap();
+        let at = |name: &str| piece.cases.iter().find(|own| own.name == name).unwrap().x;
+        let places = ["plates", "glasses", "spice"].map(at);
+        assert_eq!(places, [from, from + 26, from + 52].map(|at| Length::inches(at, 1)), "{left}");
+        assert_eq!(piece.wide(), Length::inches(96, 1));
+        let order = papers::one(&compiled, "assembly-order", Format::Text).unwrap();
+        let told = format!(
+            "mark on the strip where the left side of glasses comes: {} to the right of that line",
+            from + 24
+        );
+        assert!(order.contains(&told), "{order}");
+        assert_eq!(crate::bench::built(&compiled), Vec::<String>::new(), "{left}");
+    }
+    // Nothing hangs over what hangs, or over itself.
+    for (from, to) in [("over kitchen", "over uppers"), ("over kitchen", "over plates")] {
+        let found = compile_example(&over("").replace(from, to)).diagnostics;
+        let [only] = &found[..] else { panic!("{to}: {found:?}") };
+        assert_eq!(only.slug, "not-supported-yet", "{to}");
+    }
+    // On a wall beside its left end, a run that is even there is scribed.
+    let walled = over("left 0;")
+        .replace("case plates { share 1;", "filler next { wide 2 }\n    case plates { share 1;");
+    let compiled = compile_example(&walled);
+    assert!(compiled.is_sound(), "{:?}", compiled.diagnostics);
+    assert_eq!(crate::bench::built(&compiled), Vec::<String>::new());
 }
 
 /// The rack of 44 begins 10 to the right of the bench's left side and ends at 54. The bench ends

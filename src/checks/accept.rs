@@ -68,10 +68,10 @@ pub fn accepted(
 }
 
 /// What stands, what is accepted and by which `accept`, and the places of each of those.
-fn taken(
-    accepts: &[Accept],
-    diagnostics: Vec<Diagnostic>,
-) -> (Vec<Diagnostic>, Vec<(Diagnostic, usize)>, Vec<BTreeSet<String>>) {
+type Taken = (Vec<Diagnostic>, Vec<(Diagnostic, usize)>, Vec<BTreeSet<String>>);
+
+/// Takes out what is accepted.
+fn taken(accepts: &[Accept], diagnostics: Vec<Diagnostic>) -> Taken {
     let places: Vec<BTreeSet<String>> =
         accepts.iter().map(|accept| places(accept, &diagnostics)).collect();
     let accepted_by = |found: &Diagnostic| {
@@ -135,15 +135,17 @@ fn named<'a>(written: &str, path: &'a str) -> Option<&'a str> {
     starts.find(|start| parts::suits(written, start))
 }
 
-/// One cause, one message: what a rule says again at the same statement, of
-/// other places, is told with the first of those that nobody has accepted.
+/// One cause, one message: what a rule says again at the same statement, or of the same
+/// figures at another, of other places, is told with the first of those that nobody has
+/// accepted.
 fn fold(diagnostics: Vec<Diagnostic>) -> Vec<Diagnostic> {
     let mut kept: Vec<Diagnostic> = Vec::with_capacity(diagnostics.len());
     for mut diagnostic in diagnostics {
         let same = |known: &&mut Diagnostic| {
             known.slug == diagnostic.slug
                 && known.severity == diagnostic.severity
-                && known.primary.span == diagnostic.primary.span
+                && (known.primary.span == diagnostic.primary.span
+                    || known.alike.is_some() && known.alike == diagnostic.alike)
                 && known.subject != diagnostic.subject
         };
         match (kept.iter_mut().find(same), &mut diagnostic.subject) {
@@ -160,14 +162,16 @@ fn fold(diagnostics: Vec<Diagnostic>) -> Vec<Diagnostic> {
 /// How many places are listed that an `accept` could name.
 const LISTED: usize = 6;
 
-/// Where what it accepts is found.
-fn elsewhere(accept: &Accept, kept: &[Diagnostic]) -> Option<String> {
+/// The places where what it accepts is found.
+fn found_at<'k>(accept: &Accept, kept: &'k [Diagnostic]) -> BTreeSet<&'k str> {
     let same = |found: &&Diagnostic| found.slug == accept.slug && found.severity != Severity::Error;
     let found = kept.iter().filter(same);
-    let places: BTreeSet<&str> = found
-        .flat_map(|found| found.subject.iter().chain(&found.also))
-        .map(String::as_str)
-        .collect();
+    found.flat_map(|found| found.subject.iter().chain(&found.also)).map(String::as_str).collect()
+}
+
+/// Where what it accepts is found.
+fn elsewhere(accept: &Accept, kept: &[Diagnostic]) -> Option<String> {
+    let places = found_at(accept, kept);
     let listed: Vec<&str> = places.iter().copied().take(LISTED).collect();
     let more = places.len() - listed.len();
     let tail = if more > 0 { format!(", and {more} more") } else { String::new() };
@@ -210,5 +214,13 @@ fn unused(accept: &Accept, places: &BTreeSet<String>, kept: &[Diagnostic]) -> Di
     if kept.iter().any(|d| d.slug == accept.slug && d.severity == Severity::Error) {
         return warning.note("an error can't be accepted; it must be fixed");
     }
-    warning.fix(Fix::new(Grade::Choice, "take it out", accept.span, ""))
+    // Where it is found at one place only, that may be the one that is meant.
+    let places = found_at(accept, kept);
+    let is_plain = !accept.reason.contains(['"', '\\']);
+    let meant = places.first().filter(|_| places.len() == 1 && is_plain).map(|place| {
+        let text = format!("accept {} on {place} \"{}\"", accept.slug, accept.reason);
+        Fix::new(Grade::Choice, format!("accept it on {place}"), accept.span, text)
+    });
+    let take_out = Fix::new(Grade::Choice, "take it out", accept.span, "");
+    meant.into_iter().chain([take_out]).fold(warning, Diagnostic::fix)
 }

@@ -74,6 +74,9 @@ pub struct Diagnostic {
     pub subject: Option<String>,
     /// Others that the same is true of, by the same statement.
     pub also: Vec<String>,
+    /// What makes it one with others of its rule that stand at other statements: the same
+    /// figures, written again for each.
+    pub alike: Option<String>,
     /// Of findings of one slug at one statement the greatest comes first, so
     /// that the edits of the worst are told, which hold for the rest too.
     pub urgency: i64,
@@ -106,6 +109,7 @@ impl Diagnostic {
             fixes: Vec::new(),
             subject: None,
             also: Vec::new(),
+            alike: None,
             urgency: 0,
             is_meant: false,
             of_piece: false,
@@ -194,6 +198,13 @@ impl Diagnostic {
     #[must_use]
     pub fn of_piece(mut self) -> Self {
         self.of_piece = true;
+        self
+    }
+
+    /// Adds what makes it one with others of its rule at other statements.
+    #[must_use]
+    pub fn alike(mut self, alike: String) -> Self {
+        self.alike = Some(alike);
         self
     }
 

@@ -12,6 +12,7 @@ use super::lower::Lower;
 use super::no_room;
 use super::opening::Axis;
 use super::openings::Drafts;
+use super::size_names::last;
 
 pub(super) fn report(drafts: &Drafts<'_>, solution: &Solution, ctx: &mut Lower) {
     for conflict in &solution.conflicts {
@@ -393,6 +394,38 @@ fn share_of(drafts: &Drafts<'_>, item: &Unknown) -> Option<Edit> {
             Edit { span: Span { start: item.span.end, ..item.span }, text: " { share 1 }".into() }
         }
     })
+}
+
+/// The finding of a `same` that names its own opening, which says nothing of its size.
+pub(super) fn same_as_itself(
+    drafts: &Drafts<'_>,
+    (span, name): (Span, &str),
+    list: usize,
+) -> Diagnostic {
+    let how = match drafts.openings[list].list {
+        Some(Axis::Across) | None => "wide",
+        Some(Axis::Down) => "high",
+    };
+    let found = Diagnostic::error(
+        "size-undetermined",
+        format!("`{name}` can't be the `same` as itself: that does not say how {how} it is"),
+        span,
+        "its own name",
+    );
+    // Another one beside it that takes a share of what is left.
+    let mut beside = drafts.openings.iter().filter(|draft| draft.parent == Some(list));
+    let shares = beside.find(|draft| {
+        let body = draft.entry.body();
+        draft.entry.name().is_some() && body.is_some_and(|own| own.says(words::group::SHARE))
+    });
+    let found = match shares.map(|draft| last(&draft.path)) {
+        Some(other) => {
+            let title = format!("it is as {how} as {other}");
+            found.fix(Fix::new(Grade::Choice, title, span, format!("same {other}")))
+        }
+        None => found,
+    };
+    found.fix(Fix::new(Grade::Choice, "it takes a share of what is left", span, "share 1"))
 }
 
 /// A size that is said in two ways, each of which takes what is left.

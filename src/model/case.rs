@@ -215,6 +215,8 @@ pub struct Pins {
     pub from_end: Length,
     /// The statement, where there is one.
     pub span: Option<Span>,
+    /// The statement that gives the depth, where one does.
+    pub deep_at: Option<Span>,
 }
 
 /// A solved case.

@@ -118,6 +118,19 @@ impl Piece {
         self.tape().unit.either(Length::inches(16, 1), Length::mm(400))
     }
 
+    /// True for a case that hangs beside another one that does, and is screwed to it.
+    #[must_use]
+    pub fn hangs_beside(&self, case: &Case) -> bool {
+        let [left, right] = [case.x, case.x + case.wide.length];
+        case.hung.is_some()
+            && self.cases.iter().filter(|other| other.hung.is_some()).any(|other| {
+                let touches = other.x == right || other.x + other.wide.length == left;
+                touches
+                    && other.base_high().length < case.high.length
+                    && case.base_high().length < other.high.length
+            })
+    }
+
     /// The studs behind a case: as many as are written, else as many as it meets
     /// wherever they stand.
     #[must_use]

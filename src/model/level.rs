@@ -1,8 +1,10 @@
 //! What stands beside a case as far forward as its fronts.
 
 use crate::vocabulary::words::frame::Root;
-use crate::vocabulary::words::{self, Nested, OpeningWord, fronts};
+use crate::vocabulary::words::{self, Nested, OnFloor, OpeningWord, fronts};
 use crate::vocabulary::{Entries, Entry, HowSet, Said};
+
+use super::stacked;
 
 /// True for a case whose own foremost face is its frame or the edges of its boards: no front
 /// stands before it, or its fronts stand in their openings.
@@ -34,4 +36,20 @@ fn has_front(list: &Entry) -> bool {
             None => own.kind::<Nested>().is_some() && has_front(own),
         })
     })
+}
+
+/// On which sides of a case by itself another one stands that reaches as far forward as its
+/// fronts; one of them that hangs is beside another that does.
+pub(super) fn beside_case(standing: &[(OnFloor, &Entry)], index: usize) -> [bool; 2] {
+    let hangs = |entry: &Entry| entry.body().is_some_and(|own| own.says(words::case::HUNG));
+    let own = standing.get(index).is_some_and(|(_, entry)| hangs(entry));
+    let beside = |next: Option<&(OnFloor, &Entry)>| {
+        next.is_some_and(|(kind, entry)| {
+            *kind == OnFloor::Case && hangs(entry) == own && is_level(entry)
+        })
+    };
+    let is_lowest = |own: &&(OnFloor, &Entry)| !stacked::is_placed(own.0, own.1);
+    let before = standing.get(..index).unwrap_or_default();
+    let after = standing.get(index + 1..).unwrap_or_default();
+    [beside(before.iter().rfind(is_lowest)), beside(after.iter().find(is_lowest))]
 }

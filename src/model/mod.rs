@@ -151,7 +151,7 @@ pub use role::{Role, role};
 pub use rows::Row;
 pub use run::{CaseRun, Filler, Space};
 pub use shop::{Shop, Times, Tolerance};
-pub use site::{Boundary, KeepOut, Site};
+pub use site::{Baseboard, Boundary, KeepOut, Site};
 pub use size::{Fact, FactId, Facts, Size};
 pub use sold::{Abrasive, Can, Glue, Sold, SoldSupply};
 pub use species::OwnSpecies;

@@ -1,7 +1,7 @@
 //! What goes with posts, and what does not yet.
 
 use crate::diagnostics::{Diagnostic, Sum};
-use crate::measure::{Length, Span};
+use crate::measure::{Length, Span, Unit};
 use crate::trade;
 use crate::vocabulary::{BoardBuild, Entries, JointKind, Said, Side, words};
 
@@ -9,7 +9,7 @@ use super::case::{Case, Exposure};
 use super::id::SlideId;
 use super::joinery::Joinery;
 use super::lower::Lower;
-use super::opening::{Axis, Member, MemberKind, OpeningKind};
+use super::opening::{Axis, Member, MemberKind, Opening, OpeningKind};
 use super::posts::Posts;
 use super::read_case::Shared;
 
@@ -54,7 +54,7 @@ pub(super) fn fits(
     beside(case, posts, &mut refused);
     joints(case, posts, &mut refused, ctx);
     lying(case, &mut refused);
-    let on_wood = openings(case, shared, &mut refused);
+    let runs = openings(case, shared, &mut refused);
     // A web frame that can't be held as is said is told already.
     let shelves = body.one(words::case::SHELVES).and_then(Said::body);
     let build = shelves.and_then(|shelves| shelves.one(words::shelves::BUILD));
@@ -62,8 +62,13 @@ pub(super) fn fits(
         members(case, &mut refused);
     }
     refused.report(ctx);
-    if on_wood {
-        guides(case, posts, shared, ctx);
+    for strip in [runs.guides.then_some(Strip::Guide), runs.packers.then_some(Strip::Packer)] {
+        let Some(strip) = strip else { continue };
+        if !strips(case, posts, strip, shared, ctx) {
+            break;
+        }
+    }
+    if runs.guides {
         behind_stiles(case, ctx);
     }
     ctx.sink.errors() == before
@@ -93,21 +98,38 @@ fn beside(case: &Case, posts: &Posts, refused: &mut Refused) {
     }
 }
 
-/// What stands in the openings; true where drawers run on wood.
-fn openings(case: &Case, shared: &Shared<'_>, refused: &mut Refused) -> bool {
-    let mut on_wood = false;
+/// What drawers of a case run between.
+#[derive(Default)]
+struct Runs {
+    /// Guides, on wood.
+    guides: bool,
+    /// Packers that bought slides are screwed to.
+    packers: bool,
+}
+
+/// What stands in the openings, and what their drawers run between.
+fn openings(case: &Case, shared: &Shared<'_>, refused: &mut Refused) -> Runs {
+    let mut runs = Runs::default();
     for opening in &case.openings {
         let (what, note) = match &opening.kind {
             OpeningKind::List(..) => continue,
             OpeningKind::Open | OpeningKind::Door(_) | OpeningKind::Doors => continue,
             OpeningKind::Drawer { slide: Some(slide), .. } if is_wooden(*slide, shared) => {
-                on_wood = true;
+                runs.guides = true;
                 continue;
             }
-            OpeningKind::Drawer { slide: Some(_), .. } => (
-                "slides can't be fixed between posts yet",
-                "give it a `wooden` slide: then it runs on the board under it",
+            OpeningKind::Drawer { slide: Some(_), .. } if case.door_before(opening).is_some() => (
+                "slides of a drawer behind doors can't be fixed between posts yet",
+                "put a shelf in its place, or take the doors away",
             ),
+            OpeningKind::Drawer { slide: Some(_), .. } if is_beside_bare(case, opening) => (
+                "a slide is screwed to a board, and no board stands behind the stile beside it",
+                "write `partition` in the braces of that stile, or give the drawer a `wooden` slide",
+            ),
+            OpeningKind::Drawer { slide: Some(_), .. } => {
+                runs.packers = true;
+                continue;
+            }
             OpeningKind::Drawer { slide: None, .. } => continue,
             OpeningKind::False => {
                 ("a false front can't be fixed between posts yet", "write `open` in its place")
@@ -115,7 +137,12 @@ fn openings(case: &Case, shared: &Shared<'_>, refused: &mut Refused) -> bool {
         };
         refused.add(what, note, opening.span);
     }
-    on_wood
+    runs
+}
+
+/// True for a drawer beside a stile that no board stands behind.
+fn is_beside_bare(case: &Case, opening: &Opening) -> bool {
+    Side::BOTH.into_iter().any(|side| case.bare_stile(opening, side).is_some())
 }
 
 /// The boards behind the members of the frame.
@@ -186,35 +213,69 @@ fn is_wooden(slide: SlideId, shared: &Shared<'_>) -> bool {
     shared.made_slides.get(slide.0).is_some_and(|slide| slide.wooden().is_some())
 }
 
+/// A strip from the front post to the back one, flush with both on the inside.
+#[derive(Clone, Copy)]
+enum Strip {
+    /// Beside a drawer on wood.
+    Guide,
+    /// A bought slide is screwed to it.
+    Packer,
+}
+
+impl Strip {
+    /// The thinnest that holds: a packer has pocket screws at its ends, which ask for 1/2 in
+    /// (13 mm; common practice, no source).
+    fn least(self, unit: Unit) -> Length {
+        match self {
+            Self::Guide => trade::thinnest_guide(unit),
+            Self::Packer => unit.either(Length::inches(1, 2), Length::mm(13)),
+        }
+    }
+
+    fn word(self) -> &'static str {
+        match self {
+            Self::Guide => "guide",
+            Self::Packer => "packer",
+        }
+    }
+}
+
 /// Reports posts that don't stand so far proud of the rails of the ends, inside, that a
-/// guide fits between the front and the back post.
-fn guides(case: &Case, posts: &Posts, shared: &Shared<'_>, ctx: &mut Lower) {
+/// strip fits between the front and the back post; true where it does.
+fn strips(case: &Case, posts: &Posts, strip: Strip, shared: &Shared<'_>, ctx: &mut Lower) -> bool {
     let tape = &ctx.tape;
     let rails = case.ends.iter().map(|end| shared.thickness(end.stock));
     let thick = rails.max_by_key(|rails| rails.length).unwrap_or_default();
     let (rails, wide) = (thick.length, posts.wide.length);
-    let least = trade::thinnest_guide(tape.unit);
+    let (least, what) = (strip.least(tape.unit), strip.word());
     let proud = posts.recess(&thick).length;
     let back = wide - proud - rails;
     if proud >= least {
-        return;
+        return true;
     }
+    let needs = tape.figure_with_unit(least);
+    let title = match strip {
+        Strip::Guide => format!(
+            "the drawers of {} run between guides behind the front posts, and a guide is {needs} thick at least",
+            case.name
+        ),
+        Strip::Packer => format!(
+            "the slides of {} are screwed to packers between the posts, and a packer is {needs} thick at least",
+            case.name
+        ),
+    };
     let mut found = Diagnostic::error(
         "not-supported-yet",
-        format!(
-            "the drawers of {} run between guides behind the front posts, and a guide is {} thick at least",
-            case.name,
-            tape.figure_with_unit(least)
-        ),
+        title,
         posts.ends.span,
         match posts.set_back {
-            Some(_) => "its rails leave no room for a guide",
-            None => "its rails are flush with the posts, inside",
+            Some(_) => format!("its rails leave no room for a {what}"),
+            None => "its rails are flush with the posts, inside".to_owned(),
         },
     )
     .label(posts.span, format!("posts {} wide", tape.figure(wide)))
     .sum(
-        Sum::new("room for a guide", proud, tape)
+        Sum::new(format!("room for a {what}"), proud, tape)
             .plus(wide, "post", tape)
             .minus(back, "set back", tape)
             .minus(rails, "rail", tape),
@@ -228,6 +289,7 @@ fn guides(case: &Case, posts: &Posts, shared: &Shared<'_>, ctx: &mut Lower) {
         found = found.note("use wider posts, or thinner stock for the ends");
     }
     ctx.sink.push(found);
+    false
 }
 
 /// True for a member that goes from the left front post to the right one.

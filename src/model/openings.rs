@@ -144,9 +144,7 @@ impl<'a> Drafts<'a> {
         let wide = self.sheet.variable(wide);
         let high = self.sheet.variable(high);
         let (list, leaf) = (what.ok(), what.err());
-        let items = Vec::new();
-        let behind = None;
-        let on_wood = false;
+        let (items, behind, on_wood) = (Vec::new(), None, false);
         let draft =
             Draft { entry, path, parent, list, leaf, items, on_wood, behind, fills, wide, high };
         self.openings.push(draft);
@@ -404,16 +402,18 @@ impl<'a> Drafts<'a> {
                     continue;
                 };
                 let other = self.names.variable(other, axis);
+                if other == own {
+                    ctx.sink.push(blame::same_as_itself(self, (same.head, &name), index));
+                    continue;
+                }
                 let known = Known {
                     says: Says::Shares { name, same: true },
                     span: Some(same.head),
                     constant: Length::ZERO,
                     facts: Vec::new(),
                 };
-                if other != own {
-                    let terms = vec![(own, Exact::ONE), (other, Exact::int(-1))];
-                    self.sheet.equation(terms, Length::ZERO, known);
-                }
+                let terms = vec![(own, Exact::ONE), (other, Exact::int(-1))];
+                self.sheet.equation(terms, Length::ZERO, known);
             }
         }
     }

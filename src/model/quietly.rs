@@ -1,4 +1,4 @@
-//! A case that is solved to learn its size, before it stands where it belongs.
+//! A case or a run that is solved to learn its size, before it stands where it belongs.
 
 use crate::vocabulary::Entry;
 
@@ -16,10 +16,18 @@ pub(super) fn quietly(
     shared: &Shared<'_>,
     ctx: &mut Lower,
 ) -> Option<Case> {
+    without_word(ctx, |ctx| solve_case::lower(entry, place, shared, ctx))
+}
+
+/// Solves what is solved once more, with nothing reported; `None` where it has a fault.
+pub(super) fn without_word<T>(
+    ctx: &mut Lower,
+    solve: impl FnOnce(&mut Lower) -> Option<T>,
+) -> Option<T> {
     let (sink, made_up, half) = (ctx.sink.clone(), ctx.made_up, ctx.half_solved.len());
-    let case = solve_case::lower(entry, place, shared, ctx);
+    let solved = solve(ctx);
     let sound = ctx.sink.errors() == sink.errors();
     (ctx.sink, ctx.made_up) = (sink, made_up);
     ctx.half_solved.truncate(half);
-    case.filter(|_| sound)
+    solved.filter(|_| sound)
 }

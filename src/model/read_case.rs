@@ -386,5 +386,6 @@ fn pins(shelves: &Entries, ctx: &mut Lower) -> Pins {
         from_edge: size(FROM_EDGE, "shelf pins from the edge"),
         from_end: size(FROM_END, "shelf pins from the end"),
         span: entry.map(|entry| entry.head),
+        deep_at: body.one(DEEP).map(|deep| deep.head),
     }
 }

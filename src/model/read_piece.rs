@@ -346,7 +346,9 @@ fn cases(
         let right = if is_last { Exposure::of_boundary(&site.right) } else { Exposure::Neighbour };
         let exposure = [left, right];
         match kind {
-            OnFloor::Case if is_upper(&(*kind, *entry)) => upper.push((CaseId(first), *entry)),
+            OnFloor::Case | OnFloor::Run if is_upper(&(*kind, *entry)) => {
+                upper.push((*kind, CaseId(first), *entry));
+            }
             OnFloor::Case => {
                 let path = entry.name().map_or("", |name| name.value).to_owned();
                 let place = Place {
@@ -354,7 +356,7 @@ fn cases(
                     path,
                     run: None,
                     exposure,
-                    level: level_beside(standing, index),
+                    level: level::beside_case(standing, index),
                     is_covered: false,
                     on: None,
                     wide: None,
@@ -378,11 +380,18 @@ fn cases(
         first += cases_of(*kind, entry).len();
     }
     let floor = Floor::new(standing, &cases, &runs);
-    let stacked: Vec<Case> = upper
-        .into_iter()
-        .filter_map(|(id, entry)| stacked::lower(entry, id, &floor, &shared, ctx))
-        .collect();
-    cases.extend(stacked);
+    for (kind, id, entry) in upper {
+        match kind {
+            OnFloor::Case => cases.extend(stacked::lower(entry, id, &floor, &shared, ctx)),
+            OnFloor::Run => {
+                let at = (RunId(runs.len()), id);
+                if let Some((run, own)) = stacked::run_over(entry, at, &floor, &shared, ctx) {
+                    cases.extend(own);
+                    runs.push(run);
+                }
+            }
+        }
+    }
     cases.sort_by_key(|case| case.id);
     if let Some(fault) = limits::too_many_shelves(&cases) {
         ctx.sink.push(fault);
@@ -481,20 +490,4 @@ fn accept(entry: Said<'_, (Finding, On, Path, Text)>) -> Option<Accept> {
         reason: entry.fourth()?.value.to_owned(),
         span: entry.head,
     })
-}
-
-/// On which sides of a case by itself another one stands that reaches as far forward as its
-/// fronts; one of them that hangs is beside another that does.
-fn level_beside(standing: &[(OnFloor, &Entry)], index: usize) -> [bool; 2] {
-    let hangs = |entry: &Entry| entry.body().is_some_and(|own| own.says(words::case::HUNG));
-    let own = standing.get(index).is_some_and(|(_, entry)| hangs(entry));
-    let beside = |next: Option<&(OnFloor, &Entry)>| {
-        next.is_some_and(|(kind, entry)| {
-            *kind == OnFloor::Case && hangs(entry) == own && level::is_level(entry)
-        })
-    };
-    let is_lowest = |own: &&(OnFloor, &Entry)| !stacked::is_placed(own.0, own.1);
-    let before = standing.get(..index).unwrap_or_default();
-    let after = standing.get(index + 1..).unwrap_or_default();
-    [beside(before.iter().rfind(is_lowest)), beside(after.iter().find(is_lowest))]
 }

@@ -28,6 +28,8 @@ pub struct Site {
     pub temperature: Temperature,
     /// What no part may touch.
     pub keep_outs: Vec<KeepOut>,
+    /// The baseboard behind the piece, where it stays.
+    pub baseboard: Option<Baseboard>,
     /// Notes for the papers.
     pub notes: Vec<String>,
 }
@@ -71,6 +73,49 @@ pub struct KeepOut {
     pub notes: Vec<String>,
     /// Where it is written.
     pub span: Span,
+}
+
+/// A baseboard along the wall behind the piece.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Baseboard {
+    /// Its height above the floor.
+    pub high: Size,
+    /// How far it stands out from the wall.
+    pub thick: Size,
+    /// How much more room the notches leave, over it and before it.
+    pub play: Size,
+    /// The statement.
+    pub span: Span,
+    /// Notes for the papers.
+    pub notes: Vec<String>,
+}
+
+impl Baseboard {
+    /// From the floor to the upper edge of a notch for it.
+    #[must_use]
+    pub fn up(&self) -> Size {
+        &self.high + &self.play
+    }
+
+    /// From the wall to the front of a notch for it.
+    #[must_use]
+    pub fn out(&self) -> Size {
+        &self.thick + &self.play
+    }
+}
+
+fn baseboard(body: &Entries, ctx: &mut Lower) -> Option<Baseboard> {
+    use words::baseboard::{HIGH, PLAY, THICK};
+
+    let said = body.one(words::site::BASEBOARD)?;
+    let own = said.body()?;
+    Some(Baseboard {
+        high: ctx.positive(own, HIGH, "baseboard").known()?,
+        thick: ctx.positive(own, THICK, "thickness of the baseboard").known()?,
+        play: ctx.size(own, PLAY, "play at the baseboard")?,
+        span: said.head,
+        notes: own.notes(),
+    })
 }
 
 pub(super) fn lower(body: Option<&Entries>, ctx: &mut Lower) -> Site {
@@ -119,6 +164,7 @@ pub(super) fn lower(body: Option<&Entries>, ctx: &mut Lower) -> Site {
         humidity_span: body.one(HUMIDITY).map(|entry| entry.head),
         temperature,
         keep_outs,
+        baseboard: baseboard(body, ctx),
         notes: body.notes(),
     }
 }

@@ -10,12 +10,13 @@ use crate::vocabulary::{Entries, Entry, Said, Side};
 use super::case::{Bottom, Case, Exposure};
 use super::countertop::Countertop;
 use super::hung::{Hanging, Hung, Over};
-use super::id::CaseId;
+use super::id::{CaseId, RunId};
 use super::lower::{Lower, Names};
 use super::piece::Piece;
 use super::place::Place;
 use super::quietly;
 use super::read_case::Shared;
+use super::read_run::{self, Stand};
 use super::run::CaseRun;
 use super::size::Size;
 use super::solve_case;
@@ -80,11 +81,13 @@ pub(super) fn settled(
     }
 }
 
-/// True for a case that has its place from another one: it stands on that or hangs over it.
+/// True for a case that has its place from another one, and for a run of such: it stands on
+/// that or hangs over it.
 pub(super) fn is_placed(kind: OnFloor, entry: &Entry) -> bool {
-    let Some(body) = entry.body().filter(|_| kind == OnFloor::Case) else { return false };
+    let Some(body) = entry.body() else { return false };
     let hung = body.one(words::case::HUNG).and_then(Said::body);
-    body.says(words::case::ON) || hung.is_some_and(|own| own.says(words::hung::OVER))
+    let stands = kind == OnFloor::Case && body.says(words::case::ON);
+    stands || hung.is_some_and(|own| own.says(words::hung::OVER))
 }
 
 /// What other cases can stand on or hang over.
@@ -123,16 +126,13 @@ impl<'a> Floor<'a> {
         let (mut names, mut upper) = (Vec::new(), Vec::new());
         for (kind, entry) in standing {
             let Some(name) = entry.name() else { continue };
-            if is_placed(*kind, entry) {
-                upper.push(name.value);
-                continue;
-            }
-            names.push(name.value);
+            let of_kind = if is_placed(*kind, entry) { &mut upper } else { &mut names };
+            of_kind.push(name.value);
             if *kind == OnFloor::Run {
                 let list = entry.body().and_then(|body| body.one(words::run::ACROSS));
                 let own = list.and_then(Said::body).into_iter();
                 let own = own.flat_map(|list| list.all(words::run_list::CASE));
-                names.extend(own.filter_map(|case| Some(case.entry.name()?.value)));
+                of_kind.extend(own.filter_map(|case| Some(case.entry.name()?.value)));
             }
         }
         let of_run = |case: &Case| case.run.and_then(|run| runs.get(run.0));
@@ -166,7 +166,7 @@ impl<'a> Floor<'a> {
                 wide: run.wide.clone(),
                 up: up(first),
                 exposure: run.exposure.clone(),
-                hangs: false,
+                hangs: first.hung.is_some(),
             });
         }
         Self { names, upper, footings }
@@ -272,6 +272,52 @@ fn hung_over(
         hung.over = Some(Over { below, name, left, span: said.head });
     }
     Some(case)
+}
+
+/// Reads and solves a run that hangs over a case or another run, when that is solved: each of
+/// its cases hangs over that.
+pub(super) fn run_over(
+    entry: &Entry,
+    (id, first): (RunId, CaseId),
+    floor: &Floor<'_>,
+    shared: &Shared<'_>,
+    ctx: &mut Lower,
+) -> Option<(CaseRun, Vec<Case>)> {
+    let name = entry.name()?.value;
+    let hung = entry.body()?.one(words::run::HUNG)?.body()?;
+    let said = hung.one(words::hung::OVER)?;
+    let asked = said.value()?.map(Name::text);
+    let Some(footed) = floor.find(asked, (name, "hang over"), ctx) else {
+        ctx.made_up = true;
+        return None;
+    };
+    let left = ctx.size(hung, words::hung::LEFT, "place from the left");
+    let stand = |x: Size, exposure: [Exposure; 2]| Stand { id, first, x, exposure };
+    let free = [Exposure::Seen, Exposure::Seen];
+    // How wide it is says where it hangs, and what its sides meet.
+    let wide = quietly::without_word(ctx, |ctx| {
+        let (run, _) = read_run::lower(entry, stand(footed.x.clone(), free), shared, ctx)?;
+        Some(run.wide)
+    });
+    let left = match (left, &wide) {
+        (Some(left), _) => left,
+        (None, Some(wide)) => (&footed.wide - wide) * Exact::ratio(1, 2),
+        (None, None) => Size::zero(),
+    };
+    let meets = match &wide {
+        Some(wide) => met(&footed, &left, wide),
+        None => [Exposure::Seen, Exposure::Seen],
+    };
+    let stand = stand(&footed.x + &left, meets);
+    let (run, mut cases) = read_run::lower(entry, stand, shared, ctx)?;
+    for case in &mut cases {
+        let left = &case.beside - &footed.x;
+        if let Some(hung) = &mut case.hung {
+            let (below, name) = (footed.below, footed.name.clone());
+            hung.over = Some(Over { below, name, left, span: said.head });
+        }
+    }
+    Some((run, cases))
 }
 
 /// Solves a case that has its place from another one: so far in from the left side of that, or

@@ -29,7 +29,8 @@ mod stacked;
 
 pub(crate) use build::cover_of;
 pub use build::{
-    LegAt, Planes, asked_edging, build, hinge_heights, is_cut_round, legs_under, planes,
+    LegAt, Planes, asked_edging, baseboard_notch, build, hinge_heights, is_cut_round, legs_under,
+    planes,
 };
 pub use channel::Channel;
 pub use clash::{Clash, clashes};

@@ -20,6 +20,9 @@ const SMALL: i64 = 9;
 /// At least so many findings follow from the size of an opening that is written wrong.
 const MANY: usize = 4;
 
+/// What is told in place of all that follows from a depth: one finding is enough.
+const FOR_ALL: &str = "base-too-deep";
+
 /// A size over all, or of an opening.
 struct Doubted<'a> {
     /// The case, the run, or the opening.
@@ -72,7 +75,8 @@ fn cause(
     let is_figure = |own: &Diagnostic| OF_FIGURES.contains(&own.slug);
     let told = count(&|own| own.severity != Severity::Note);
     let errors = count(&|own| own.severity == Severity::Error && !is_figure(own));
-    if told < 2 || errors == 0 {
+    let enough = if all.iter().any(|own| own.slug == FOR_ALL) { 1 } else { 2 };
+    if told < enough || errors == 0 {
         return None;
     }
     let tree = compiled.tree(FileId::default())?;
@@ -107,7 +111,7 @@ fn cause(
     let follow = goes.iter().filter(|goes| **goes).count();
     let known = all.iter().find(|own| is_figure(own) && is_of(own, &best.size));
     // A large opening may be meant so, and a few findings may have another cause.
-    if follow < if best.size.is_inner { MANY } else { 2 } {
+    if follow < if best.size.is_inner { MANY } else { enough } {
         return None;
     }
     let mut found = match known {
@@ -268,9 +272,10 @@ impl<'a> Doubted<'a> {
         let own = self.unit().unwrap_or(file);
         let behind = if own == file { String::new() } else { format!(" {}", own.name()) };
         let size = format!("{}{behind}", self.number.value);
+        let follows = if follow == 1 { "follows" } else { "follow" };
         let follow = diagnostics::counted(follow, "finding");
         let overall = if self.is_inner { "" } else { " overall" };
-        let title = format!("{name} is {size} {word}{overall}, and {follow} follow from that");
+        let title = format!("{name} is {size} {word}{overall}, and {follow} {follows} from that");
         Diagnostic::error("size-doubtful", title, self.at, "is this what you meant?")
             .subject(format!("{name}.{word}"))
     }

@@ -168,7 +168,11 @@ fn stick(
 ) -> Option<Stick> {
     let joints = into.iter().filter(|joint| is_struck(joint));
     let guests = joints.filter_map(|joint| Some((joint.part, work.parts.get(joint.part)?)));
-    let own = guests.filter(|(_, guest)| guest.assembly == host.assembly || guest.role.is_nailer());
+    // A cleat for a slide stands between posts.
+    let is_cleat = |guest: &Part| guest.role == Role::Packer && matches!(host.role, Role::Post(_));
+    let own = guests.filter(|(_, guest)| {
+        guest.assembly == host.assembly || guest.role.is_nailer() || is_cleat(guest)
+    });
     let own = own.filter(|(_, guest)| face.is_none_or(|face| met(host, guest) == face));
     let mut lines: Vec<Line> = own.filter_map(|(id, guest)| line(host, id, guest)).collect();
     lines.sort_by_key(|line| (line.along.from, line.along.to));

@@ -3,7 +3,8 @@
 use crate::measure::{Length, Tape, Unit, between};
 use crate::model::{Case, KeepOut, KeepOutId, Piece, RailSide, Side};
 use crate::parts::{Direction, Part, PartId, Parts, Role};
-use crate::plans::operations::Wall;
+use crate::plans::beside;
+use crate::plans::operations::{Narrow, Wall};
 use crate::trade;
 
 /// How the cases of a piece are screwed to the wall behind them: through their
@@ -20,6 +21,7 @@ pub fn wall(piece: &Piece, parts: &Parts, is: impl Fn(&Case) -> bool) -> Wall {
         screws: screws(piece, &is),
         into: trade::into_stud(unit),
         lining: trade::wallboard(unit),
+        narrow: narrow(piece, parts, &is),
     };
     for case in piece.cases.iter().filter(|case| is(case)) {
         let nailers = held_by(parts, case, Role::is_nailer);
@@ -39,6 +41,35 @@ pub fn wall(piece: &Piece, parts: &Parts, is: impl Fn(&Case) -> bool) -> Wall {
         }
     }
     wall
+}
+
+/// The cases that may have no stud behind them, since they are narrower than studs stand apart.
+/// One that stands on the floor is held by those that it is screwed to, too. Where a case that
+/// hangs says how many studs it has, they have been found.
+fn narrow(piece: &Piece, parts: &Parts, is: impl Fn(&Case) -> bool) -> Vec<Narrow> {
+    let apart = piece.stud_spacing();
+    let cases: Vec<&Case> = piece.cases.iter().filter(|case| is(case)).collect();
+    if cases.iter().all(|case| case.wide.length >= apart) {
+        return Vec::new();
+    }
+    let pairs = beside::pairs(piece, parts);
+    let wide = |case: &Case| {
+        let (mut from, mut to) = (case.x, case.x + case.wide.length);
+        // From left to right and back again: what hangs on what is screwed to it comes too.
+        for pair in pairs.iter().chain(pairs.iter().rev()).filter(|_| case.hung.is_none()) {
+            let [left, right] = pair.cases.map(|id| piece.case(id));
+            let (Some(left), Some(right)) = (left, right) else { continue };
+            let far = right.x + right.wide.length;
+            if (from <= left.x && left.x < to) || (from < far && far <= to) {
+                (from, to) = (from.min(left.x), to.max(far));
+            }
+        }
+        to - from
+    };
+    let is_found = |case: &Case| case.hung.as_ref().is_some_and(|hung| hung.studs.is_some());
+    let narrow = cases.into_iter().filter(|case| !is_found(case)).map(|case| (case, wide(case)));
+    let narrow = narrow.filter(|(_, wide)| *wide < apart);
+    narrow.map(|(case, wide)| Narrow { case: case.id, wide, apart }).collect()
 }
 
 /// The rows of wall screws in a case: the lower nailer makes a second one.

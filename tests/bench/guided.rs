@@ -4,7 +4,7 @@ use super::board::{Board, whole};
 use super::figures::said;
 use super::packet::{JointKind, Packet, RunsOn, Work};
 
-/// How far a box may shift to both sides together: 1/8 in (3 mm). One that has more room hits
+/// How far a box may shift to both sides together, in millimeters: 1/8 in (3 mm). One that has more room hits
 /// the sides and jams (common practice, no source).
 const SHIFT: f64 = 3.2;
 
@@ -18,6 +18,7 @@ pub(super) fn wrong(packet: &Packet, boards: &[Board<'_>], tolerance: f64) -> Ve
 }
 
 fn off(packet: &Packet, boards: &[Board<'_>], own: &RunsOn, tolerance: f64) -> Option<String> {
+    let most = packet.job.unit.mm(SHIFT);
     let slid = packet.joints.iter().filter(|joint| joint.kind == JointKind::Slid);
     let slid = slid.filter(|joint| own.on.contains(&joint.into));
     let marks: Vec<&String> = slid.map(|joint| &joint.part).collect();
@@ -41,12 +42,12 @@ fn off(packet: &Packet, boards: &[Board<'_>], own: &RunsOn, tolerance: f64) -> O
             .filter(|at| meets(at[1], own_left[1]) && meets(at[2], own_left[2]))
             .collect();
         let least = |rooms: Vec<f64>| {
-            rooms.into_iter().filter(|room| *room > -SHIFT).fold(f64::INFINITY, f64::min)
+            rooms.into_iter().filter(|room| *room > -most).fold(f64::INFINITY, f64::min)
         };
         let at_left = least(beside.iter().map(|at| own_left[0][0] - at[0][1]).collect());
         let at_right = least(beside.iter().map(|at| at[0][0] - own_right[0][1]).collect());
         let shift = at_left + at_right;
-        if shift > SHIFT + tolerance {
+        if shift > most + tolerance {
             return Some(format!(
                 "the box of {drawer} shifts by {} from side to side",
                 said(shift)

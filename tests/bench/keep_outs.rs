@@ -116,16 +116,30 @@ fn tight(own: &CutOut, find: &Find, back: &Space, tolerance: f64) -> Option<Stri
 
 #[cfg(test)]
 mod spoiled {
+    use casewright::papers;
     use serde_json::{Value, json};
 
     use crate::bench::demos;
     use crate::bench::spoiled::{noticed, operation};
-    use crate::support::demo_pieces;
+    use crate::support::{compile, demo_pieces};
 
     fn stand() -> Value {
         let mut all = demo_pieces().into_iter();
         let (_, stand) = all.find(|(name, _)| name == "ferry-road-wash-stand").unwrap();
         serde_json::from_str(&demos::packet(&stand).unwrap()).unwrap()
+    }
+
+    #[test]
+    fn a_baseboard_thicker_than_the_notches() {
+        let shared = papers::SHARED.1.replace("units in", "");
+        let example = papers::EXAMPLES.iter().find(|own| own.slug == "baseboard").unwrap();
+        let text = example.text.replace("use \"shop.case\"\n", &format!("{shared}\n"));
+        let packet = demos::packet(&compile(&text)).unwrap();
+        let thicker = |packet: &mut Value| {
+            operation(packet, "find in house", 0)["deep"] = json!({"exact": "1", "print": "1"});
+        };
+        let packet: Value = serde_json::from_str(&packet).unwrap();
+        noticed(packet, thicker, "LE: the baseboard may be there");
     }
 
     #[test]

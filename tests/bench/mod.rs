@@ -30,6 +30,7 @@ mod leg_blocks;
 mod lines;
 mod mating;
 mod milling;
+mod narrow;
 mod off;
 mod on_bases;
 mod on_legs;

@@ -5,6 +5,7 @@ use serde::Deserialize;
 
 use super::figures;
 use super::keep_outs::{CutOut, Find};
+use super::narrow::NarrowCase;
 use super::planks::Plank;
 use super::sawing::Sheet;
 use super::scribing::{FitCover, FitFiller, Scribe, ScribeKick, ScribedEnd};
@@ -430,6 +431,8 @@ pub(super) struct Lift {
 #[derive(Debug, Deserialize)]
 pub(super) struct Walled {
     pub(super) through: Vec<String>,
+    #[serde(default)]
+    pub(super) narrow: Vec<NarrowCase>,
 }
 
 /// A case that is set on another, and what it is screwed down by, in round holes and in

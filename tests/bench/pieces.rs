@@ -36,6 +36,12 @@ const DEPTH: usize = 3;
 /// A list in one that has this depth left is the third.
 const NESTED: usize = DEPTH - 1;
 
+/// Baseboards that are lower than any base.
+const BASEBOARDS: [&str; 2] = [
+    "; baseboard { high 3-1/2 in; thick 3/4 in }",
+    "; baseboard { high 90 mm; thick 14 mm; play 4 mm }",
+];
+
 struct Writer<'a> {
     choices: std::slice::Iter<'a, u16>,
     drawn: Drawn,
@@ -131,7 +137,7 @@ impl Writer<'_> {
         ));
         self.stocks();
         self.hardware();
-        if matches!(self.number(88), 1 | 23 | 45) {
+        if matches!(self.number(88), 1 | 23 | 45 | 67) {
             self.furniture();
             return;
         }
@@ -143,7 +149,9 @@ impl Writer<'_> {
         self.alone = cases.len() == 1;
         if cases == "run" {
             self.run(framed, (right, scribed));
-            self.upper("row");
+            if !self.drawn.ways.contains("run on the wall") {
+                self.upper("row");
+            }
             self.sheets_of_legs();
             return;
         }
@@ -159,7 +167,8 @@ impl Writer<'_> {
             false => "",
         };
         let fixing = if self.free { "" } else { "; fixing wall" };
-        self.line(&format!("site {{ left open; right {right}{fixing}{pipe} }}"));
+        let skirting = if self.pipe { "" } else { self.baseboard() };
+        self.line(&format!("site {{ left open; right {right}{fixing}{pipe}{skirting} }}"));
     }
 
     /// A run of one case or two, with what may stand before, between, and behind them.
@@ -172,11 +181,28 @@ impl Writer<'_> {
         let last = if scribed { 0 } else { self.number(3) };
         let left = if first { "wall { scribe 1/2 in }" } else { "open" };
         let fixing = if free { "" } else { "; fixing wall" };
-        self.line(&format!("site {{ left {left}; right {right}{fixing} }}"));
+        let ahead = self.choices.clone().nth(3).map_or(0, |choice| choice >> 3);
+        let skirting = if free || ahead % 4 != 1 { "" } else { BASEBOARDS[0] };
+        if !skirting.is_empty() {
+            self.is("baseboard");
+        }
+        self.line(&format!("site {{ left {left}; right {right}{fixing}{skirting} }}"));
         let (high, deep) = (self.number(16) + 28, self.number(8) + 17);
         self.line(&format!("run row {{ deep {deep} in; high {high} in; stock ply"));
+        // Whether it hangs goes with another choice, as that of an upper case does.
+        let ahead = self.choices.clone().next().map_or(0, |choice| choice >> 5);
+        let before = (self.drawn.text.clone(), self.drawn.ways.clone());
         self.base();
-        if count == 2 && between != 1 {
+        // What two cases stand on together is rare enough.
+        let stands = ["toe kick in the ends", "separate base"];
+        let shares = count == 2 && stands.iter().any(|own| self.drawn.ways.contains(own));
+        let hangs = !free && ahead.is_multiple_of(if shares { 3 } else { 2 });
+        if hangs {
+            (self.drawn.text, self.drawn.ways) = before;
+            self.is("run on the wall");
+            self.line("hung { up 20 in; studs 3 }");
+        }
+        if count == 2 && between != 1 && !hangs {
             let ways = [
                 ("toe kick in the ends", "one kick over two cases"),
                 ("separate base", "one base under two cases"),
@@ -197,6 +223,7 @@ impl Writer<'_> {
         // A countertop that ends over a space has nothing under that end.
         let laid = ["", "countertop { stock maple; over 1 in }", "countertop { stock cherry }"];
         let laid = if last == 2 { "" } else { self.one_of(&laid) };
+        let laid = if hangs { "" } else { laid };
         if !laid.is_empty() {
             self.is("countertop over a run");
             self.line(laid);
@@ -311,15 +338,30 @@ impl Writer<'_> {
     /// another choice, so that no piece changes but by it.
     fn bought_legs(&mut self) -> bool {
         let ahead = self.choices.clone().nth(2).map_or(0, |choice| choice >> 3);
-        if ahead % 3 != 1 {
+        if ahead % 4 != 1 {
             return false;
         }
         self.is("bought legs");
-        let leg = ["turned", "square", "round"][usize::from(ahead / 3 % 3)];
-        let set_in = ["1-1/2 in", "40 mm", "3 in", "1-5/16 in"][usize::from(ahead / 9 % 4)];
-        let across = 2 + ahead / 36 % 2;
+        let leg = ["turned", "square", "round"][usize::from(ahead / 4 % 3)];
+        let set_in = ["1-1/2 in", "40 mm", "3 in", "1-5/16 in"][usize::from(ahead / 12 % 4)];
+        let across = 2 + ahead / 48 % 2;
         self.line(&format!("base {{ legs {leg} {{ in {set_in}; across {across} }} }}"));
         true
+    }
+
+    /// Now and then the baseboard stays behind cases that stand on something.
+    fn baseboard(&mut self) -> &'static str {
+        let written: usize = self.drawn.text.bytes().map(usize::from).sum();
+        let stands = ["toe kick in the ends", "separate base", "bought legs"];
+        let covered = self.drawn.ways.contains("cover over an end");
+        if self.free || covered || !stands.iter().any(|way| self.drawn.ways.contains(way)) {
+            return "";
+        }
+        let own = BASEBOARDS.get(written % 5).copied().unwrap_or_default();
+        if !own.is_empty() {
+            self.is("baseboard");
+        }
+        own
     }
 
     /// What they are, by their makers' sheets.
@@ -761,7 +803,10 @@ impl Writer<'_> {
 
     /// A list of openings.
     fn list(&mut self, place: Place) {
-        let count = self.number(3) + 1;
+        let count = match place.framed || place.depth < DEPTH {
+            true => self.number(3) + 1,
+            false => self.one_of(&[1, 2, 2]),
+        };
         for number in 0..count {
             if number > 0 {
                 self.parting(place);
@@ -773,7 +818,7 @@ impl Writer<'_> {
     /// What stands between two openings.
     fn parting(&mut self, place: Place) {
         let word = if place.across { "stile" } else { "rail" };
-        if !place.framed && self.number(16) > 0 {
+        if !place.framed && self.number(24) > 0 {
             self.is("no board between openings");
             return;
         }
@@ -980,12 +1025,15 @@ pub(super) const WAYS: &[&str] = &[
 
 /// What stands in fewer of them, and must be seen all the same.
 pub(super) const RARER: &[&str] = &[
+    "run on the wall",
     "no base",
     "leg under the bottom",
     "bought legs",
+    "baseboard",
     "posts",
     "boards notched around posts",
     "drawers between posts",
+    "slides between posts",
     "doors between posts",
     "shelf between posts",
     "web frame",

@@ -17,7 +17,7 @@ use super::planks::FromBoard;
 use super::sawing::Rough;
 use super::wood::{NOTHING, Space, common, difference};
 use super::{
-    Report, bare, bores, boxes, front_screws, guided, holes, keep_outs, leg_blocks, lines,
+    Report, bare, bores, boxes, front_screws, guided, holes, keep_outs, leg_blocks, lines, narrow,
     on_bases, on_legs, opening, pins, planks, plates, pockets, rails, sawing, screws, scribing,
     season, shapes, slides, stacked, stops, strokes,
 };
@@ -685,6 +685,7 @@ impl<'p> Play<'p> {
         self.complaints.extend(holes::wrong(self.packet, &self.boards));
         self.complaints.extend(scribing::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(bare::wrong(self.packet));
+        self.complaints.extend(narrow::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(on_bases::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(stacked::wrong(self.packet, &self.boards, self.tolerance()));
         let points = self.off.moisture;

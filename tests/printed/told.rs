@@ -97,7 +97,9 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         "keep space" => (Told::Step, &["wide"]),
         "push in" => (Told::Step, &["wide", "high", "clear"]),
         "fix cases" => (Told::Step, &["screws", "long", "most"]),
-        "fix to wall" => (Told::Step, &["back", "screws", "least", "into_stud", "lining", "screw"]),
+        "fix to wall" => {
+            (Told::Step, &["back", "screws", "least", "into_stud", "lining", "screw", "narrow"])
+        }
         "cut out" => (Told::Step, &["spare", "lies", "kept", "size"]),
         "find in house" => (Told::Step, &["across", "up", "deep"]),
         "stand off rail" => (Told::Step, &["by"]),

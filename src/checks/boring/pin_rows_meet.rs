@@ -3,8 +3,8 @@
 use std::collections::BTreeMap;
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
-use crate::measure::Length;
+use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
+use crate::measure::{Length, Span};
 use crate::model::Piece;
 use crate::parts::Key;
 use crate::plans::Workings;
@@ -114,7 +114,7 @@ fn meeting(piece: &Piece, (one, board): &Own<'_, '_>, (other, _): &Own<'_, '_>) 
             .minus(one.pins.deep, "hole", tape)
             .minus(other.pins.deep, "hole", tape),
     };
-    found.sum(sum).note(shallower(piece, (thick - LEAST).half()))
+    shallower(piece, found.sum(sum), one.pins.deep_at, (thick - LEAST).half())
 }
 
 fn through(piece: &Piece, (rows, board): &Own<'_, '_>) -> Diagnostic {
@@ -128,15 +128,23 @@ fn through(piece: &Piece, (rows, board): &Own<'_, '_>) -> Diagnostic {
         tape.figure(LEAST),
         part.path
     );
-    at(&title, rows, "these shelves stand on pins")
+    let deep = tape.figure(rows.pins.deep);
+    let found = match rows.pins.deep_at.zip(rows.opening.shelves.as_ref()) {
+        // The figure itself is too much for its board, whatever lies on the pins.
+        Some((span, set)) => RULE
+            .finding(title, span, format!("{deep} deep"))
+            .label(set.span, "these shelves stand on pins"),
+        None => at(&title, rows, "these shelves stand on pins"),
+    };
+    let found = found
         .because("a hole that comes through shows on the other side")
         .subject(&part.path)
         .sum(Sum::new("leaves", left, tape).plus(thick, "board", tape).minus(
             rows.pins.deep,
             "hole",
             tape,
-        ))
-        .note(shallower(piece, thick - LEAST))
+        ));
+    shallower(piece, found, rows.pins.deep_at, thick - LEAST)
 }
 
 /// Holes of one row that run into each other.
@@ -170,12 +178,16 @@ fn at(title: &str, rows: &PinRows<'_>, label: &str) -> Diagnostic {
     }
 }
 
-/// What to write so that enough wood is left.
-fn shallower(piece: &Piece, most: Length) -> String {
+/// What to write so that enough wood is left: in place of the depth where it is written.
+fn shallower(piece: &Piece, found: Diagnostic, at: Option<Span>, most: Length) -> Diagnostic {
     let tape = piece.tape();
     let most = tape.down(most);
-    match most.is_positive() {
-        true => format!("`pins {{ deep {} }}` in `shelves` leaves enough wood", tape.source(most)),
-        false => "use a thicker board, or fixed shelves on one side".to_owned(),
+    if !most.is_positive() {
+        return found.note("use a thicker board, or fixed shelves on one side");
+    }
+    let deep = format!("deep {}", tape.source(most));
+    match at {
+        Some(at) => found.fix(Fix::new(Grade::Choice, "this leaves enough wood", at, deep)),
+        None => found.note(format!("`pins {{ {deep} }}` in `shelves` leaves enough wood")),
     }
 }

@@ -2,10 +2,10 @@
 
 use crate::checks::once::Once;
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Severity, Sink, Sum};
+use crate::diagnostics::{Fix, Grade, Severity, Sink, Sum};
 use crate::measure::{Length, Span};
-use crate::model::Piece;
-use crate::parts::{Bore, Feature, FeatureKind, Part};
+use crate::model::{Build, Piece};
+use crate::parts::{Assembly, Bore, Feature, FeatureKind, Part};
 use crate::plans::Workings;
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -94,19 +94,42 @@ fn edge(piece: &Piece, part: &Part, cup: &Feature, once: &mut Once<Span>, sink: 
         return;
     }
     let what = if cause.is_some() { "the panel's groove" } else { "the edge" };
+    let title = format!("the hinge cup breaks into {what} of {} by {}", part.path, tape.text(over));
+    let across = format!("cup {} across", tape.source(cup.v.1 - cup.v.0));
+    let wide = format!("{} wide", tape.figure(part.width.length));
+    // A groove deeper than most is the cause where a usual one would do.
+    let usual = tape.unit.either(Length::inches(3, 8), Length::mm(9));
+    let deep = groove_said(piece, part).filter(|(deep, _)| *deep > usual && usual <= *deep - over);
+    if let Some((deep, at)) = deep {
+        let text = format!("groove {}", tape.source(usual));
+        let found = RULE
+            .finding(title, at, format!("{} deep", tape.figure(deep)))
+            .label(cup.span, across)
+            .label(part.span, wide)
+            .fix(Fix::new(Grade::Choice, "as deep as most grooves are", at, text))
+            .note("you can also make the door's stile wider")
+            .subject(&part.path);
+        sink.push(found);
+        return;
+    }
     let mut diagnostic = RULE
-        .finding(
-            format!("the hinge cup breaks into {what} of {} by {}", part.path, tape.text(over)),
-            cup.span,
-            format!("cup {} across", tape.source(cup.v.1 - cup.v.0)),
-        )
-        .label(part.span, format!("{} wide", tape.figure(part.width.length)))
+        .finding(title, cup.span, across)
+        .label(part.span, wide)
         .note("make the door's stile wider, or use a hinge with a smaller cup")
         .subject(&part.path);
     if let Some(span) = cause.filter(|span| *span != part.span) {
         diagnostic = diagnostic.label(span, "groove");
     }
     sink.push(diagnostic);
+}
+
+/// How deep the grooves of a framed door are, and the statement that says so.
+fn groove_said(piece: &Piece, part: &Part) -> Option<(Length, Span)> {
+    let Assembly::Front(front) = part.assembly else { return None };
+    match &piece.opening(front.opening)?.front.as_ref()?.build {
+        Build::Slab => None,
+        Build::Panel(own) => Some((own.groove.length, piece.facts.written(&own.groove)?)),
+    }
 }
 
 fn overlap(a: &Feature, b: &Feature) -> bool {

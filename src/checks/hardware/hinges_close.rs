@@ -72,6 +72,10 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 format!("from-end {}", tape.source(most)),
             ));
         }
+        // What doors say alike, each in its own braces, is told with the first of them.
+        if own.is_some() {
+            found = found.alike([figure, apart, wide.length].map(|own| tape.text(own)).join(" "));
+        }
         sink.push(found);
     }
 }

@@ -3,8 +3,8 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
 use crate::measure::Length;
-use crate::model::{Case, Opening, Piece};
-use crate::parts;
+use crate::model::{Case, Opening, Piece, RailSide};
+use crate::parts::{self, Role};
 use crate::plans::Workings;
 use crate::plans::fitting::Drawer;
 
@@ -93,6 +93,17 @@ fn short(piece: &Piece, case: &Case, drawer: &Drawer<'_>) -> Diagnostic {
         })
         .subject(&opening.path)
         .urgency((needs - room) / Length::mm(1));
+    // The lower one is left out with a word, where the upper one is enough.
+    let lower = drawer.nailer.filter(|own| own.role == Role::Nailer(RailSide::Bottom));
+    let said_at = case.nailers.said_at.as_ref().filter(|at| {
+        let is_enough = needs <= room + nailer && case.hung.is_none();
+        let keeps_all = at.is_added() || !case.nailers.is_wide_written;
+        lower.is_some() && is_enough && keeps_all
+    });
+    let found = match said_at {
+        Some(at) => found.fix(at.says("nailers 1", "leave out the lower nailer, behind it")),
+        None => found,
+    };
     match drawer.nailer {
         Some(_) => found.note(
             "a nailer stands behind it: use a shorter slide, make the case deeper, or take a back that takes the wall screws itself, 1/2 in or 12 mm thick, with `nailers none`",

@@ -1,9 +1,9 @@
 //! A board of no size, or one that stands outside its case.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::checks::{hardware, material};
-use crate::diagnostics::{Severity, Sink};
-use crate::measure::Length;
+use crate::checks::{hardware, in_spec, material, site};
+use crate::diagnostics::{Diagnostic, Severity, Sink};
+use crate::measure::{Length, Span};
 use crate::model::{Case, Piece};
 use crate::parts::{Assembly, Direction, Face, FeatureKind, Of, Part, Role, Which};
 use crate::plans::Workings;
@@ -49,6 +49,7 @@ pub(in crate::checks) fn check(work: &Workings<'_>, sink: &mut Sink) {
         | Assembly::Filler(..)
         | Assembly::Loose(_) => false,
     };
+    let mut all: Vec<Told> = Vec::new();
     for part in parts.all.iter().filter(|part| !is_told(part)) {
         let sizes = [
             (part.length.length, "long"),
@@ -99,30 +100,78 @@ pub(in crate::checks) fn check(work: &Workings<'_>, sink: &mut Sink) {
                 (None, None) => continue,
             },
         };
-        let mut diagnostic = RULE.finding(title, part.span, label).subject(&part.path);
+        let mut told = Told {
+            size: label.clone(),
+            facts: Vec::new(),
+            most: None,
+            found: RULE.finding(title, part.span, label).subject(&part.path),
+        };
         // The statements that its own figures come from, where they leave nothing.
         let nothing = nothing.or(thread);
         if nothing.is_some() || tenons().is_some() {
             let own = [&part.length, &part.width, &part.thickness];
             let size =
                 own.into_iter().find(|size| nothing.is_some_and(|(of, _)| of == size.length));
-            let size = size.or(Some(&part.length));
-            let facts = size.into_iter().flat_map(|size| piece.facts.of(size));
-            let written = facts.filter_map(|(fact, _)| fact.origin.span().map(|at| (at, fact)));
-            for (at, fact) in written.filter(|(at, _)| *at != part.span).take(4) {
+            let facts = piece.facts.of(size.unwrap_or(&part.length));
+            let written = facts.filter_map(|(fact, factor)| {
+                let at = fact.origin.span().filter(|at| *at != part.span)?;
+                Some((at, fact, factor))
+            });
+            for (at, fact, factor) in written.take(4) {
                 let shown = !tape.print(fact.length).shown.is_zero();
                 let figure =
                     if shown { tape.figure(fact.length) } else { tape.decimal_source(fact.length) };
-                diagnostic = diagnostic.label(at, figure);
+                let takes = -(fact.length * factor);
+                let is_most = told.most.is_none_or(|(most, _)| most < takes);
+                if takes.is_positive() && is_most && in_spec(at) {
+                    told.most = Some((takes, at));
+                }
+                told.facts.push(at);
+                told.found = told.found.label(at, figure);
             }
         }
-        sink.push(diagnostic);
+        match all.iter_mut().find(|known| known.is_alike(&told)) {
+            Some(known) => known.add(told.found),
+            None => all.push(told),
+        }
+    }
+    for told in all {
+        sink.push(told.found);
+    }
+}
+
+/// A board that can't be, and what is said of it.
+struct Told {
+    /// What is the matter with it.
+    size: String,
+    /// The statements that its figure comes from, besides its own.
+    facts: Vec<Span>,
+    /// How much the one takes off that takes most, of those in the spec itself.
+    most: Option<(Length, Span)>,
+    found: Diagnostic,
+}
+
+impl Told {
+    /// True where the same figures leave as much of another board.
+    fn is_alike(&self, other: &Self) -> bool {
+        !self.facts.is_empty() && self.size == other.size && self.facts == other.facts
+    }
+
+    /// Tells of another board with this one: at the figure that takes most of both.
+    fn add(&mut self, other: Diagnostic) {
+        let is_elsewhere = self.found.primary.span != other.primary.span;
+        if let Some((_, at)) = self.most.filter(|_| is_elsewhere)
+            && let Some(label) = self.found.labels.iter_mut().find(|label| label.span == at)
+        {
+            std::mem::swap(label, &mut self.found.primary);
+        }
+        self.found.also.extend(other.subject);
     }
 }
 
 /// True where a rule that looked before has told why a board may stand outside its case.
 fn is_caused(sink: &Sink) -> bool {
-    let causes = || super::FIRST.iter().chain(material::FIRST);
+    let causes = || super::FIRST.iter().chain(material::FIRST).chain(site::CAUSES);
     sink.all().iter().any(|found| {
         found.severity == Severity::Error && causes().any(|rule| rule.slug == found.slug)
     })

@@ -1,7 +1,8 @@
 //! A toe kick that leaves no base to stand on.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Severity, Sink, Sum};
+use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
+use crate::measure::Length;
 use crate::model::Piece;
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -26,8 +27,13 @@ fn check(piece: &Piece, sink: &mut Sink) {
             continue;
         }
         let at = piece.facts.written(&base.set_back);
-        sink.push(
-            RULE.finding(
+        let usual = tape.unit.either(Length::inches(3, 1), Length::mm(75));
+        let mend = at.filter(|_| usual <= deep.half()).map(|at| {
+            let text = format!("set-back {}", tape.source(usual));
+            Fix::new(Grade::Choice, "as most kicks are", at, text)
+        });
+        let found = RULE
+            .finding(
                 format!(
                     "the base of {} is set back {}, but the case is only {} deep",
                     case.name,
@@ -43,7 +49,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                     .plus(deep, "deep", tape)
                     .minus(back, "set back", tape),
             )
-            .subject(&case.path),
-        );
+            .subject(&case.path);
+        sink.push(mend.into_iter().fold(found, Diagnostic::fix));
     }
 }

@@ -89,6 +89,7 @@ fn uncut(piece: &Piece, part: &Part, space: &Cuboid, found: Diagnostic) -> Diagn
                     false => "make the case narrower or wider",
                 }
             ))
+            .note("a baseboard that stays is written `baseboard { high …; thick … }` in `site`: ends are notched for it")
         }
         Role::BaseMember | Role::BaseLeg | Role::Leg | Role::Kick => found
             .because("a base is not cut, even where its case says `around`")

@@ -4,6 +4,7 @@ mod rounds;
 pub(super) mod scribe_too_wide;
 mod base_ahead;
 mod base_too_deep;
+mod baseboard_hit;
 mod around_severs;
 mod around_unused;
 mod around_weak;
@@ -25,8 +26,13 @@ mod keep_out_beyond;
 
 use crate::checks::rule::Rule;
 
+/// Those that tell why a board may stand outside its case; they look at the piece before its
+/// parts.
+pub(super) const CAUSES: &[&Rule] = &[&base_too_deep::RULE];
+
 /// The rules of this subject, in the order they are listed.
 pub(super) const RULES: &[&Rule] = &[
+    &baseboard_hit::RULE,
     &around_severs::RULE,
     &around_unused::RULE,
     &around_weak::RULE,

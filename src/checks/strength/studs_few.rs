@@ -11,7 +11,7 @@ pub(super) const LEAST: u32 = 2;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "studs-few",
     severity: Severity::Warning,
-    finds: "A case that hangs is so narrow that it surely meets only one stud, or none, and the spec does not say that there are more.",
+    finds: "A case that hangs is so narrow that it surely meets only one stud, or none, and the spec does not say that there are more. Where it is screwed to another one that hangs beside it, one stud is enough.",
     why: "On one stud a case turns about its two screws like a picture on a nail, and wallboard holds no cabinet.",
     source: "Studs stand 16 or 24 in apart, 400 or 600 mm (a trade page on wall framing). Two studs at least: common practice, no source.",
     formula: "The width of the case over 16 in or 400 mm, rounded down.",
@@ -30,7 +30,9 @@ fn check(piece: &Piece, sink: &mut Sink) {
     for case in &piece.cases {
         let Some(hung) = &case.hung else { continue };
         let studs = piece.studs_behind(case);
-        if studs >= LEAST {
+        // What is screwed to a case beside it does not turn about one stud.
+        let enough = if hung.studs.is_none() && piece.hangs_beside(case) { 1 } else { LEAST };
+        if studs >= enough {
             continue;
         }
         let title = match hung.studs {

@@ -3,7 +3,7 @@
 use crate::measure::Length;
 use crate::model::CutRound;
 use crate::papers;
-use crate::parts::Assembly;
+use crate::parts::{self, Assembly, Direction};
 use crate::vocabulary::words;
 
 use super::Sum;
@@ -34,6 +34,9 @@ impl Cut<'_, '_> {
                 self.sum("wide", feature.v.1 - feature.v.0, &high),
             ];
         }
+        if let Some(sums) = self.at_baseboard() {
+            return sums;
+        }
         // A drawer is cut out round what stands in its way.
         let is_boxed = matches!(self.part.assembly, Assembly::DrawerBox(_));
         let round = front
@@ -59,6 +62,20 @@ impl Cut<'_, '_> {
             sums.push(self.sum(&word, inset, &known));
         }
         sums
+    }
+
+    /// The notch for a baseboard: as high and as deep as that is, with its play.
+    fn at_baseboard(&self) -> Option<Vec<Sum>> {
+        let (piece, feature) = (self.tell.piece, self.feature);
+        piece.site.baseboard.as_ref().filter(|own| own.span == feature.span)?;
+        let case = piece.case(self.part.case)?;
+        let [up, out] = parts::baseboard_notch(piece, case, self.part)?;
+        let upright = self.part.placement.length == Direction::Y;
+        let [long, wide] = if upright { [up, out] } else { [out, up] };
+        Some(vec![
+            self.sum("long", feature.u.1 - feature.u.0, &long),
+            self.sum("wide", feature.v.1 - feature.v.0, &wide),
+        ])
     }
 
     /// The side of a notch round a keep-out: the keep-out and what it stays clear of it on

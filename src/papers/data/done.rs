@@ -7,7 +7,7 @@ use crate::model::{KeepOut, Opening, SpaceId};
 use crate::parts::PartId;
 use crate::plans::finish;
 use crate::plans::operations::{
-    Beside, Coating, DryFit, FrameOn, House, Measure, Measured, Rest, Sand, Wall, Why,
+    Beside, Coating, DryFit, FrameOn, House, Measure, Measured, Narrow, Rest, Sand, Wall, Why,
 };
 use crate::plans::seasons::Air;
 use crate::trade::{self, Carry};
@@ -255,6 +255,15 @@ pub(super) struct Walled<'d> {
     into_stud: Figure,
     lining: Figure,
     screw: Figure,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    narrow: Vec<NarrowCase<'d>>,
+}
+
+#[derive(Serialize)]
+struct NarrowCase<'d> {
+    case: &'d str,
+    wide: Figure,
+    studs: Figure,
 }
 
 impl<'d> Maker<'d, '_> {
@@ -394,6 +403,18 @@ impl<'d> Maker<'d, '_> {
         }
     }
 
+    /// The baseboard behind the piece, all along it.
+    pub(super) fn baseboard(&self) -> Option<Found<'d>> {
+        let own = self.work.piece.site.baseboard.as_ref()?;
+        let reach = |to: Length| [Length::ZERO, to].map(|at| self.figure(at));
+        Some(Found {
+            what: "baseboard",
+            across: reach(self.work.piece.wide()),
+            up: reach(own.high.length),
+            deep: self.figure(own.thick.length),
+        })
+    }
+
     pub(super) fn house(&self, own: &House) -> What<'d> {
         let case = |id| self.work.piece.case(id).map_or("", |case| &*case.name);
         match own {
@@ -476,6 +497,15 @@ impl<'d> Maker<'d, '_> {
             into_stud: self.figure(wall.into),
             lining: self.figure(wall.lining),
             screw: self.at_least(wall.screw(self.work.piece.tape().unit)),
+            narrow: wall.narrow.iter().map(|own| self.narrow(own)).collect(),
+        }
+    }
+
+    fn narrow(&self, own: &Narrow) -> NarrowCase<'d> {
+        NarrowCase {
+            case: self.work.piece.case(own.case).map_or("", |case| &case.name),
+            wide: self.figure(own.wide),
+            studs: self.figure(own.apart),
         }
     }
 }

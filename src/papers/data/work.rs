@@ -218,6 +218,7 @@ impl<'d> Maker<'d, '_> {
             }
             Doing::Measure(own) => What::Measure(self.measure(own)),
             Doing::Find(id) => What::Find(self.found(self.work.piece.site.keep_outs.get(id.0)?)),
+            Doing::FindBaseboard => What::Find(self.baseboard()?),
             Doing::CutOut { part, keep_out, spare } => {
                 let (back, what) =
                     (self.work.parts.get(*part)?, self.work.piece.site.keep_outs.get(keep_out.0)?);

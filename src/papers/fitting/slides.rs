@@ -6,7 +6,7 @@ use crate::measure::Length;
 use crate::model::{Beyond, Edge, Set};
 use crate::parts::Direction;
 use crate::plans::fitting::slides::Carrier;
-use crate::plans::fitting::{Drawer, Line};
+use crate::plans::fitting::{Drawer, Line, is_between_posts};
 use crate::trade;
 
 use super::super::Source;
@@ -279,7 +279,14 @@ fn carriers(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>
         blocks.push(Block::Table(bare));
     }
     blocks.push(Block::Note(screws(source, all)));
-    blocks.push(Block::Note("The front end and the rear end of a slide are screwed to the same packer or board, so it needs no rear bracket.".into()));
+    let cleats = all.iter().flat_map(|drawer| &drawer.carriers);
+    let cleats = cleats
+        .filter_map(|carrier| carrier.packer)
+        .any(|own| is_between_posts(source.work.piece, own.part));
+    blocks.push(Block::Note(match cleats {
+        true => "Between posts a slide is screwed to the front post and to the packer behind it, whose inside face is flush with that of the post: the front end of the packer meets the back of the front post. It needs no rear bracket.".into(),
+        false => "The front end and the rear end of a slide are screwed to the same packer or board, so it needs no rear bracket.".into(),
+    }));
     blocks.push(Block::Proof(checks));
 }
 
@@ -287,12 +294,15 @@ fn carriers(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>
 fn screws(source: &Source<'_, '_>, all: &[Drawer<'_>]) -> String {
     let (figures, tape) = (&source.figures, source.work.piece.tape());
     let short = trade::short_of_face(tape.unit);
+    let piece = source.work.piece;
     let deep = |carrier: &Carrier<'_>| {
+        if let Some(cleat) = carrier.packer.filter(|own| is_between_posts(piece, own.part)) {
+            return cleat.part.thickness.length - short;
+        }
         let packer = carrier.packer.map_or(Length::ZERO, |own| own.part.thickness.length);
         packer + carrier.board.cuboid().size(Direction::X) - short
     };
     let boards = all.iter().flat_map(|drawer| &drawer.carriers).map(deep).min();
-    let piece = source.work.piece;
     let side = |drawer: &Drawer<'_>| {
         let boxes = piece.case(drawer.opening.case())?.drawers.as_ref()?;
         Some(piece.thickness(boxes.stock).length - short)

@@ -191,6 +191,10 @@ fn separate(
         Some(_) => &builder.planes.inside - &base.driver_room - &thick,
         None => &builder.planes.rear - &thick,
     };
+    // A baseboard that stays is before the wall.
+    let clear = builder.piece.site.baseboard.as_ref();
+    let clear = clear.map(|own| &builder.case.deep - own.out() - &thick);
+    let rear_z = clear.filter(|clear| clear.length < rear_z.length).unwrap_or(rear_z);
     let wide = &right - &left;
     let assembly = Assembly::Base(builder.id);
     let long = |builder: &mut Builder<'_>, which, z: &Size, show: Option<Face>| {

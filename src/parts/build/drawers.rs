@@ -13,6 +13,7 @@ use crate::parts::space::{Direction, Face};
 
 use super::builder::{ACROSS, Builder, Draft, LYING, SIDEWAYS};
 use super::carcass::Carcass;
+use super::cleats;
 use super::inside;
 use super::on_wood;
 
@@ -331,6 +332,17 @@ fn packer(
     space: &inside::Space,
 ) {
     let index = if side == Side::Left { 0 } else { 1 };
+    // Its lower edge is level with that of the slide where the sheet says how
+    // high that is.
+    let up = match (&slide.up, slide.undermount) {
+        (Some(up), _) => up.clone(),
+        (None, true) => Size::zero(),
+        (None, false) => opening.box_middle(slide, &opening.high) - boxes.packer_wide.half(),
+    };
+    if builder.part(space.boards[index]).is_some_and(|own| matches!(own.role, Role::Post(_))) {
+        cleats::build(builder, opening, boxes, side, &up);
+        return;
+    }
     let off = opening.grown(Axis::Across).half();
     let clear = &opening.clear[index];
     let thickness = &space.packing[index] + clear - &off;
@@ -340,13 +352,6 @@ fn packer(
     let x = match side {
         Side::Left => &opening.stands[0] - &space.packing[index],
         Side::Right => &opening.stands[0] + &opening.wide + &off - clear,
-    };
-    // Its lower edge is level with that of the slide where the sheet says how
-    // high that is.
-    let up = match (&slide.up, slide.undermount) {
-        (Some(up), _) => up.clone(),
-        (None, true) => Size::zero(),
-        (None, false) => opening.box_middle(slide, &opening.high) - boxes.packer_wide.half(),
     };
     // Behind doors it begins with the box of its tray, or with the front of its drawer,
     // which closes beside it.

@@ -2,9 +2,11 @@
 
 mod aside;
 mod base;
+mod baseboard;
 mod behind;
 mod builder;
 mod carcass;
+mod cleats;
 mod countertop;
 mod cover;
 mod doweling;
@@ -37,6 +39,7 @@ use super::part::Parts;
 use super::space::Direction;
 use super::{finished, mark, named};
 use aside::Aside;
+pub use baseboard::baseboard_notch;
 use builder::Builder;
 pub use builder::{Planes, planes};
 pub(crate) use cover::cover_of;
@@ -74,6 +77,7 @@ fn build_with(piece: &Piece, aside: &Aside) -> Parts {
         drawers::build(&mut builder, &carcass);
         filler::build(&mut builder, &carcass);
         cover::build(&mut builder, &carcass);
+        baseboard::build(&mut builder);
         round::build(&mut builder);
         holes::build(&mut builder);
         edging::build(&mut builder);

@@ -271,9 +271,13 @@ fn comes_to(work: &Workings<'_>) -> Exact {
     work.buying().iter().filter_map(Bought::comes_to).sum::<Exact>() + wet + abrasives
 }
 
+/// Screws by what they are for, how long they are, and how many; the studs behind each case; and
+/// how long hanging rails are.
+type Fastenings = (Vec<(Purpose, Long, u32)>, Vec<u32>, Vec<Length>);
+
 /// The screws of a piece, on whose packs its price hangs too, and its hanging rails where they
 /// are cut from what has a price.
-fn screws(work: &Workings<'_>) -> (Vec<(Purpose, Long, u32)>, Vec<u32>, Vec<Length>) {
+fn screws(work: &Workings<'_>) -> Fastenings {
     let own = work.fastened().screws.iter().map(|own| (own.purpose, own.long, own.count));
     let studs = work.piece.cases.iter().map(|case| work.piece.studs_behind(case));
     let are_sold = work.piece.supplies.iter().any(|own| own.sort == Supply::HangingRails);

@@ -72,11 +72,13 @@ pub struct Stopped {
     pub aside: Size,
 }
 
-/// True for a guide that stands between a front and a back post, flush with their inside
-/// faces, and not against a board beside its opening.
+/// True for a guide or a cleat that stands between a front and a back post, flush with their
+/// inside faces, and not against a board beside its opening.
 #[must_use]
 pub fn is_between_posts(piece: &Piece, part: &Part) -> bool {
-    let Some(case) = piece.case(part.case).filter(|_| part.role == Role::Guide) else {
+    let Some(case) =
+        piece.case(part.case).filter(|_| matches!(part.role, Role::Guide | Role::Packer))
+    else {
         return false;
     };
     let Some(posts) = &case.posts else { return false };

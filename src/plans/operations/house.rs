@@ -112,6 +112,19 @@ pub struct Wall {
     pub into: Length,
     /// How thick the usual lining of a wall is.
     pub lining: Length,
+    /// Its cases that may have no stud behind them.
+    pub narrow: Vec<Narrow>,
+}
+
+/// A case that may have no stud behind it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Narrow {
+    /// Which.
+    pub case: CaseId,
+    /// How wide it is, with what it is screwed to beside it.
+    pub wide: Length,
+    /// From one stud to the next, at the least.
+    pub apart: Length,
 }
 
 /// A strip on the wall.

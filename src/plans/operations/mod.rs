@@ -31,7 +31,7 @@ use together::Together;
 pub use bench::{Coating, DryFit, FrameOn, Measure, Measured, Rest, Sand, Why};
 pub use cutting::{hook_holes, sides};
 pub use feed::{Feed, feed};
-pub use house::{Beside, Covering, Filled, House, Wall, WallStrip};
+pub use house::{Beside, Covering, Filled, House, Narrow, Wall, WallStrip};
 pub(super) use motion::steps;
 pub use motion::{Leg, Move, Side, Step};
 pub use verify::{Moisture, Remedy, Verify};
@@ -191,6 +191,8 @@ pub enum Doing {
     Measure(Measure),
     /// What stands at the wall is measured in the house before anything is sawn.
     Find(KeepOutId),
+    /// The baseboard behind the piece is measured in the house before anything is sawn.
+    FindBaseboard,
     /// A back is cut out round what stands at the wall behind it.
     CutOut {
         /// Which.

@@ -3,7 +3,7 @@
 use super::*;
 pub(crate) use super::{
     AROUND, CASE_ACROSS, CASE_BACK, CASE_BASE, CASE_BOTTOM, CASE_COVER, CASE_DOWN, CASE_DRAWERS,
-    CASE_EDGES, CASE_END, CASE_ENDS, CASE_FINISH, CASE_FRONTS, CASE_HIGH, CASE_LEG,
+    CASE_EDGES, CASE_END, CASE_ENDS, CASE_FINISH, CASE_FRONTS, CASE_HIGH, CASE_HUNG, CASE_LEG,
     CASE_PARTITIONS, CASE_SHELVES, CASE_STOCK, CASE_TOP, CASE_WIDE, NOTE, PART_FINISH,
 };
 pub(crate) use super::{HOLE_ACROSS, HOLE_LYING, HOLE_UPRIGHT};
@@ -54,11 +54,7 @@ block! {
     HIGH = CASE_HIGH;
     STOCK = CASE_STOCK;
     BASE = CASE_BASE;
-    HUNG: Braces = (
-        "hung",
-        "it hangs on the wall instead of standing on the floor",
-        "hung { up 18 }",
-    ).opens(hung::block);
+    HUNG = CASE_HUNG;
     ON: Path = (
         "on",
         "the case or the run that it stands on, in place of the floor",

@@ -107,6 +107,31 @@ block! {
         "a pipe, outlet, or trap that no part may touch",
         "keep-out \"heating pipe\" { from-left 52; up 0; wide 6; high 3-1/4; deep 3 }",
     ).opens(keep_out::block).many();
+    BASEBOARD: Braces = (
+        "baseboard",
+        "the baseboard on the wall behind the piece, where it stays: what stands on the floor before it is notched for it, so that the piece comes up to the wall",
+        "baseboard { high 5-1/2; thick 3/4 }",
+    ).opens(baseboard::block);
+    NOTE;
+}
+
+block! {
+    /// `baseboard { … }`
+    baseboard: "baseboard", "the baseboard",
+    "A baseboard on the wall behind the piece that stays where it is. The lower back corner of each end and of each upright under a bottom is notched for it, and a separate base ends before it. The bottom and the back lie above it, so the base must be at least as high.";
+    HIGH: Length = ("high", "its height above the floor", "high 5-1/2").required()
+        .can_be("10 mm", "1 m")
+        .usual("2 in", "10 in");
+    THICK: Length = ("thick", "how far it stands out from the wall", "thick 3/4").required()
+        .can_be("2 mm", "150 mm")
+        .usual("1/4 in", "1-1/2 in");
+    PLAY: Length = (
+        "play",
+        "how much more room the notches leave, over it and before it",
+        "play 1/8",
+    ).default("1/8 in").metric("3 mm")
+        .can_be("0 mm", "2 in")
+        .usual("1/16 in", "1/2 in");
     NOTE;
 }
 

@@ -49,6 +49,7 @@ pub static BLOCKS: &[&Block] = &[
     &site::BLOCK,
     &wall::BLOCK,
     &keep_out::BLOCK,
+    &baseboard::BLOCK,
     &shop::BLOCK,
     &allow::BLOCK,
     &times::BLOCK,

@@ -18,6 +18,11 @@ words! {
         "what its boards are made of, unless a board names another stock",
         "stock birch-ply",
     );
+    CASE_HUNG: Braces = (
+        "hung",
+        "it hangs on the wall instead of standing on the floor",
+        "hung { up 18 }",
+    ).opens(hung::block);
     CASE_BASE: Braces = (
         "base",
         "what it stands on",

@@ -88,7 +88,7 @@ block! {
 block! {
     /// `hung { … }`
     hung: "hung", "a hung case",
-    "A case on the wall, clear of the floor. Screws go into the studs through a nailer under its top and another above its bottom. With `over` it hangs over a case or a run on the floor. Without it, it hangs beside the other cases of the file.";
+    "A case on the wall, clear of the floor. Screws go into the studs through a nailer under its top and another above its bottom. With `over` it hangs over a case or a run on the floor. Without it, it hangs beside the other cases of the file. A run that hangs says it once for all its cases: one strip carries them, and each is screwed to the studs and then to the one beside it.";
     UP: Length = (
         "up",
         "from the floor to its underside",
@@ -98,7 +98,7 @@ block! {
         .usual("150 mm", "2200 mm");
     OVER: Path = (
         "over",
-        "the case or the run that it hangs over; if not written, it hangs beside the other cases",
+        "the case or the run on the floor that it hangs over; if not written, it hangs beside the other cases",
         "over bench",
     );
     LEFT: Length = (

@@ -51,8 +51,13 @@ impl Writer<'_> {
             "",
         ]);
         self.line(top);
-        if !back.is_empty() && self.number(9) > 4 {
-            self.chest();
+        if !back.is_empty() && self.number(9) > 2 {
+            // What they run on goes with another choice, so that no piece changes but by it.
+            let ahead = self.choices.clone().nth(1).map_or(0, |choice| choice >> 4);
+            match ahead % 2 {
+                0 => self.bureau(["beside", "under"][usize::from(ahead / 2 % 2)]),
+                _ => self.chest(),
+            }
         } else if self.number(10) > 0 {
             self.cupboard();
         } else {
@@ -137,6 +142,29 @@ impl Writer<'_> {
         self.line(&format!(
             "fronts {{ stock cherry; set inset; {build}; hinge {hinge}; pull knob }}"
         ));
+    }
+
+    /// Drawers on bought slides, each on a packer from post to post.
+    fn bureau(&mut self, slide: &str) {
+        self.is("slides between posts");
+        let long = self.one_of(&["tenon { long 3/4 in }", "tenon { long 18 mm; thick 6 mm }"]);
+        self.line("partitions { stock ply; joint screw }");
+        self.line(&format!("frame {{ stock maple; joint {long}"));
+        self.line("rail top { wide 1-1/2 in }; rail bottom { wide 1-3/4 in }");
+        self.line("down {");
+        let rail =
+            self.one_of(&["rail { wide 1-1/4 in; shelf none }", "rail { wide 30 mm; shelf none }"]);
+        self.line("drawer n0 { high 5 in }");
+        self.line(rail);
+        if self.flip() {
+            self.line("drawer n1 { share 1 }");
+            self.line(rail);
+        }
+        self.line("drawer n2 { share 1 }");
+        self.line("} }");
+        self.line("fronts { stock cherry; set inset; build slab; pull knob }");
+        let joint = self.one_of(&["dovetail", "rabbet", "butt"]);
+        self.line(&format!("drawers {{ stock birch; bottom-stock thin; slide {slide}; groove {{ up 13 mm; deep 1/4 in }}; joint {joint} }}"));
     }
 
     /// Drawers on wood between guides, over web frames that the posts hold.

@@ -28,7 +28,20 @@ impl<'a> Maker<'_, 'a> {
                 self.text(own.deep)
             )
         });
-        found.collect()
+        found.chain(self.baseboard_found()).collect()
+    }
+
+    /// The baseboard that stays: the uprights are notched for it.
+    fn baseboard_found(&self) -> Option<String> {
+        let own = self.piece.site.baseboard.as_ref()?;
+        Some(format!(
+            "before you saw anything, measure the baseboard in the house in several places behind the piece: from {} to {} to the right of where its left side comes, the baseboard must lie between {} and {} above the highest place of the floor there, and no farther out from the wall than {}; where it does not, enter what you measured, print these papers again, and work by the new ones",
+            self.text(Length::ZERO),
+            self.text(self.piece.wide()),
+            self.text(Length::ZERO),
+            self.text(own.high.length),
+            self.text(own.thick.length)
+        ))
     }
 
     /// How large the cutout in a back is, and where on it, if it takes all of the room that is

@@ -43,7 +43,7 @@ impl Maker<'_, '_> {
     /// A base that several cases stand on is leveled once; the task after which it is.
     pub(super) fn bases_set(&mut self, after: usize) -> usize {
         let mut last = after;
-        let between = self.between_walls().is_some();
+        let between = self.between_walls().is_some() || self.fills_between_walls();
         for own in bases::leveled(self.piece, self.parts, between) {
             let Some(part) = self.parts.get(own.long[0]) else { continue };
             let name = self.piece.base_named(part.case);
@@ -63,7 +63,7 @@ impl Maker<'_, '_> {
     pub(super) fn stood_on_bases(&mut self, after: usize) -> usize {
         let mut last = after;
         // Where nothing is leveled by itself, this is when places are kept free.
-        let mut kept = (!self.levels()).then(|| self.kept());
+        let mut kept = (!self.levels()).then(|| self.kept(None));
         for row in self.shared_bases() {
             let cases: Vec<&Case> = self.piece.of_row(row).collect();
             let framed = cases.iter().any(|case| case.frame.is_some());

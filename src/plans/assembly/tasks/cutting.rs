@@ -73,6 +73,7 @@ impl Maker<'_, '_> {
         let mut does = vec![Doing::Rest(Rest { why: Why::Acclimate, long: None })];
         let keep_outs = (0..self.piece.site.keep_outs.len()).map(KeepOutId);
         does.extend(keep_outs.map(Doing::Find));
+        does.extend(self.piece.site.baseboard.as_ref().map(|_| Doing::FindBaseboard));
         does.extend((0..self.work.fitting().spacers.len()).map(Doing::Spacer));
         lines.extend(self.sticks());
         let solid = |part: &Part| self.piece.stock(part.stock).is_some_and(Stock::is_solid);

@@ -168,6 +168,7 @@ impl Maker<'_, '_> {
             let mut own = self.parts.joints.iter().filter(|joint| joint.part == *id);
             own.any(|joint| joint.glued)
         };
+        let (cleats, packers) = self.between_posts(packers);
         let (glued, dry): (Vec<PartId>, Vec<PartId>) = packers.iter().partition(|id| is_glued(id));
         let mut how = Vec::new();
         if !glued.is_empty() {
@@ -176,6 +177,7 @@ impl Maker<'_, '_> {
         if !dry.is_empty() {
             how.push(format!("screw {} without glue", self.marks(&dry)));
         }
+        how.extend(self.set_between_posts(&cleats));
         lines.push(format!(
             "fix the packers first, so that the slides stand {flush}: {}",
             how.join("; ")

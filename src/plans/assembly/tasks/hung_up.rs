@@ -45,16 +45,30 @@ impl<'a> Maker<'_, 'a> {
                 listed(&here)
             ));
         }
+        let short = hung.iter().filter(|case| {
+            let is_known = case.hung.as_ref().is_some_and(|hung| hung.studs.is_some());
+            !is_known && self.piece.studs_behind(case) < 2 && !self.piece.hangs_beside(case)
+        });
+        let short: Vec<&str> = short.map(|case| case.name.as_str()).collect();
+        if !short.is_empty() {
+            lines.push(format!(
+                "let the strip for {} reach to two studs, past the sides of the case",
+                listed(&short)
+            ));
+        }
         lines.push(
             "the strips carry what is lifted onto them until the wall screws hold".to_owned(),
         );
         lines.extend(hung.iter().filter_map(|case| self.marked_over(case)));
+        let (kept, keeps) = self.kept(Some(over));
+        lines.extend(kept);
         let up = |case: &Case| {
             let over = self.hangs_over(case).map(|(below, left)| (below.id, left));
             let up = case.base_high().length;
             Doing::House(House::WallStrip(WallStrip { case: case.id, up, over }))
         };
-        let does: Vec<Doing> = hung.iter().map(|case| up(case)).collect();
+        let mut does: Vec<Doing> = hung.iter().map(|case| up(case)).collect();
+        does.extend(keeps);
         let efforts = vec![Usual::Strip.times(names.len())];
         let title = "Put up strips on the wall".to_owned();
         let last = self.simple(title, lines, Vec::new(), Work::Fit, efforts, vec![after]);

@@ -3,8 +3,8 @@
 use crate::diagnostics::listed;
 use crate::measure::Length;
 use crate::model::{Case, CaseId, Exposure, Opening, OpeningKind, Set};
-use crate::parts::{JointSort, Role};
-use crate::plans::operations::{Doing, House, Wall};
+use crate::parts::{JointSort, PartId, Role};
+use crate::plans::operations::{Doing, House, Narrow, Wall};
 use crate::plans::shelves;
 use crate::plans::wall;
 use crate::plans::weights::Lifted;
@@ -70,23 +70,21 @@ impl Maker<'_, '_> {
     /// Doors, drawers, and shelves come in again; the task after which they are in.
     fn all_back(&mut self, last: usize) -> usize {
         let (back, top) = (self.comes_off(), self.countertop());
-        if back.is_empty() && top.is_none() {
+        let efforts = || vec![Usual::PuttingBack.times(1)];
+        // Its screws come from below, where drawers would be in the way.
+        let last = match top {
+            Some(line) => {
+                let title = "Leave it for its countertop".to_owned();
+                self.simple(title, vec![line], Vec::new(), Work::Bench, efforts(), vec![last])
+            }
+            None => last,
+        };
+        if back.is_empty() {
             return last;
         }
-        let mut lines = self.put_back(&back);
-        lines.extend(top);
-        let title = match back.is_empty() {
-            true => "Leave it for its countertop".to_owned(),
-            false => format!("Put in the {back}"),
-        };
-        let put = self.simple(
-            title,
-            lines,
-            Vec::new(),
-            Work::Bench,
-            vec![Usual::PuttingBack.times(1)],
-            vec![last],
-        );
+        let lines = self.put_back(&back);
+        let title = format!("Put in the {back}");
+        let put = self.simple(title, lines, Vec::new(), Work::Bench, efforts(), vec![last]);
         // Shelves lie loose on their pins: now they come in to stay.
         let stuck = self.stuck();
         let laid = self.picked(|joint| {
@@ -175,7 +173,7 @@ impl Maker<'_, '_> {
             return (lines, does);
         }
         lines.extend(self.leveling());
-        let (kept, keeps) = self.kept();
+        let (kept, keeps) = self.kept(None);
         lines.extend(kept);
         does.extend(keeps);
         if lone.is_empty() || self.between_walls().is_none() {
@@ -239,7 +237,10 @@ impl Maker<'_, '_> {
         let mut lines = vec![STUDS.to_owned()];
         lines.extend(self.screwed_to_wall(wall));
         if !stacked {
-            lines.push("what screws go through has to lie against the wall: where a baseboard keeps it off, take that off behind the piece, or cut it out there; where it stays, pack out behind each screw by its thickness, and take screws that are as much longer".to_owned());
+            lines.push(match self.piece.site.baseboard {
+                Some(_) => "the baseboard behind the piece stays: see that no notch bears on it, and that what screws go through lies against the wall",
+                None => "what screws go through has to lie against the wall: where a baseboard keeps it off, take that off behind the piece, or cut it out there; where it stays, pack out behind each screw by its thickness, and take screws that are as much longer",
+            }.to_owned());
         }
         let tips = self.work.tipping().iter().filter(|tipping| tipping.tips());
         let tips: Vec<&str> = tips
@@ -287,11 +288,37 @@ impl Maker<'_, '_> {
             self.text(tape.up(wall.screw(tape.unit))),
             self.text(wall.lining)
         ));
+        lines.extend(wall.narrow.iter().flat_map(|own| self.without_stud(own, wall)));
         lines.push(
             "shim behind a screw where there is a gap, or it pulls the case out of square"
                 .to_owned(),
         );
         lines
+    }
+
+    /// What a case is fixed to that may have no stud behind it.
+    fn without_stud(&self, own: &Narrow, wall: &Wall) -> Vec<String> {
+        let Some(case) = self.piece.case(own.case) else { return Vec::new() };
+        let of_case = |id: &&PartId| self.parts.get(**id).is_some_and(|part| part.case == own.case);
+        let through: Vec<PartId> =
+            wall.nailers.iter().chain(&wall.backs).filter(of_case).copied().collect();
+        let (marks, name) = (self.marks(&through), &case.name);
+        let bears = match case.hung {
+            Some(_) => {
+                ", which must bear what the weights sheet says goes down on each screw and comes out of it"
+            }
+            None => "",
+        };
+        vec![
+            format!(
+                "{name} is only {} wide, and studs stand {} apart or more, so there may be none behind it: where there is none, screw a board to the studs on both sides of its place, behind {marks}, and drive the screws into that board; let it into the wall, or the case stands off by its thickness",
+                self.text(own.wide),
+                self.text(own.apart)
+            ),
+            format!(
+                "in a wall that must not be opened use anchors for hollow walls through {marks}, as their data sheet has it{bears}; never trust a screw in wallboard or plaster alone"
+            ),
+        ]
     }
 
     /// The hanging rails, while nothing is in the way of a hand and a level.

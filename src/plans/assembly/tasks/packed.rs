@@ -37,6 +37,24 @@ impl Maker<'_, '_> {
         })
     }
 
+    /// The packers that stand between posts, and the others.
+    pub(super) fn between_posts(&self, packers: &[PartId]) -> (Vec<PartId>, Vec<PartId>) {
+        packers.iter().partition(|id| {
+            let part = self.parts.get(**id);
+            part.is_some_and(|part| fitting::is_between_posts(self.piece, part))
+        })
+    }
+
+    /// How those are fixed.
+    pub(super) fn set_between_posts(&self, packers: &[PartId]) -> Option<String> {
+        (!packers.is_empty()).then(|| {
+            format!(
+                "set {} on the lines of the layout sheet between the front and the back post, hold a straightedge across both posts and the packer until all three are flush, and drive the pocket screws at both ends, without glue",
+                self.marks(packers)
+            )
+        })
+    }
+
     pub(super) fn packers_late(&self, packed: &[(Length, Vec<PartId>)]) -> Kind {
         let side = |part: &Part| matches!(part.role, Role::Packer | Role::HingeBlock | Role::Guide);
         let parts = self.ids(side);
@@ -68,8 +86,9 @@ impl Maker<'_, '_> {
         let between = self.ids(|part| fitting::is_between_posts(self.piece, part));
         let posted = (!between.is_empty()).then(|| {
             let marks = self.marks(&between);
-            let tapered = self.tapered(&between).unwrap_or_default();
-            format!("plane {marks} to the thickness on the cut list, and cut them to fit between the front and the back posts; {tapered}")
+            let tapered =
+                self.tapered(&between).map_or(String::new(), |tapered| format!("; {tapered}"));
+            format!("plane {marks} to the thickness on the cut list, and cut them to fit between the front and the back posts{tapered}")
         });
         let behind = self.ids(|part| fitting::is_behind_stile(self.piece, part));
         let stiled = (!behind.is_empty()).then(|| {

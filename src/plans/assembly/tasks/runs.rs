@@ -1,6 +1,6 @@
 //! What a run asks for in the house: its fillers, and its places for appliances.
 
-use crate::model::{Case, JointKind, Side, Size, Space};
+use crate::model::{Case, JointKind, RunId, Side, Size, Space};
 use crate::parts::{Assembly, Direction, JointSort, PartId, Role, Which};
 use crate::plans::assembly::gluing;
 use crate::plans::operations::{Doing, Filled, House};
@@ -125,19 +125,35 @@ impl Maker<'_, '_> {
         lines
     }
 
-    /// Places that must keep their width while the cases beside them are set and fixed.
-    pub(super) fn kept(&self) -> (Vec<String>, Vec<Doing>) {
+    /// Places that must keep their width while the cases beside them are set and fixed, or
+    /// hung: `over` says whether they hang over others.
+    pub(super) fn kept(&self, over: Option<bool>) -> (Vec<String>, Vec<Doing>) {
         let told = |own: &Space| {
-            format!(
-                "keep a space of {} for {} when you set what stands beside it: cut two sticks of that length, and leave them between what stands there, one at the floor and one at the top, until both sides are fixed",
-                self.text(own.wide.length),
-                own.name
-            )
+            let wide = self.text(own.wide.length);
+            match over.is_some() {
+                true => format!(
+                    "keep a space of {wide} for {} when you hang what is beside it: cut two sticks of that length, and hold them between what hangs there, one at the bottom and one at the top, until the second of both is screwed on",
+                    own.name
+                ),
+                false => format!(
+                    "keep a space of {wide} for {} when you set what stands beside it: cut two sticks of that length, and leave them between what stands there, one at the floor and one at the top, until both sides are fixed",
+                    own.name
+                ),
+            }
         };
-        let mut lines: Vec<String> = self.piece.spaces().map(|(_, own)| told(own)).collect();
-        let keeps = self.piece.spaces().map(|(id, _)| Doing::House(House::Keep(id)));
+        let is = |case: &Case| match over {
+            Some(over) => case.hung.is_some() && case.over().is_some() == over,
+            None => case.hung.is_none(),
+        };
+        let of_run = |id: RunId| self.piece.cases.iter().find(|case| case.run == Some(id));
+        let spaces = || {
+            let all = self.piece.spaces();
+            all.filter(|(id, _)| of_run(id.run).is_some_and(is))
+        };
+        let mut lines: Vec<String> = spaces().map(|(_, own)| told(own)).collect();
+        let keeps = spaces().map(|(id, _)| Doing::House(House::Keep(id)));
         let mut does: Vec<Doing> = keeps.collect();
-        for case in &self.piece.cases {
+        for case in self.piece.cases.iter().filter(|case| is(case)) {
             for filler in &case.fillers {
                 let Some(scribe) = &filler.scribe else { continue };
                 let (most, side) = (filler.wide.length, filler.side);

@@ -143,6 +143,18 @@ impl Maker<'_, '_> {
         })
     }
 
+    /// True where fillers at both walls take up by how much the room is wider or narrower than
+    /// drawn: each takes half of that.
+    pub(super) fn fills_between_walls(&self) -> bool {
+        let mut cases = self.piece.cases.iter().filter(|case| case.is_in_row());
+        let first = cases.next();
+        let last = cases.next_back().or(first);
+        let scribed = |case: Option<&Case>, side: Side| {
+            case.and_then(|case| case.filler(side)).is_some_and(|own| own.scribe.is_some())
+        };
+        scribed(first, Side::Left) && scribed(last, Side::Right)
+    }
+
     /// What is wider than its place between two walls before its stiles are scribed.
     pub(super) fn between_walls(&self) -> Option<&str> {
         let scribed =

@@ -15,6 +15,32 @@ use crate::trade;
 use super::{Maker, Usual, Work, effort};
 
 impl<'a> Maker<'_, 'a> {
+    /// Where diagonals are measured over ends with notches.
+    fn diagonals_at(&self, parts: &[PartId]) -> Option<String> {
+        let ends = parts.iter().filter_map(|id| self.parts.get(*id));
+        let ends = ends.filter(|part| matches!(part.role, Role::End(_)));
+        let (mut front, mut back) = (false, false);
+        for end in ends {
+            for own in end.features.iter().filter(|own| own.kind == FeatureKind::Notch) {
+                front |= own.v.0.is_zero();
+                back |= !own.v.0.is_zero();
+            }
+        }
+        let line = match (front, back) {
+            (false, false) => return None,
+            (true, false) => {
+                "measure the diagonals over the back edges, where the ends have no notches"
+            }
+            (false, true) => {
+                "measure the diagonals over the front edges, where the ends have no notches"
+            }
+            (true, true) => {
+                "measure the diagonals between the notches of the ends, as far from their front edges above as below"
+            }
+        };
+        Some(line.to_owned())
+    }
+
     /// A glue-up of everything whose wood joints lie within one unit; that of a
     /// case is squared with its back while the glue is open.
     pub(super) fn unit_glue(
@@ -43,14 +69,7 @@ impl<'a> Maker<'_, 'a> {
             lines.push(format!("while the glue is open, screw {} on without glue, one screw near each corner and one halfway between, all on its screw lines; pull the case square against it", self.marks(&backs)));
             tacked.push(Doing::Tack(backs, screws));
         }
-        let of = |id: &PartId| self.parts.get(*id);
-        let mut ends = parts.iter().filter_map(of).filter(|part| matches!(part.role, Role::End(_)));
-        if ends.any(|end| end.features.iter().any(|own| own.kind == FeatureKind::Notch)) {
-            lines.push(
-                "measure the diagonals over the back edges, where the ends have no notches"
-                    .to_owned(),
-            );
-        }
+        lines.extend(self.diagonals_at(&parts));
         lines.extend(self.beveled_cauls(&parts));
         lines.extend(self.spaced(unit));
         ready.extend(self.ready(&parts));
