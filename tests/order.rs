@@ -478,7 +478,7 @@ fn what_goes_into_an_opening_is_cut_from_the_opening_that_was_made() {
                 _ => continue,
             };
             // A glazier cuts glass.
-            if shop.piece.stock(part.stock).is_some_and(|own| own.is_glass()) {
+            if shop.piece.stock(part.stock).is_some_and(casewright::model::Stock::is_glass) {
                 continue;
             }
             let before = shop.before(shop.milled(id));
