@@ -65,6 +65,8 @@ pub struct Glazed {
     pub clear: Size,
     /// Where that is said, or would be.
     pub clear_at: Insertion,
+    /// How far its beads stay below the back of the front.
+    pub shy: Size,
 }
 
 /// A rail between the top and the bottom rail of a front.

@@ -2,10 +2,11 @@
 
 use crate::diagnostics::{Diagnostic, Fix, Grade};
 use crate::measure::Span;
+use crate::trade;
 use crate::vocabulary::words::stock::{
     BOARDS, MIRROR, ON_HAND, SAWN, SHEET, SPECIES, StockKind, TEMPERED,
 };
-use crate::vocabulary::{Entries, Entry, Kinds, words};
+use crate::vocabulary::{Entries, Entry, Kinds, Origin, words};
 
 use super::framed::Glazed;
 use super::given::Given;
@@ -88,13 +89,16 @@ pub(super) fn glazed(
         ctx.sink.push(found.note("name a stock of `lumber` with `beads`"));
         return None;
     }
-    Some(Held::ByBeads(Glazed {
+    let origin = Origin::Default { block: words::panel::BLOCK.name, word: BEADS.spelling() };
+    let shy = ctx.facts.add(trade::bead_shy(ctx.tape.unit), "beads below the back", origin);
+    Some(Held::ByBeads(Box::new(Glazed {
         groove_wide: ctx.positive(sizes, GROOVE_WIDE, "width of the grooves").known()?,
         groove_wide_at: Insertion::of(sizes, GROOVE_WIDE),
         beads,
         clear: groove - reach,
         clear_at: Insertion::of(sizes, ROOM),
-    }))
+        shy,
+    })))
 }
 
 /// How the panels of a framed front are held.
@@ -102,14 +106,14 @@ pub(super) enum Held {
     /// In grooves all round.
     InGrooves,
     /// In a rabbet, by beads.
-    ByBeads(Glazed),
+    ByBeads(Box<Glazed>),
 }
 
 impl Held {
     pub(super) fn glazed(self) -> Option<Glazed> {
         match self {
             Self::InGrooves => None,
-            Self::ByBeads(glazed) => Some(glazed),
+            Self::ByBeads(glazed) => Some(*glazed),
         }
     }
 }
@@ -118,5 +122,9 @@ fn misplaced(said: &Entry, kind: StockKind, what: &str, note: &str) -> Diagnosti
     let word = said.word.word;
     let title = format!("`{word}` can't stand in a stock of {}", kind.spelling());
     let found = Diagnostic::error("not-supported-yet", title, said.head, what).note(note);
-    found.fix(Fix::new(Grade::Choice, format!("take `{word}` out"), said.span, ""))
+    // The span of a statement with braces is its head alone.
+    match said.body() {
+        Some(_) => found,
+        None => found.fix(Fix::new(Grade::Choice, format!("take `{word}` out"), said.span, "")),
+    }
 }

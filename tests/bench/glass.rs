@@ -108,7 +108,7 @@ impl Play<'_> {
                 let other = 1 - axis;
                 let at = [space[axis][0], space[axis][1]];
                 let lies = over(axis) >= self.packet.job.unit.mm(HELD)
-                    && over(other) >= (space[other][1] - space[other][0]) * 0.8;
+                    && over(other) >= (space[other][1] - space[other][0]) * 0.5;
                 for (side, at) in sides.iter_mut().zip(at) {
                     *side |= lies && placed[axis][0] <= at && at <= placed[axis][1];
                 }

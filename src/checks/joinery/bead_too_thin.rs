@@ -34,7 +34,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         let thick = piece.thickness(front.fronts.stock).length;
         let glass = piece.thickness(build.panel_stock).length;
         let lip = (thick - glazed.groove_wide.length).half();
-        let shy = trade::bead_shy(unit);
+        let shy = glazed.shy.length;
         let left = thick - lip - glass - shy;
         if left >= least {
             continue;

@@ -204,8 +204,18 @@ impl Cut<'_, '_> {
 
     pub(super) fn between(&self, what: &str, (from, to): (Length, Length), v: bool) -> Sum {
         let axis = self.axis(v);
-        let size = self.reach(axis, to) - self.reach(axis, from);
-        self.sum(what, to - from, &size)
+        // The grooves of a frame for glass are as wide as is said of them.
+        let glazed = panel(self.tell, self.part).and_then(|own| own.glazed.as_ref());
+        let grooved = glazed
+            .map(|own| &own.groove_wide)
+            .filter(|own| axis == self.part.placement.thickness && own.length == to - from);
+        match grooved {
+            Some(wide) => self.sum(what, to - from, wide),
+            None => {
+                let size = self.reach(axis, to) - self.reach(axis, from);
+                self.sum(what, to - from, &size)
+            }
+        }
     }
 
     /// The thickness of a tenon, and the width of its mortise.
@@ -268,15 +278,6 @@ impl Cut<'_, '_> {
             self.sum("wide", wide, &width),
             self.sum("long", long, &length),
         ]
-    }
-
-    /// A rabbet for glass is as wide as the grooves are deep.
-    fn glazing(&self) -> Vec<Sum> {
-        let wide = self.feature.v.1 - self.feature.v.0;
-        let told = self.tell.custom(wide, "width of the rabbet", "as the grooves are deep");
-        let how = "what lies behind the groove, and the groove";
-        let deep = self.tell.custom(self.feature.deep, "depth of the rabbet", how);
-        vec![self.sum("wide", wide, &told), self.sum("deep", self.feature.deep, &deep)]
     }
 
     fn pockets(&self, count: u32) -> Vec<Sum> {

@@ -1,4 +1,4 @@
-//! Where each notch lies, and how large it is.
+//! Where each notch lies, and how large it is; and the rabbets for glass.
 
 use crate::measure::Length;
 use crate::model::CutRound;
@@ -10,6 +10,15 @@ use super::Sum;
 use super::cuts::Cut;
 
 impl Cut<'_, '_> {
+    /// A rabbet for glass is as wide as the grooves are deep.
+    pub(super) fn glazing(&self) -> Vec<Sum> {
+        let wide = self.feature.v.1 - self.feature.v.0;
+        let told = self.tell.custom(wide, "width of the rabbet", "as the grooves are deep");
+        let how = "what lies behind the groove, and the groove";
+        let deep = self.tell.custom(self.feature.deep, "depth of the rabbet", how);
+        vec![self.sum("wide", wide, &told), self.sum("deep", self.feature.deep, &deep)]
+    }
+
     /// A notch for a runner has the figures of its slide.
     pub(super) fn notch(&self) -> Vec<Sum> {
         let feature = self.feature;

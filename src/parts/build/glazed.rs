@@ -6,7 +6,6 @@ use crate::parts::feature::{Feature, FeatureKind};
 use crate::parts::id::{PartId, Role, Which};
 use crate::parts::joint::JointSort;
 use crate::parts::space::Face;
-use crate::trade;
 
 use super::builder::{ACROSS, Builder, Draft, STANDING};
 use super::framed::{Framed, Made, number};
@@ -79,10 +78,9 @@ impl Framed<'_> {
     /// stand between them.
     fn beads(&self, builder: &mut Builder<'_>, made: &Made, glazed: &Glazed, index: usize) {
         let Some([low, high]) = self.light(index) else { return };
-        let unit = builder.piece.tape().unit;
         let (panel, wide) = (self.panel, &self.panel.groove);
         let glass = builder.thickness(panel.panel_stock);
-        let thickness = &self.thick - &self.set_back - &glass - &Size::from(trade::bead_shy(unit));
+        let thickness = &self.thick - &self.set_back - &glass - &glazed.shy;
         let [x, y] = &self.leaf.stands;
         let left = x + &panel.stile - wide;
         let right = x + &self.leaf.wide - &panel.stile;
