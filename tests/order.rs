@@ -701,8 +701,12 @@ fn a_case_is_leveled_joined_fixed_and_only_then_hung() {
         if shop.piece.site.fixed {
             // Where another case comes onto it, the base is named; a case that hangs is
             // fixed as it is lifted.
-            let titles =
-                ["Fix it to the wall", "Fix sideboard to the wall", "Hang shelf on the wall"];
+            let titles = [
+                "Fix it to the wall",
+                "Fix sideboard to the wall",
+                "Hang shelf on the wall",
+                "Hang cabinet on the wall",
+            ];
             let wall = titles.iter().find_map(|title| shop.titled(title)).expect("a step");
             assert!(before.contains(&wall) && shop.before(wall).contains(&level), "{}", shop.name);
         }
