@@ -20,7 +20,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     example: Example {
         base: Base::Glazed,
         sound: "stock plate  { glass 6 mm; tempered;",
-        wrong: "stock plate  { glass 3 mm; tempered;",
+        wrong: "stock plate  { glass 2 mm; tempered;",
     },
     check: Check::Parts(check),
     sometimes: None,
