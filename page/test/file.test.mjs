@@ -10,9 +10,10 @@ import { DESK, PAGE, folder, launched, tab } from './browser.mjs';
 const file = readFileSync(PAGE);
 const page = file.toString('utf16le');
 
-test('it is smaller than 1.6 MB', (t) => {
+// It was 1.6 MB before the language knew glass, legs, and baseboards.
+test('it is smaller than 1.65 MB', (t) => {
   t.diagnostic(`${(file.length / 1e6).toFixed(3)} MB`);
-  assert.ok(file.length < 1_600_000, String(file.length));
+  assert.ok(file.length < 1_650_000, String(file.length));
 });
 
 // It may come from a server that says otherwise, and the mark counts for more.
