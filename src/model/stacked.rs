@@ -249,6 +249,25 @@ pub(super) fn lower(
     Some(case)
 }
 
+/// What a case or a run is to hang over, where that is said, and how far from the left side of
+/// it, if that is said.
+fn asked_over(
+    entry: &Entry,
+    hung: &Entries,
+    floor: &Floor<'_>,
+    ctx: &mut Lower,
+) -> Option<(Span, Footed, Option<Size>)> {
+    let name = entry.name()?.value;
+    let said = hung.one(words::hung::OVER)?;
+    let asked = said.value()?.map(Name::text);
+    let Some(footed) = floor.find(asked, (name, "hang over"), ctx) else {
+        ctx.made_up = true;
+        return None;
+    };
+    let left = ctx.size(hung, words::hung::LEFT, "place from the left");
+    Some((said.head, footed, left))
+}
+
 /// Reads and solves a case that hangs over another one, when that is solved.
 fn hung_over(
     entry: &Entry,
@@ -257,19 +276,12 @@ fn hung_over(
     shared: &Shared<'_>,
     ctx: &mut Lower,
 ) -> Option<Case> {
-    let name = entry.name()?.value;
     let hung = entry.body()?.one(words::case::HUNG)?.body()?;
-    let said = hung.one(words::hung::OVER)?;
-    let asked = said.value()?.map(Name::text);
-    let Some(footed) = floor.find(asked, (name, "hang over"), ctx) else {
-        ctx.made_up = true;
-        return None;
-    };
-    let left = ctx.size(hung, words::hung::LEFT, "place from the left");
+    let (at, footed, left) = asked_over(entry, hung, floor, ctx)?;
     let (mut case, left) = placed(entry, (id, None), (&footed, left), shared, ctx)?;
     if let Some(hung) = &mut case.hung {
         let (below, name) = (footed.below, footed.name);
-        hung.over = Some(Over { below, name, left, span: said.head });
+        hung.over = Some(Over { below, name, left, span: at });
     }
     Some(case)
 }
@@ -283,15 +295,8 @@ pub(super) fn run_over(
     shared: &Shared<'_>,
     ctx: &mut Lower,
 ) -> Option<(CaseRun, Vec<Case>)> {
-    let name = entry.name()?.value;
     let hung = entry.body()?.one(words::run::HUNG)?.body()?;
-    let said = hung.one(words::hung::OVER)?;
-    let asked = said.value()?.map(Name::text);
-    let Some(footed) = floor.find(asked, (name, "hang over"), ctx) else {
-        ctx.made_up = true;
-        return None;
-    };
-    let left = ctx.size(hung, words::hung::LEFT, "place from the left");
+    let (at, footed, left) = asked_over(entry, hung, floor, ctx)?;
     let stand = |x: Size, exposure: [Exposure; 2]| Stand { id, first, x, exposure };
     let free = [Exposure::Seen, Exposure::Seen];
     // How wide it is says where it hangs, and what its sides meet.
@@ -314,7 +319,7 @@ pub(super) fn run_over(
         let left = &case.beside - &footed.x;
         if let Some(hung) = &mut case.hung {
             let (below, name) = (footed.below, footed.name.clone());
-            hung.over = Some(Over { below, name, left, span: said.head });
+            hung.over = Some(Over { below, name, left, span: at });
         }
     }
     Some((run, cases))
