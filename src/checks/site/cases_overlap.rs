@@ -3,7 +3,7 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
 use crate::measure::{Length, Span};
-use crate::model::{Boundary, Case, Piece, Side};
+use crate::model::{Case, Piece, Side};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "cases-overlap",
@@ -91,13 +91,7 @@ fn overlapping(piece: &Piece, case: &Case, other: &Case) -> Option<Diagnostic> {
 
 fn in_wall(piece: &Piece, case: &Case, side: Side) -> Option<Diagnostic> {
     let tape = piece.tape();
-    let boundary = match side {
-        Side::Left => &piece.site.left,
-        Side::Right => &piece.site.right,
-    };
-    if !matches!(boundary, Boundary::Wall { .. }) {
-        return None;
-    }
+    piece.wall_at(side)?;
     let row = || piece.cases.iter().filter(|case| case.is_in_row());
     let filler = |case: &Case| case.filler(side).map_or(Length::ZERO, |own| own.wide.length);
     let (from, to) = (case.x, case.x + case.wide.length);

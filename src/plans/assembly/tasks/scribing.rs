@@ -7,6 +7,10 @@ use crate::plans::scribe_strips::{ScribeStrip, scribe_strips};
 
 use super::{Maker, Usual, Work};
 
+/// How a stile is planed to a wall.
+const PLANED: &str =
+    "plane to the line, undercutting it a few degrees so that only the front edge meets the wall";
+
 impl Maker<'_, '_> {
     /// Stiles come to their walls when the case stands level; between two walls while it
     /// stands before its place. The task after which they do.
@@ -28,9 +32,7 @@ impl Maker<'_, '_> {
         }
         let mut lines = vec!["at its mark the case would reach into the wall by what may come off: hold it off the mark, away from the wall, by the same amount at top and bottom, and set the compass to that amount".to_owned()];
         lines.extend(stiles);
-        lines.push(
-            "plane to the line, undercutting it a few degrees so that only the front edge meets the wall".to_owned(),
-        );
+        lines.push(PLANED.to_owned());
         lines.extend(self.sealed());
         let title = "Scribe what hangs to the walls".to_owned();
         let efforts = vec![Usual::Scribing.times(1)];
@@ -131,9 +133,7 @@ impl Maker<'_, '_> {
             }
             (true | false, _) => "",
         };
-        format!(
-            "plane to the line, undercutting it a few degrees so that only the front edge meets the wall{home}"
-        )
+        format!("{PLANED}{home}")
     }
 
     /// True where something of it is cut to a wall.
