@@ -146,7 +146,7 @@ impl Maker<'_, '_> {
         let beads: Vec<PartId> = beads.collect();
         let frames = self.frames_of_glass();
         let mut lines = vec![
-            "caution: glass cuts. Wear gloves that it can't cut and glasses for your eyes, carry a pane upright by two edges, and never over your head; two people carry a large one".to_owned(),
+            "caution: glass cuts. Wear gloves that it can't cut, and safety glasses; carry a pane upright by two edges, and never over your head; two people carry a large one".to_owned(),
             format!(
                 "with the doors off their hinges and the finish dry, lay each frame on its face on a blanket, and put in its pane: {}",
                 self.marks(&panes)
