@@ -9,6 +9,7 @@ import { bundled } from './bundle.mjs';
 import { letters } from './letters.mjs';
 import { crates, packages } from './licenses.mjs';
 import { packed } from './packed.mjs';
+import { parted } from './parted.mjs';
 import { table } from './table.mjs';
 
 const folder = fileURLToPath(new URL('..', import.meta.url));
@@ -36,7 +37,7 @@ const inside = {
   style: style.replace(/^\s+/gm, '').replace(/\n/g, ''),
   worker: worker.text,
   unpack: letters(gzipSync(readFileSync(unpack), { level: 9 })),
-  packed: letters(packed(readFileSync(compiler))),
+  packed: letters(packed(parted(readFileSync(compiler)))),
   rest: letters(packed(Buffer.from(rest.text))),
   boot: boot.text,
 };

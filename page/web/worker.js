@@ -9,7 +9,7 @@ let compiler;
 let started;
 
 async function start({ unpack, packed }) {
-  const module = (await unpacker(unpack))(packed);
+  const module = (await unpacker(unpack))(packed, { parted: true });
   compiler = (await WebAssembly.instantiate(module, {})).instance.exports;
 }
 

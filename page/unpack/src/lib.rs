@@ -1,12 +1,14 @@
 //! Unpacks what the build has packed: LZMA, by its published specification, in the
 //! form of an LZMA file. The first drawing waits for it, so it is built for speed.
 //! A page calls `room`, writes what is packed there, calls `unpack`, and reads so many
-//! bytes at `unpacked`; none of a damaged file.
+//! bytes at `unpacked`; none of a damaged file. Where what is packed is a parted module, it
+//! calls `join` in between.
 
 #![deny(unsafe_op_in_unsafe_fn)]
 
 mod chances;
 mod lzma;
+mod parted;
 
 use std::cell::RefCell;
 
@@ -32,6 +34,16 @@ pub extern "C" fn unpack() -> usize {
     let all = PACKED.with_borrow(|packed| lzma::unpacked(packed).unwrap_or_default());
     UNPACKED.with_borrow_mut(|unpacked| {
         *unpacked = all;
+        unpacked.len()
+    })
+}
+
+/// Puts a parted module together, which was unpacked last; gives how many bytes that makes.
+// SAFETY: no other function of the module has this name.
+#[unsafe(no_mangle)]
+pub extern "C" fn join() -> usize {
+    UNPACKED.with_borrow_mut(|unpacked| {
+        *unpacked = parted::whole(unpacked).unwrap_or_default();
         unpacked.len()
     })
 }
