@@ -1,6 +1,7 @@
 //! Bought legs, with figures worked by hand.
 
 use casewright::diagnostics::Severity;
+use casewright::papers::{self, Format};
 use serde_json::Value;
 
 use crate::support::{compile, packet};
@@ -124,4 +125,13 @@ fn a_bolt_has_one_hole_in_its_middle() {
     // 1 in and half of 2, less the 1/2 that the bottom begins farther in.
     assert_eq!(places(&bored[0], "centers")[0], ["1-1/2".to_owned(), "2".to_owned()]);
     assert_eq!(bored[0]["diameter"]["print"], "3/8");
+}
+
+/// Four legs with four screws in each plate, in holes 1/2 deep.
+#[test]
+fn the_screws_of_plates_are_told_and_not_counted() {
+    let list = papers::one(&compile(&spec(PLATE, "in 1", "")), "buying-list", Format::Text);
+    let told =
+        "The plates of the legs take 16 screws, none of which may go more than 1/2 into the wood.";
+    assert!(list.unwrap().contains(told));
 }

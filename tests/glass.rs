@@ -128,3 +128,28 @@ fn beads_are_pinned_as_worked() {
     assert!(line.contains("ST-TBD with 3, ST-BBD with 3"), "{line}");
     assert!(line.contains("ST-LBD with 4, and ST-RBD with 4, each 20 long"), "{line}");
 }
+
+/// The working day on which a step begins, from the table of all steps: the figure before the
+/// comma, after its title.
+fn day(order: &str, title: &str) -> u32 {
+    let line = order.lines().find(|line| line.starts_with("  [ ]") && line.contains(title));
+    let (_, rest) = line.expect("a step").split_once(title).expect("its title");
+    rest.trim().split(',').next().and_then(|day| day.parse().ok()).expect("a day")
+}
+
+/// The panes are ordered when their frames are made, and nobody sets what has not come: two
+/// weeks lie between the two steps, and none where nothing is said of it.
+#[test]
+fn glass_is_waited_for() {
+    let waits = |text: &str| {
+        let order = paper(&made(text), "assembly-order");
+        let ordered = day(&order, "Order the glass");
+        (order, ordered)
+    };
+    let (order, ordered) = waits(&cabinet());
+    assert!(order.contains("2 weeks to come"), "{order}");
+    assert!(day(&order, "Set the glass in the doors") >= ordered + 14, "{order}");
+    let (order, ordered) = waits(&cabinet().replace("; lead-time 2 weeks", ""));
+    assert!(!order.contains("to come"), "{order}");
+    assert!(day(&order, "Set the glass in the doors") < ordered + 14, "{order}");
+}

@@ -366,3 +366,19 @@ fn nothing_hangs_in_a_wall() {
     assert_eq!(walled("10").as_deref(), Some("rack reaches 6 into the right wall"));
     assert_eq!(walled("3"), None);
 }
+
+/// The shelf hangs 250 off the floor, and its strip takes 38 below that: what reaches up to 230
+/// stands in its way, and what ends at 210 does not.
+#[test]
+fn what_is_where_the_strip_would_be_is_told() {
+    let order = |high: i64| {
+        let out = format!(
+            "keep-out \"duct\" {{ from-left 100; up 100; wide 300; high {high}; deep 60 }} }}"
+        );
+        let text = shelf().replacen("60% }", &format!("60%; {out}"), 1);
+        papers::one(&compile(&text), "assembly-order", Format::Text).unwrap()
+    };
+    let told = "duct comes up to where the strip for shelf would be";
+    assert!(order(130).contains(told));
+    assert!(!order(110).contains(told));
+}

@@ -130,7 +130,11 @@ fn rules_that_mend() -> BTreeSet<&'static str> {
     }
     let mends = |slug: &&str| {
         let name = format!("{}.rs", slug.replace('-', "_"));
-        files.iter().filter(|path| path.ends_with(&name)).any(|path| {
+        let folder = slug.replace('-', "_");
+        let is_own = |path: &&PathBuf| {
+            path.ends_with(&name) || path.parent().is_some_and(|own| own.ends_with(&folder))
+        };
+        files.iter().filter(is_own).any(|path| {
             let text = std::fs::read_to_string(path).expect("text");
             text.contains(".fix(") || text.contains("fixes")
         })

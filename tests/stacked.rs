@@ -376,3 +376,23 @@ fn a_screw_that_steps_aside_stays_in_the_wood_that_both_boards_have() {
         assert_eq!((&line["first"]["print"], &line["count"]), (&"18-3/4".into(), &1.into()));
     }
 }
+
+/// What stands on another is planed to the wall before it comes to its place, where it would
+/// reach into the wall by what may come off. The screws in slots are never turned tight.
+#[test]
+fn a_stile_above_is_scribed_before_its_case_comes_to_its_place() {
+    let text = hutch()
+        .replace("left open", "left wall { scribe 1/2 }")
+        .replace("  cover left { stock ply }\n", "")
+        .replace("  on sideboard\n", "  on sideboard { left 0 }\n")
+        .replace("stile left  { wide 1-3/4 }", "stile left  { wide 2-1/2 }");
+    let order = order(&sound(&text));
+    let at = |told: &str| order.find(told).unwrap_or_else(|| panic!("no {told}: {order}"));
+    let steps = [
+        "beside its place, farther from the wall by the same amount at the front and the back",
+        "scribe the left stile of hutch to the wall",
+        "lift it down again, and plane to the line",
+        "not slid, with its left side even with that of sideboard, and its back at the wall",
+    ];
+    assert!(steps.map(at).is_sorted(), "{order}");
+}

@@ -128,6 +128,14 @@ impl Duration {
     }
 }
 
+impl Days {
+    /// All of them, nights included.
+    #[must_use]
+    pub fn duration(self) -> Duration {
+        Duration::hours(Exact::int(24 * i64::from(self.0)))
+    }
+}
+
 impl fmt::Display for Days {
     /// `10 days`, `3 weeks`: weeks where they are whole.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

@@ -334,6 +334,7 @@ fn drafted<'a>(
         ctx.sink.push(limits::too_many(MOST_OPENINGS, &what, draft.entry.head));
         return None;
     }
+    let in_run = wide.is_some();
     fix_outer(&mut drafts, &outer, (body, wide), (frame, boards.posts), ctx);
     if let (Some(legs), Some(base)) = (boards.legs, outer.base) {
         let raised = boards.bottom.zip(outer.below).filter(|_| boards.raised);
@@ -341,7 +342,7 @@ fn drafted<'a>(
     }
     if context.frameless {
         fix_boards(&mut drafts, &outer, boards, context.shared);
-        no_scribe(exposure, entry.head, ctx);
+        no_scribe(exposure, (entry.head, in_run), ctx);
     }
     leaves(&mut drafts, &outer, entry.head);
     // A size that could not be read would only be asked for again.
@@ -370,7 +371,7 @@ fn fix_boards(drafts: &mut Drafts<'_>, outer: &Outer, boards: &Boards<'_>, share
 }
 
 /// Reports a scribe that has no stile to be planed on.
-fn no_scribe(exposure: &[Exposure; 2], span: Span, ctx: &mut Lower) {
+fn no_scribe(exposure: &[Exposure; 2], (span, in_run): (Span, bool), ctx: &mut Lower) {
     if exposure.iter().any(|side| !side.scribe().length.is_zero()) {
         ctx.sink.push(
             Diagnostic::error(
@@ -379,7 +380,10 @@ fn no_scribe(exposure: &[Exposure; 2], span: Span, ctx: &mut Lower) {
                 span,
                 "this needs a frame",
             )
-            .note("put the case into a `run` with a `filler` beside it, or give it a frame"),
+            .note(match in_run {
+                true => "write a `filler` between it and the wall in the list of its run, or have the run begin or end where no wall is, or give the case a frame",
+                false => "put the case into a `run` with a `filler` beside it, or give it a frame",
+            }),
         );
     }
 }

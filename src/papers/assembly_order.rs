@@ -111,6 +111,9 @@ fn notes(source: &Source<'_, '_>) -> Vec<String> {
     for keep_out in &piece.site.keep_outs {
         notes.extend(keep_out.notes.iter().map(|note| format!("{}: {note}", keep_out.name)));
     }
+    if let Some(baseboard) = &piece.site.baseboard {
+        notes.extend(baseboard.notes.iter().map(|note| format!("baseboard: {note}")));
+    }
     for case in &piece.cases {
         let frame = case.frame.iter().flat_map(|frame| &frame.notes);
         let all = case.notes.iter().chain(frame).chain(&case.shelves.notes);

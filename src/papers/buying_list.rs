@@ -5,12 +5,13 @@ use std::collections::BTreeMap;
 
 use crate::diagnostics::{counted, listed};
 use crate::measure::{Days, Exact, Length};
-use crate::model::{Stock, StockKind};
+use crate::model::{Case, Fixing, Stock, StockKind};
 use crate::parts::PartId;
 use crate::plans::Workings;
 use crate::plans::bare_ends::{Hidden, bare_ends};
 use crate::plans::buying::{Amount, Boards, Bought, What};
 use crate::plans::hardware::Kind;
+use crate::plans::on_legs;
 use crate::trade;
 
 use super::abrasives;
@@ -64,9 +65,30 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         blocks.push(Block::Note("These are a tenth more than the piece takes, because some are lost or break. `supply` in the spec says how many come in a pack and what that costs; without it they have no price here. Those of slides, and of hinges and catches where none are listed, come with them.".to_owned()));
         blocks.push(Block::Table(small(source, &others, &priced)));
     }
+    blocks.extend(screws_of_legs(source).map(Block::Note));
     blocks.extend(near_misses::blocks(source));
     blocks.extend(abrasives::left_out(source).map(Block::Note));
     blocks
+}
+
+/// The screws of the plates of bought legs, which most come with.
+fn screws_of_legs(source: &Source<'_, '_>) -> Option<String> {
+    let work = source.work;
+    let of = |case: &Case| {
+        let own = on_legs::legs_on(work, case)?;
+        let Fixing::Plate { screws, hole, .. } = work.piece.leg(own.leg)?.fixing else {
+            return None;
+        };
+        Some((screws * u32::try_from(own.centers.len()).ok()?, hole.deep))
+    };
+    let all: Vec<(u32, Length)> = work.piece.cases.iter().filter_map(of).collect();
+    let deep = all.iter().map(|(_, deep)| *deep).min()?;
+    let count: u32 = all.iter().map(|(count, _)| *count).sum();
+    let count = counted(count, "screw");
+    Some(format!(
+        "The plates of the legs take {count}, none of which may go more than {} into the wood. They come with most legs, and are not counted here.",
+        source.figures.text(deep)
+    ))
 }
 
 /// What a glazier cuts.

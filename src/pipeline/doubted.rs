@@ -109,6 +109,11 @@ fn cause(
     let goes: Vec<bool> =
         all.iter().map(|own| own.severity != Severity::Note && !stays(own)).collect();
     let follow = goes.iter().filter(|goes| **goes).count();
+    // What other cases do to each other may only have found room beside this one.
+    let mut gone = all.iter().zip(&goes).filter(|(_, goes)| **goes).map(|(own, _)| own);
+    if !gone.any(|own| best.size.is_in(own)) {
+        return None;
+    }
     let known = all.iter().find(|own| is_figure(own) && is_of(own, &best.size));
     // A large opening may be meant so, and a few findings may have another cause.
     if follow < if best.size.is_inner { MANY } else { enough } {
@@ -193,6 +198,13 @@ impl<'a> Doubted<'a> {
             return None;
         };
         Some(Self { of, statement, number: *number, at: *span, is_inner: false })
+    }
+
+    /// True for a finding that points into its case, run, or opening.
+    fn is_in(&self, own: &Diagnostic) -> bool {
+        let whole = self.of.span;
+        let mut labels = own.labels.iter().chain([&own.primary]).map(|label| label.span);
+        labels.any(|at| at.file == whole.file && whole.start <= at.start && at.end <= whole.end)
     }
 
     /// The unit of length that is written behind it.

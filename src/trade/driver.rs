@@ -47,8 +47,12 @@ const STRAIGHT: [Stretch; 2] = [Stretch(1.0, 150.0, 10.0), Stretch(150.0, 350.0,
 /// 1-1/2 in (38 mm) thick (common practice, no source).
 const ANGLED: [Stretch; 2] = [Stretch(1.0, 50.0, 10.0), Stretch(50.0, 140.0, 38.0)];
 
-/// Its arm, which leaves the head at its far end to any of four sides: 8 in (200 mm), as
-/// thick as the head (common practice, no source).
+/// A short screwdriver with the hand round it: 3-1/2 in (90 mm) long and 1-1/2 in (38 mm)
+/// thick (common practice, no source).
+const BY_HAND: Stretch = Stretch(1.0, 90.0, 38.0);
+
+/// The arm of a right-angle driver, which leaves the head at its far end to any of four sides:
+/// 8 in (200 mm), as thick as the head (common practice, no source).
 const ARM: f64 = 200.0;
 
 /// A long bit is so long: 6 in, 150 mm (common practice, no source).
@@ -183,6 +187,14 @@ impl ScrewWay {
             arms.any(|arm| hit(&arm).is_none())
         };
         (!(head && turns())).then_some(stopped)
+    }
+
+    /// The same where a short screwdriver will do, too.
+    #[must_use]
+    pub fn stopped_by_hand(&self, boards: &[Block]) -> Option<usize> {
+        let hand = self.bar(&BY_HAND);
+        let stopped = self.stopped(boards)?;
+        boards.iter().any(|board| hand.meets(board)).then_some(stopped)
     }
 
     fn bar(&self, Stretch(near, far, thick): &Stretch) -> Bar {

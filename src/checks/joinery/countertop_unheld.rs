@@ -53,7 +53,7 @@ fn bare(piece: &Piece, top: &OnTop, sink: &mut Sink) {
                     tape.figure(space.wide.length)
                 ),
                 space.span,
-                "nothing stands at the other side of this",
+                "no case that carries the countertop stands at the other side of this",
             )
             .label(top.spec.span, "this countertop")
             .note(format!(

@@ -1,15 +1,18 @@
 //! A screw that no driver gets at when it is to be driven.
 
+mod report;
+
 use std::cell::OnceCell;
 use std::collections::{BTreeMap, BTreeSet};
 use std::ops::Range;
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, listed};
+use crate::diagnostics::{Severity, Sink};
 use crate::measure::Length;
 use crate::model::{CaseId, JointKind, OpeningKind};
 use crate::parts::{
-    Assembly, Cuboid, Direction, Feature, FeatureKind, Joint, JointSort, Of, Part, PartId, Role,
+    Assembly, Cuboid, Direction, Feature, FeatureKind, Joint, JointSort, Part, PartId, Role,
+    screw_rows, stack_rows,
 };
 use crate::plans::Workings;
 use crate::plans::fitting::{ScrewLine, block, blocks, places};
@@ -21,7 +24,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     severity: Severity::Warning,
     finds: "In the step of the assembly order that drives a screw, a board stands where its driver must go.",
     why: "The glue is on and the clamps wait, and the screw can't be driven. A low or narrow opening leaves no room behind a pocket hole, and two boards that meet one upright at one height from both sides shut each other's screws in.",
-    source: "A drill with a long bit takes 14 in (350 mm) behind the screw and is 2-1/2 in (64 mm) thick. A right-angle driver takes 5-1/2 in (140 mm), and its arm of 8 in (200 mm) goes to any side. Pocket screws lean 15 degrees. All of it is common practice, no source.",
+    source: "A drill with a long bit takes 14 in (350 mm) behind the screw and is 2-1/2 in (64 mm) thick. A right-angle driver takes 5-1/2 in (140 mm), and its arm of 8 in (200 mm) goes to any side. A short screwdriver, which will do for a countertop, takes 3-1/2 in (90 mm). Pocket screws lean 15 degrees. All of it is common practice, no source.",
     formula: "The drill, and then the right-angle driver with its arm to each of four sides, is laid along the axis of each screw, among the boards that are there by then. Screws square through a board may be driven from either side, through up to 2 in (50 mm), and one on a printed line 1 in (25 mm) to either side of its place.",
     accept: "Accept it if you have a shorter driver, or if you drive these screws before the board in the way goes in.",
     example: Example {
@@ -66,7 +69,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             }
         }
         for (joint, stands, into) in found {
-            sink.push(report(work, joint, (stands, &into), step));
+            sink.push(report::told(work, joint, (stands, &into), step));
         }
     }
 }
@@ -89,6 +92,16 @@ type Side = Vec<Vec<ScrewWay>>;
 /// Screws that can't be moved.
 fn fixed(screws: Vec<ScrewWay>) -> Side {
     screws.into_iter().map(|screw| vec![screw]).collect()
+}
+
+/// The screws of a row at this height, whose driver is above them or below.
+fn square_in_row(
+    bays: Vec<Vec<Length>>,
+    (y, z): (Length, Length),
+    above: bool,
+) -> impl Iterator<Item = ScrewWay> {
+    let (back, across) = ((Direction::Y.index(), above), Direction::X.index());
+    bays.into_iter().flatten().map(move |x| ScrewWay::square([x, y, z], back, across))
 }
 
 /// Which boards are there.
@@ -214,11 +227,17 @@ impl<'w, 'a> Room<'w, 'a> {
                 }
                 (vec![struck], vec![joint.part, joint.into])
             }
+            // A countertop is seen from above.
+            _ if part.role == Role::Countertop => {
+                (vec![self.rows_up(joint, into)], vec![joint.part, joint.into])
+            }
             _ => {
                 let ways = through(&part.cuboid(), &into.cuboid());
                 (ways.into_iter().map(fixed).collect(), vec![joint.part, joint.into])
             }
         };
+        // Screws that stay loose enough for a countertop to slide are turned by hand.
+        let from_below = part.role == Role::Countertop;
         let stands = |sides: &[Side]| -> Option<&'a Part> {
             let screws = || sides.iter().flatten().flatten();
             // Nearly all boards stand where no driver of these screws reaches, and at nearly
@@ -241,9 +260,12 @@ impl<'w, 'a> Room<'w, 'a> {
                 .into_iter()
                 .flat_map(|(id, other)| self.left(id, other).iter().map(move |own| (other, *own)));
             let (others, blocks): (Vec<&Part>, Vec<Block>) = others.unzip();
+            let stops = |screw: &ScrewWay| match from_below {
+                true => screw.stopped_by_hand(&blocks),
+                false => screw.stopped(&blocks),
+            };
             let stopped = |places: &Vec<ScrewWay>| {
-                let stops: Option<Vec<usize>> =
-                    places.iter().map(|screw| screw.stopped(&blocks)).collect();
+                let stops: Option<Vec<usize>> = places.iter().map(stops).collect();
                 stops?.first().copied()
             };
             let first = |screws: &Side| screws.iter().find_map(stopped);
@@ -252,12 +274,16 @@ impl<'w, 'a> Room<'w, 'a> {
             others.get(*stops?.first()?).copied()
         };
         let found = stands(&sides)?;
-        if matches!(joint.sort, JointSort::FrontFixed | JointSort::Planted) {
+        if from_below || matches!(joint.sort, JointSort::FrontFixed | JointSort::Planted) {
             return Some(found);
         }
-        // On their printed lines all of them may be in reach.
-        let struck = self.struck(both);
-        (struck.is_empty() || stands(&[struck]).is_some()).then_some(found)
+        // On their printed lines all of them may be in reach, and else what stands there is
+        // in the way.
+        let struck = match parts.stacks(joint) {
+            true => self.rows_down(joint, part),
+            false => self.struck(both),
+        };
+        if struck.is_empty() { Some(found) } else { stands(&[struck]) }
     }
 
     /// The printed lines of screws of a case.
@@ -282,6 +308,29 @@ impl<'w, 'a> Room<'w, 'a> {
         let is_one = |own: &Part| both.iter().any(|part| std::ptr::eq(*part, own));
         let lines = self.lines(both[0].case);
         lines.filter(|line| is_one(line.through) && is_one(line.into)).flat_map(places).collect()
+    }
+
+    /// The screws up through a board into the countertop on it, in round holes and in slots.
+    fn rows_up(&self, joint: &Joint, board: &Part) -> Side {
+        let Workings { piece, parts, .. } = *self.work;
+        let Some(top) = piece.top_over(board.case) else { return Vec::new() };
+        let rows = screw_rows(piece, top, &parts.under(top)).into_iter();
+        let rows = rows.filter(|row| row.board == joint.into);
+        let under = board.cuboid().from.y;
+        let screws = rows.flat_map(|row| square_in_row(row.screws, (under, row.z), false));
+        fixed(screws.collect())
+    }
+
+    /// The screws down through the bottom of a case that stands on another: those in slots
+    /// are on no printed line.
+    fn rows_down(&self, joint: &Joint, bottom: &Part) -> Side {
+        let Workings { piece, parts, .. } = *self.work;
+        let Some(case) = piece.case(bottom.case) else { return Vec::new() };
+        let rows = stack_rows(piece, parts, case).into_iter();
+        let rows = rows.filter(|row| row.into == joint.into);
+        let up = bottom.cuboid().to.y;
+        let screws = rows.flat_map(|row| square_in_row(row.screws, (up, row.z), true));
+        fixed(screws.collect())
     }
 
     /// True for a door, which stands open, and for a drawer, which is pulled out, unless
@@ -399,62 +448,6 @@ fn through(part: &Cuboid, into: &Cuboid) -> Vec<Vec<ScrewWay>> {
 
 /// The finding of a joint that a board keeps drivers off, and of all that its part is screwed
 /// to there.
-fn report(
-    work: &Workings<'_>,
-    joint: &Joint,
-    (stands, into): (&Part, &[&str]),
-    step: usize,
-) -> Diagnostic {
-    let Workings { piece, parts, .. } = *work;
-    let path = |id: PartId| parts.get(id).map_or("", |part| part.path.as_str());
-    let (part, into, other) = (path(joint.part), listed(into), &stands.path);
-    let mut found = RULE.finding(
-        format!("no driver gets at the screws of {part} in {into}"),
-        joint.span,
-        "these screws",
-    );
-    if stands.span != joint.span {
-        found = found.label(stands.span, "this board is in the way");
-    }
-    let role = parts.get(joint.part).map(|part| part.role);
-    let alone = parts.get(joint.into).is_some_and(|into| matches!(into.of, Of::Case(_)));
-    let mend = match (joint.sort, role) {
-        (JointSort::Wood(JointKind::Pocket), _) => {
-            "make the opening larger, join the board another way".to_owned()
-        }
-        // Where several cases stand on one base nobody comes to it from below.
-        (JointSort::Planted, Some(Role::Bottom)) if alone => {
-            format!(
-                "screw blocks 1 in (25 mm) square into the corner of {part} and {into} from below"
-            )
-        }
-        (JointSort::Planted, Some(Role::Kick)) => {
-            format!(
-                "screw a block 1-1/2 in (38 mm) square to {into} behind {part}, and screw {part} to the middle of that"
-            )
-        }
-        _ => "move one of the boards, join it another way".to_owned(),
-    };
-    let case = parts.get(joint.part).and_then(|part| piece.case(part.case));
-    // Dowels would cut across the tenons of a web frame, and between posts they don't hold.
-    let both = [joint.part, joint.into].into_iter().filter_map(|id| parts.get(id));
-    let dowels = !both.clone().any(|own| own.role.is_of_web() || matches!(own.role, Role::Post(_)));
-    if let Some(at) = case.filter(|_| dowels).and_then(|case| super::screwed_by(case, joint.span)) {
-        let fix = Fix::new(
-            Grade::Choice,
-            "join it with dowels, which ask for no driver",
-            at,
-            "joint dowel",
-        );
-        found = found.fix(fix);
-    }
-    found
-        .because(format!("in step {step} of the assembly order {other} is in the way"))
-        .note(format!(
-            "drive them before {other} goes in, where the order allows it; else {mend}, or use a driver that is shorter than 5-1/2 in (140 mm)"
-        ))
-        .subject(part)
-}
 
 #[cfg(test)]
 mod tests {

@@ -1,7 +1,8 @@
 //! A part where a pipe, socket or trap is.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Severity, Sink};
+use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
+use crate::measure::Length;
 use crate::model::Piece;
 use crate::parts::{
     Assembly, Cuboid, Direction, FeatureKind, Part, Role, is_cut_round, keep_out_space,
@@ -24,6 +25,9 @@ pub(in crate::checks) const RULE: Rule = Rule {
     check: Check::Parts(check),
     sometimes: None,
 };
+
+/// What begins higher above the floor is no baseboard.
+const LOW: Length = Length::mm(300);
 
 fn check(work: &Workings<'_>, sink: &mut Sink) {
     let Workings { piece, parts, .. } = *work;
@@ -69,8 +73,27 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                 .note(format!("write `around \"{}\"` in {holder} around it", keep_out.name)),
             None => uncut(piece, part, &space, diagnostic),
         };
+        if let Some(fix) = hung_higher(piece, part, &space) {
+            diagnostic = diagnostic.fix(fix);
+        }
         sink.push(diagnostic);
     }
+}
+
+/// The height above the floor at which a case that hangs is clear of what is below it.
+fn hung_higher(piece: &Piece, part: &Part, space: &Cuboid) -> Option<Fix> {
+    let tape = piece.tape();
+    let case = piece.case(part.case)?;
+    let up = &case.hung.as_ref()?.up;
+    let at = piece.facts.written(up)?;
+    let by = space.to.y - case.base_high().length;
+    // What reaches past half of its height is beside it and not below it.
+    if !by.is_positive() || by.twice() > case.high.length {
+        return None;
+    }
+    let clear = tape.up(up.length + by);
+    let title = format!("hang it {} above the floor, clear of that", tape.figure(clear));
+    Some(Fix::new(Grade::Choice, title, at, tape.source(clear)))
 }
 
 /// What helps where a part that nothing is cut out of stands in a keep-out.
@@ -82,14 +105,18 @@ fn uncut(piece: &Piece, part: &Part, space: &Cuboid, found: Diagnostic) -> Diagn
             let [left, right] =
                 [to - space.from.x, space.to.x - from].map(|by| tape.figure(tape.up(by)));
             let in_run = piece.case(part.case).is_some_and(|case| case.run.is_some());
-            found.because("an end is not cut, even where its case says `around`").note(format!(
+            let found = found.because("an end is not cut, even where its case says `around`").note(format!(
                 "it is clear {left} farther to the left or {right} farther to the right: {}, or stand the case elsewhere",
                 match in_run {
                     true => "give the case another width, or put a `filler` beside it",
                     false => "make the case narrower or wider",
                 }
-            ))
-            .note("a baseboard that stays is written `baseboard { high …; thick … }` in `site`: ends are notched for it")
+            ));
+            let stands = piece.case(part.case).is_some_and(|case| case.hung.is_none());
+            match stands && space.from.y < LOW {
+                true => found.note("a baseboard that stays is written `baseboard { high …; thick … }` in `site`: ends are notched for it"),
+                false => found,
+            }
         }
         Role::BaseMember | Role::BaseLeg | Role::Leg | Role::Kick => found
             .because("a base is not cut, even where its case says `around`")

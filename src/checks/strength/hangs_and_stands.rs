@@ -84,7 +84,19 @@ fn hangs_low(piece: &Piece, case: &Case) -> Option<Diagnostic> {
         )
         .note(format!("hang it at least {} above the floor", tape.figure(least)))
         .subject(&case.path);
-    Some(found)
+    // Beside a tall case it is only too wide, or stands too far to that side.
+    let ends = |own: &Case| (own.x, own.x + own.wide.length);
+    let ((from, to), (left, right)) = (ends(case), ends(below));
+    let shared = to.min(right) - from.max(left);
+    if shared.twice() > case.wide.length {
+        return Some(found);
+    }
+    let side = if from < left { "right" } else { "left" };
+    Some(found.note(format!(
+        "it reaches {} over {} at its {side} side: so much narrower, or so much farther away, it hangs beside it",
+        tape.figure(tape.up(shared)),
+        below.name
+    )))
 }
 
 fn also(found: Diagnostic, case: &Case, span: Span, what: String) -> Diagnostic {

@@ -171,7 +171,28 @@ fn wait(tell: &Teller<'_>, task: &Task) -> Option<Sum> {
             let origin = tell.origin(&words::finish::BLOCK, word, Some(used.span));
             vec![one(used.cure, "to dry", origin)]
         }
+        Wait::Delivery(lead) => {
+            let glass = task.parts.iter().filter_map(|id| {
+                let part = tell.work.parts.get(*id)?;
+                tell.piece.stock(part.stock).filter(|stock| stock.lead == Some(lead))
+            });
+            let word = words::stock::LEAD_TIME;
+            let origin =
+                tell.origin(&words::stock::BLOCK, word, glass.map(|stock| stock.span).next());
+            vec![tell.worked(
+                Value::Time(lead.duration()),
+                &lead.to_string(),
+                "to come",
+                "",
+                vec![origin],
+            )]
+        }
     };
-    let paper = task.wait.to_string();
-    Some(tell.figure(&ABOUT, "then wait", (Value::Time(task.wait), paper), terms))
+    let (wait, paper) = match task.waits_for {
+        Wait::Delivery(lead) => (lead.duration(), lead.to_string()),
+        Wait::None | Wait::Clamps | Wait::Cure(_) | Wait::Screws | Wait::Finish => {
+            (task.wait, task.wait.to_string())
+        }
+    };
+    Some(tell.figure(&ABOUT, "then wait", (Value::Time(wait), paper), terms))
 }

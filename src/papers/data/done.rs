@@ -361,10 +361,15 @@ impl<'d> Maker<'d, '_> {
         let air = self.work.climate().milled;
         Rested {
             why: own.why.word(),
-            long: own.long.map(Self::time),
+            long: own.long.map(|long| match own.why {
+                Why::Come(days) => Figure { print: days.to_string(), ..Self::time(long) },
+                Why::Acclimate | Why::Clamps | Why::Cure(_) | Why::Set | Why::Dry => {
+                    Self::time(long)
+                }
+            }),
             clamped: match own.why {
                 Why::Cure(clamped) => Some(Self::time(clamped)),
-                Why::Acclimate | Why::Clamps | Why::Set | Why::Dry => None,
+                Why::Acclimate | Why::Clamps | Why::Set | Why::Dry | Why::Come(_) => None,
             },
             air: (own.why == Why::Acclimate).then(|| AirData::of(&air)),
         }

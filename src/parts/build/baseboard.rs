@@ -21,7 +21,6 @@ pub(super) fn build(builder: &mut Builder<'_>) {
     let notches: Vec<(PartId, Feature)> = own.collect();
     for (id, feature) in notches {
         builder.cut(id, feature);
-        builder.note(id, &baseboard.notes);
     }
 }
 

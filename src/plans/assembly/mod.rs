@@ -8,7 +8,7 @@ mod stage;
 mod stages;
 mod tasks;
 
-use crate::measure::{Duration, Exact, Length};
+use crate::measure::{Days, Duration, Exact, Length};
 use crate::parts::PartId;
 use crate::plans::Workings;
 use crate::plans::operations::Doing;
@@ -33,6 +33,8 @@ pub enum Wait {
     Screws,
     /// The finish dries.
     Finish,
+    /// What was ordered comes, and only what is done with that waits; so long it takes.
+    Delivery(Days),
 }
 
 /// How a blank is made that no single board gives.
@@ -117,7 +119,8 @@ pub struct Task {
     pub after: Vec<usize>,
     /// Tasks whose glue must have cured, by index, and not only be out of the clamps.
     pub cured: Vec<usize>,
-    /// Tasks whose finish must be hard, by index, and how long that takes at the least.
+    /// Tasks whose finish must be hard, or whose order must have come, by index, and how long
+    /// that takes at the least.
     pub hard: Vec<(usize, Duration)>,
     /// The parts of each round, where the shop has not clamps enough to glue up all at
     /// once.
@@ -176,6 +179,7 @@ impl Task {
             }
             Wait::Screws => "to set",
             Wait::Finish => "to dry",
+            Wait::Delivery(days) => return Some(format!("{days} to come")),
         };
         Some(format!("{} {what}", self.wait))
     }

@@ -79,7 +79,7 @@ fn clamped(task: &Task) -> i64 {
     match task.waits_for {
         Wait::Clamps => minutes(task.wait),
         Wait::Cure(clamped) => minutes(clamped),
-        Wait::None | Wait::Screws | Wait::Finish => 0,
+        Wait::None | Wait::Screws | Wait::Finish | Wait::Delivery(_) => 0,
     }
 }
 

@@ -73,7 +73,8 @@ fn wall<'a>(work: &Workings<'_>, front: &'a Front<'_>) -> Option<AtWall<'a>> {
         Side::Right => (at, at + FAR),
     };
     let patch = Patch { x, out: (Length::ZERO, FAR) };
-    stopped(work, front, Length::ZERO, (Obstacle::Wall(side), &[patch], Length::ZERO))
+    let own = stopped(work, front, Length::ZERO, (Obstacle::Wall(side), &[patch], Length::ZERO))?;
+    Some(own.1)
 }
 
 /// The first of the other cases that it meets, wherever they stand: beside its own, or on a
@@ -96,16 +97,18 @@ fn beside<'a>(work: &Workings<'_>, front: &'a Front<'_>) -> Option<AtWall<'a>> {
         let patches: Vec<Patch> = stands.map(|part| patch(&part.cuboid())).collect();
         stopped(work, front, out, (Obstacle::Case(case.id), &patches, mercy))
     });
-    met.min_by_key(|own| own.opens).filter(|own| own.opens > Angle::SQUARE)
+    let first = met.min_by_key(|(surely, _)| *surely);
+    first.filter(|(surely, _)| *surely > Angle::SQUARE).map(|(_, own)| own)
 }
 
-/// How far a door whose face stands so far out comes before it meets one of these.
+/// How far a door whose face stands so far out comes before it meets one of these: surely,
+/// and before it may touch.
 fn stopped<'a>(
     work: &Workings<'_>,
     front: &'a Front<'_>,
     out: Length,
     (at, patches, mercy): (Obstacle, &[Patch], Length),
-) -> Option<AtWall<'a>> {
+) -> Option<(Angle, AtWall<'a>)> {
     let side = front.hung?;
     let hinge = front.fronts.hinge.and_then(|(hinge, _)| work.piece.hinge(hinge))?;
     let hung = Hung::new(
@@ -114,12 +117,18 @@ fn stopped<'a>(
         side == Side::Right,
         hinge.swing,
     );
-    let meets = |body| {
-        let all = patches.iter().filter_map(|patch| hung.stopped(body, patch, mercy)).min();
-        Some((all?, body))
+    let met = |mercy: Length| {
+        let meets = |body| {
+            let all = patches.iter().filter_map(|patch| hung.stopped(body, patch, mercy)).min();
+            Some((all?, body))
+        };
+        [Body::Leaf, Body::Pull].into_iter().filter_map(meets).min_by_key(|own| own.0)
     };
-    let (opens, body) =
-        [Body::Leaf, Body::Pull].into_iter().filter_map(meets).min_by_key(|own| own.0)?;
+    let (surely, body) = met(mercy)?;
+    // Mercy is for the question whether a door is stopped at all: a stop is set to where the
+    // door may touch.
+    let touches = met(Length::ZERO).map_or(surely, |(angle, _)| angle);
+    let opens = touches.max(surely.min(Angle::SQUARE));
     let swing = hinge.swing;
-    (opens < swing).then_some(AtWall { front, at, opens, swing, body })
+    (surely < swing).then_some((surely, AtWall { front, at, opens, swing, body }))
 }

@@ -1,7 +1,7 @@
 //! What is done at the bench that takes no wood and closes no joint: measuring,
 //! trying, waiting, sanding, finishing.
 
-use crate::measure::{Duration, Length};
+use crate::measure::{Days, Duration, Length};
 use crate::model::{CaseId, FinishId, KeepOutId, OpeningId};
 use crate::parts::PartId;
 use crate::plans::finish::{Coat, Coated};
@@ -122,6 +122,8 @@ pub enum Why {
     Set,
     /// A coat dries.
     Dry,
+    /// What was ordered comes; so long it takes.
+    Come(Days),
 }
 
 impl Why {
@@ -134,6 +136,7 @@ impl Why {
             Self::Cure(_) => "cure",
             Self::Set => "set",
             Self::Dry => "dry",
+            Self::Come(_) => "come",
         }
     }
 }

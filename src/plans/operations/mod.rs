@@ -366,6 +366,9 @@ fn stands(task: &Task) -> Option<Rest> {
         Wait::Cure(clamped) => Why::Cure(clamped),
         Wait::Screws => Why::Set,
         Wait::Finish => Why::Dry,
+        Wait::Delivery(days) => {
+            return Some(Rest { why: Why::Come(days), long: Some(days.duration()) });
+        }
     };
     Some(Rest { why, long: Some(task.wait) })
 }

@@ -135,7 +135,7 @@ block! {
     "A whole sheet as you buy it. Where a stock is sold in several sizes, the plans take those that cost least by their prices, or those with the least area where one has no price.";
     LONG: Length = ("long", "its length", "long 96").required()
         .can_be("300 mm", "6 m")
-        .usual("24 in", "12 ft");
+        .usual("24 in", "4.3 m");
     WIDE: Length = ("wide", "its width", "wide 48").required()
         .can_be("300 mm", "3 m")
         .usual("450 mm", "7 ft");

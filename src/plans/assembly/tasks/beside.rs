@@ -49,8 +49,14 @@ impl Maker<'_, '_> {
         let loose: Vec<&Case> = loose.filter(|case| is_tied(&beside, case.id)).collect();
         if !loose.is_empty() {
             let names: Vec<&str> = loose.iter().map(|case| case.name.as_str()).collect();
+            let slides = match loose.iter().any(|case| self.stands_in_slots(case)) {
+                true => {
+                    ", but those in slots only until their washers touch, and then a quarter turn back"
+                }
+                false => "",
+            };
             lines.push(format!(
-                "then turn the screws tight that {} hang or stand by, and try them once more with the level",
+                "then turn the screws tight that {} hang or stand by{slides}, and try them once more with the level",
                 listed(&names)
             ));
         }

@@ -338,6 +338,14 @@ impl Maker<'_, '_> {
         })
     }
 
+    /// What to do with bought legs, which are off by now; `None` where nothing stands on any.
+    fn bought_legs_apart(&self) -> Option<String> {
+        let stands = self.piece.cases.iter().any(|case| case.on_legs.is_some());
+        stands.then(|| {
+            "the surface does not count the bought legs: coat bare wooden ones by themselves, with each coat, before they go on, and keep it off their plates, bolts, and dowels; leave others as they came".to_owned()
+        })
+    }
+
     /// The marks of what came with a finish on its faces; `None` where nothing did.
     fn prefinished(&self) -> Option<String> {
         let own = self.ids(|part| !part.finished_faces(self.piece).is_empty());
@@ -385,6 +393,9 @@ impl Maker<'_, '_> {
         let mut lines =
             vec![format!("the surface comes to {whole}: {}{counts}{beside}", sorts.join(", "))];
         lines.extend((number == 1).then(|| self.uncoated(used)).flatten());
+        if number == 1 && is_on(Coated::Cases) {
+            lines.extend(self.bought_legs_apart());
+        }
         lines.extend(self.prefinished().map(|marks| {
             format!("it does not count the faces that came with a finish; leave those of {marks} as they are, and wipe off what runs onto them")
         }));
@@ -403,7 +414,9 @@ impl Maker<'_, '_> {
         if has_fronts {
             lines.push("coat both faces of every front alike, so that it stays flat".to_owned());
         }
-        let tops = self.ids(|part| part.role == Role::Countertop);
+        // What came with a finish on both faces has it alike on both.
+        let tops = self
+            .ids(|part| part.role == Role::Countertop && part.finished_faces(self.piece).len() < 2);
         if !tops.is_empty() && is_on(Coated::Countertops) {
             lines.push(format!(
                 "coat the underside and every edge of {} as often as its top, or it cups",

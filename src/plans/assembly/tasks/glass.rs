@@ -1,13 +1,13 @@
 //! Panes of glass: ordered by what is made, and put in when the finish is dry.
 
 use crate::diagnostics::listed;
-use crate::measure::Length;
+use crate::measure::{Days, Length};
 use crate::model::Stock;
 use crate::parts::{Assembly, FeatureKind, JointSort, Part, PartId, Role};
 use crate::plans::assembly::is_glass;
 use crate::plans::operations::{Doing, Measure, Measured};
 
-use super::{Maker, Usual, Work};
+use super::{Maker, Usual, Wait, Work};
 
 impl Maker<'_, '_> {
     /// The panes, in their order.
@@ -61,7 +61,24 @@ impl Maker<'_, '_> {
         let title = "Order the glass".to_owned();
         let task = self.simple(title, lines, panes.clone(), Work::Bench, efforts, after);
         self.does(task, does);
+        if let (Some(lead), Some(own)) = (self.glazier_takes(&panes), self.tasks.get_mut(task)) {
+            own.waits_for = Wait::Delivery(lead);
+            self.ordered = Some((task, lead.duration()));
+        }
         self.makes(&panes, task);
+    }
+
+    /// What is done with the panes is done when they have come; other work goes on meanwhile.
+    pub(super) fn waits_for_glass(&mut self, task: usize) {
+        if let (Some(ordered), Some(own)) = (self.ordered, self.tasks.get_mut(task)) {
+            own.hard.push(ordered);
+        }
+    }
+
+    /// The longest lead time of these panes.
+    fn glazier_takes(&self, panes: &[PartId]) -> Option<Days> {
+        let stocks = panes.iter().filter_map(|id| self.piece.stock(self.parts.get(*id)?.stock));
+        stocks.filter_map(|stock| stock.lead).max().filter(|lead| lead.0 > 0)
     }
 
     /// True for a pane.
@@ -198,6 +215,7 @@ impl Maker<'_, '_> {
         let joints =
             self.picked(|joint| matches!(joint.sort, JointSort::Glazed | JointSort::Pinned));
         self.closes(task, joints);
+        self.waits_for_glass(task);
         let mut does = vec![Doing::TakeOff(frames)];
         does.extend((0..lights.len()).map(Doing::Glaze));
         self.does(task, does);

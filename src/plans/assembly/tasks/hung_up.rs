@@ -3,7 +3,7 @@
 
 use crate::diagnostics::listed;
 use crate::measure::Length;
-use crate::model::Case;
+use crate::model::{Case, KeepOut};
 use crate::plans::beside;
 use crate::plans::operations::{Doing, House, WallStrip};
 use crate::plans::wall;
@@ -45,6 +45,7 @@ impl<'a> Maker<'_, 'a> {
                 listed(&here)
             ));
         }
+        lines.extend(hung.iter().flat_map(|case| self.strip_in_the_way(case)));
         let short = hung.iter().filter(|case| {
             let is_known = case.hung.as_ref().is_some_and(|hung| hung.studs.is_some());
             !is_known && self.piece.studs_behind(case) < 2 && !self.piece.hangs_beside(case)
@@ -74,6 +75,25 @@ impl<'a> Maker<'_, 'a> {
         let last = self.simple(title, lines, Vec::new(), Work::Fit, efforts, vec![after]);
         self.does(last, does);
         last
+    }
+
+    /// What must stay clear where the strip under a case would be: a range hood under a short
+    /// upper, for one.
+    fn strip_in_the_way(&self, case: &Case) -> Vec<String> {
+        let strip = self.piece.tape().unit.either(Length::inches(3, 2), Length::mm(38));
+        let (up, sides) = (case.base_high().length, [case.x, case.x + case.wide.length]);
+        let meets = |own: &&KeepOut| {
+            let [left, right] = own.sides.each_ref().map(|side| side.length);
+            own.up < up && up - strip < own.up + own.high && left < sides[1] && sides[0] < right
+        };
+        let all = self.piece.site.keep_outs.iter().filter(meets);
+        let told = all.map(|own| {
+            format!(
+                "{} comes up to where the strip for {} would be: hang {} before it is put up, or end the strip beside it and stand the case on props cut to length, which nobody takes away before its screws are in",
+                own.name, case.name, case.name
+            )
+        });
+        told.collect()
     }
 
     /// The case that a case hangs over, and from the left side of that to its own.

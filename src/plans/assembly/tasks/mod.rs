@@ -109,6 +109,8 @@ struct Maker<'w, 'a> {
     stripped: Option<usize>,
     /// The task in which the backs came off, to stay off until after the finish.
     opened: Option<usize>,
+    /// The task that orders the glass, and how long that takes to come.
+    ordered: Option<(usize, Duration)>,
     tasks: Vec<Task>,
     /// The lengths that lines tell, until the next task takes them.
     told: RefCell<Vec<Length>>,
@@ -168,6 +170,7 @@ impl<'w, 'a> Maker<'w, 'a> {
             packed: None,
             stripped: None,
             opened: None,
+            ordered: None,
             tasks: Vec::new(),
             told: RefCell::default(),
         }

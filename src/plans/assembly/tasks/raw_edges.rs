@@ -26,7 +26,7 @@ impl Maker<'_, '_> {
         let framed = self.piece.case(part.case).is_some_and(|case| case.frame.is_some());
         of_mdf
             && match part.role {
-                Role::Slab | Role::Cover | Role::Countertop => part.strips.len() < 4,
+                Role::Slab | Role::Cover | Role::Countertop | Role::Filler => part.strips.len() < 4,
                 Role::AdjustableShelf => part.strips.is_empty(),
                 // A face frame covers their front edges.
                 Role::End(_)
@@ -65,7 +65,6 @@ impl Maker<'_, '_> {
                 | Role::Kicker
                 | Role::Runner
                 | Role::Stop
-                | Role::Filler
                 | Role::Batten => false,
             }
     }

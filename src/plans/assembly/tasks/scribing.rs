@@ -8,7 +8,7 @@ use crate::plans::scribe_strips::{ScribeStrip, scribe_strips};
 use super::{Maker, Usual, Work};
 
 /// How a stile is planed to a wall.
-const PLANED: &str =
+pub(super) const PLANED: &str =
     "plane to the line, undercutting it a few degrees so that only the front edge meets the wall";
 
 impl Maker<'_, '_> {
@@ -69,7 +69,7 @@ impl Maker<'_, '_> {
     }
 
     /// What is bare where it was planed.
-    fn sealed(&self) -> Option<String> {
+    pub(super) fn sealed(&self) -> Option<String> {
         self.is_finished().then(|| "seal every edge that you cut or plane in the house with finish, before it meets the wall".to_owned())
     }
 

@@ -11,6 +11,7 @@ use crate::trade::Carry;
 
 use super::beside::{LEFT_LOOSE, is_tied};
 use super::installing::STUDS;
+use super::scribing::PLANED;
 use super::{Maker, Usual, Work};
 
 impl Maker<'_, '_> {
@@ -27,11 +28,9 @@ impl Maker<'_, '_> {
             let Some(case) = self.piece.case(own.case) else { continue };
             let below = self.below(own);
             let tied = is_tied(&pairs, case.id);
-            let mut lines = self.set_on(case, own, &below);
-            let mut does = vec![House::Stack(own.clone())];
-            let (scribed, scribes) = self.scribed_above(case);
-            lines.extend(scribed);
-            does.extend(scribes);
+            let (scribed, mut does) = self.scribed_above(case);
+            let mut lines = self.set_on(case, own, &below, scribed);
+            does.push(House::Stack(own.clone()));
             let mut efforts = vec![Usual::Leveling.times(1)];
             let mut joints = Vec::new();
             match own.bottom {
@@ -111,7 +110,9 @@ impl Maker<'_, '_> {
         listed(&cases.map(|case| case.name.as_str()).collect::<Vec<_>>())
     }
 
-    fn set_on(&self, case: &Case, own: &Stacked, below: &str) -> Vec<String> {
+    /// A stile that is scribed to a wall is planed before the case comes to its place, where
+    /// it would reach into the wall.
+    fn set_on(&self, case: &Case, own: &Stacked, below: &str, scribed: Vec<String>) -> Vec<String> {
         let on = case.on.as_ref().map_or("", |on| &*on.name);
         let into = self.marks(&own.rests);
         let by = match own.carry {
@@ -143,6 +144,26 @@ impl Maker<'_, '_> {
             "lay a straightedge over {into} where {} comes to stand, from end to end and from front to back; where a hollow shows light under its lower edges, plane these to fit, and put no shim where it is seen",
             case.name
         ));
+        // What people lift easily is tried at the wall with a compass; a lift is set up once.
+        let one_wall = scribed.len() == 1 && matches!(own.carry, Carry::People(_));
+        if !scribed.is_empty() {
+            lines.push(match one_wall {
+                true => format!(
+                    "lift {} onto {into} {by}, and set it down, not slid, beside its place, farther from the wall by the same amount at the front and the back; set the compass to that amount: at its place, with {left}, its stile would reach into the wall by what may come off",
+                    case.name
+                ),
+                false => format!(
+                    "mark on {into} where the sides of {} come to stand, with {left}; hang a plumb line over each mark, in line with the face of its stiles, and measure from it to the wall at the heights of the foot, the middle, and the top of the stiles; carry these distances to the stiles, from the side of the case outward, and join the marks",
+                    case.name
+                ),
+            });
+            lines.extend(scribed);
+            lines.push(match one_wall {
+                true => format!("lift it down again, and {PLANED}"),
+                false => PLANED.to_owned(),
+            });
+            lines.extend(self.sealed());
+        }
         lines.push(format!(
             "lift {} onto {into} {by}, and set it down, not slid, with {left}, and {back}; put no glue between them, so that they come apart again",
             case.name
@@ -158,7 +179,13 @@ impl Maker<'_, '_> {
         lines
     }
 
-    /// A stile of a case that meets a wall is scribed where it stands.
+    /// True for a case that is screwed down through slots, under which a board moves.
+    pub(super) fn stands_in_slots(&self, case: &Case) -> bool {
+        let all = stacked::stacked(self.work);
+        all.iter().any(|own| own.case == case.id && own.slotted > 0)
+    }
+
+    /// The stiles of a case that are scribed to a wall.
     fn scribed_above(&self, case: &Case) -> (Vec<String>, Vec<House>) {
         let (mut lines, mut does) = (Vec::new(), Vec::new());
         for side in Side::BOTH {
