@@ -14,11 +14,7 @@ use super::lower::{Lower, Names};
 /// Of these words one takes the place of the others: what a case stands on or hangs by, and
 /// what gives a case of a run its width.
 const INSTEAD: [&[&str]; 2] = [
-    &[
-        words::case::BASE.spelling(),
-        words::case::HUNG.spelling(),
-        words::case::ON.spelling(),
-    ],
+    &[words::case::BASE.spelling(), words::case::HUNG.spelling(), words::case::ON.spelling()],
     &[
         words::run_case::WIDE.spelling(),
         words::run_case::SHARE.spelling(),
@@ -27,11 +23,8 @@ const INSTEAD: [&[&str]; 2] = [
 ];
 
 /// Words that say what openings a case has.
-const OPENINGS: [&str; 3] = [
-    words::case::FRAME.spelling(),
-    words::case::ACROSS.spelling(),
-    words::case::DOWN.spelling(),
-];
+const OPENINGS: [&str; 3] =
+    [words::case::FRAME.spelling(), words::case::ACROSS.spelling(), words::case::DOWN.spelling()];
 
 /// The spec with every case that is like another written out. One that is like nothing that
 /// there is (reported) is left without its braces, so that nothing else is said of it.
@@ -223,9 +216,10 @@ impl<'a> Cases<'a> {
         let (name, other) = (self.name(at), said.value()?.value.text());
         let is_opening = |entry: &&Entry| OPENINGS.contains(&entry.word.word);
         let openings: Vec<&Entry> = own.in_order().filter(is_opening).collect();
-        for entry in &openings {
-            ctx.sink.push(has_openings((name, other), entry, said.head));
-            entry.mark_all();
+        if let Some((first, more)) = openings.split_first() {
+            let found = has_openings((name, other), first, said.head);
+            let found = more.iter().fold(found, |found, own| found.label(own.head, "and this"));
+            ctx.sink.push(found);
         }
         let is_mirrored =
             said.body().is_some_and(|body| body.flag(words::like::MIRRORED).is_some());
@@ -264,11 +258,11 @@ fn in_same_place(
     }
     let hung = above.one(HUNG).filter(|own| own.body().is_some_and(|own| own.says(hung::OVER)));
     let on = above.one(ON);
-    let from_side = hung.and_then(Said::body).is_some_and(|own| {
-        own.says(hung::LEFT) || own.says(hung::RIGHT)
-    }) || on.and_then(Said::body).is_some_and(|own| {
-        own.says(stands_on::LEFT) || own.says(stands_on::RIGHT)
-    });
+    let from_side = match (hung.and_then(Said::body), on.and_then(Said::body)) {
+        (Some(own), _) => own.says(hung::LEFT) || own.says(hung::RIGHT),
+        (None, Some(own)) => own.says(stands_on::LEFT) || own.says(stands_on::RIGHT),
+        (None, None) => false,
+    };
     let found = hung.map(|own| (HUNG.spelling(), own.head));
     let found = found.or_else(|| on.map(|own| (ON.spelling(), own.head)));
     found.filter(|_| !(is_mirrored && from_side))

@@ -320,11 +320,10 @@ pub(super) fn legs(
     case.all(words::case::LEG)
         .filter_map(|entry| {
             let body = entry.body()?;
+            let sides = (words::leg::AT, words::leg::FROM_RIGHT);
+            let at = side::from(body, sides, "leg at", ctx);
             Some(Leg {
-                at: match side::from(body, (words::leg::AT, words::leg::FROM_RIGHT), "leg at", ctx) {
-                    Some((side, at)) => LegPlace::From(side, at),
-                    None => LegPlace::Middle,
-                },
+                at: at.map_or(LegPlace::Middle, |(side, at)| LegPlace::From(side, at)),
                 wide: ctx.size(body, words::leg::WIDE, "leg width"),
                 stock: stock(body, fallback, "the leg", entry.head, shared, ctx)?,
                 span: entry.head,

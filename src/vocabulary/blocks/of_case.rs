@@ -112,7 +112,7 @@ words! {
 
 block! {
     /// `like NAME { … }`
-    like: "like", "a case that is like another",
+    like: "like", "the braces of `like`",
     "A case that is made like another, with all that is written there: sizes, openings with their names, hardware, stock, joints, base, and back. A redraw of the one is a redraw of both. What this case says itself, such as where it hangs, takes the place of the same statement there, with all that stands in its braces; its openings and its frame are those of the other. Its parts and openings have its own name before theirs, as in `right-stand.upper`. A case of a run may be like another case of the same run.";
     MIRRORED: Flag = (
         "mirrored",
