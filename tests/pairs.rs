@@ -456,7 +456,8 @@ fn a_case_written_twice_has_the_same_packet() {
         let like = format!("{text}\ncase twin {{ like {name} {{ mirrored }} }}\n");
         let [by_hand, like] = [by_hand, like].map(|text| compile_with_others(&file, &text));
         let places = |compiled: &Compilation| -> BTreeSet<(&'static str, String)> {
-            let all = compiled.diagnostics.iter();
+            // Written once for both, a cut around a pipe is of use where one of them is cut.
+            let all = compiled.diagnostics.iter().filter(|own| own.slug != "around-unused");
             let places = all.flat_map(|own| {
                 own.subject.iter().chain(&own.also).map(|place| (own.slug, place.clone()))
             });
