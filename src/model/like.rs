@@ -272,7 +272,7 @@ fn same_place((name, other): (&str, &str), (word, at): (&str, Span), said: Span)
     let title = format!("{name} would be in the place of {other}");
     Diagnostic::error("like-place", title, said, format!("`{word}` is missing beside this"))
         .label(at, format!("the place of {other}"))
-        .note(format!("say in {name} where it is, with `{word}` of its own; one that is mirrored may be as far from the right side as {other} is from the left"))
+        .note(format!("say in {name} where it is, with `{word}` of its own; where {other} says `left` or `right`, one that is mirrored is as far from the other side"))
 }
 
 fn has_openings((name, other): (&str, &str), entry: &Entry, said: Span) -> Diagnostic {
