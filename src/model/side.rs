@@ -7,6 +7,9 @@ use crate::vocabulary::{Entries, Side, Word, takes};
 use super::lower::Lower;
 use super::size::Size;
 
+/// How far something is in from which side.
+pub(super) type FarIn = (Side, Size);
+
 /// How far it is, and from which side, where that is written with either of two words; where
 /// both are, the first holds (reported).
 pub(super) fn from(
@@ -14,7 +17,7 @@ pub(super) fn from(
     (left, right): (Word<takes::Length>, Word<takes::Length>),
     name: &str,
     ctx: &mut Lower,
-) -> Option<(Side, Size)> {
+) -> Option<FarIn> {
     if let (Some(first), Some(second)) = (body.one(left), body.one(right)) {
         let [one, other] = [first, second].map(|said| said.span);
         let (earlier, later) = if one < other { (one, other) } else { (other, one) };
@@ -34,7 +37,7 @@ pub(super) fn from(
 
 /// From the left side of what it is in to its own left side; in the middle where no side is
 /// written.
-pub(super) fn from_left(place: Option<&(Side, Size)>, whole: &Size, wide: &Size) -> Size {
+pub(super) fn from_left(place: Option<&FarIn>, whole: &Size, wide: &Size) -> Size {
     match place {
         Some((Side::Left, far)) => far.clone(),
         Some((Side::Right, far)) => whole - wide - far,

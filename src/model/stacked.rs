@@ -18,7 +18,7 @@ use super::quietly;
 use super::read_case::Shared;
 use super::read_run::{self, Stand};
 use super::run::CaseRun;
-use super::side;
+use super::side::{self, FarIn};
 use super::size::Size;
 use super::solve_case;
 
@@ -258,7 +258,7 @@ fn asked_over(
     hung: &Entries,
     floor: &Floor<'_>,
     ctx: &mut Lower,
-) -> Option<(Span, Footed, Option<(Side, Size)>)> {
+) -> Option<(Span, Footed, Option<FarIn>)> {
     let name = entry.name()?.value;
     let said = hung.one(words::hung::OVER)?;
     let asked = said.value()?.map(Name::text);
@@ -332,7 +332,7 @@ pub(super) fn run_over(
 fn placed(
     entry: &Entry,
     (id, on): (CaseId, Option<Stacking>),
-    (footed, far): (&Footed, Option<(Side, Size)>),
+    (footed, far): (&Footed, Option<FarIn>),
     shared: &Shared<'_>,
     ctx: &mut Lower,
 ) -> Option<(Case, Size)> {
