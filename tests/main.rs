@@ -80,6 +80,7 @@ mod on_hand;
 mod on_wood;
 mod order;
 mod packet;
+mod pairs;
 mod papers;
 mod pockets;
 mod posts;

@@ -9,6 +9,7 @@ mod edges;
 mod explain;
 mod hardware;
 mod joinery;
+mod like;
 mod material;
 mod measured;
 mod movement;
@@ -59,7 +60,7 @@ fn rules() -> impl Iterator<Item = &'static Rule> {
 
 /// Every rule: those that look at a piece, then those of the reader.
 pub fn all() -> impl Iterator<Item = &'static Rule> {
-    rules().chain(reading::RULES)
+    rules().chain(reading::RULES).chain(like::RULES)
 }
 
 /// Every slug.

@@ -7,7 +7,7 @@ use super::rule::{Base, Check, Example, Rule};
 const RANGES: &str = "Each word's own range in the vocabulary, which is wider than what is usually built: common practice, no source.";
 const OURS: &str = "The language. See `casewright reference`.";
 
-const fn reading(
+pub(super) const fn reading(
     slug: &'static str,
     finds: &'static str,
     why: &'static str,

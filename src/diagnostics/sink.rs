@@ -1,5 +1,9 @@
 //! Where stages put what they find.
 
+use std::collections::BTreeSet;
+
+use crate::measure::Span;
+
 use super::{Diagnostic, Severity};
 
 /// Collects diagnostics; hands them on ordered by place.
@@ -53,6 +57,17 @@ impl Sink {
     #[must_use]
     pub fn has_holes(&self) -> bool {
         self.found.iter().any(|d| d.severity == Severity::Error && !d.is_meant)
+    }
+
+    /// Leaves of what is said again, at one statement that several things share, the first.
+    pub fn tell_once(&mut self, is_shared: impl Fn(Span) -> bool) {
+        let mut told: BTreeSet<(&'static str, Span)> = BTreeSet::new();
+        self.found.retain(|own| {
+            let at = own.primary.span;
+            // Of warnings with a place each may be accepted by itself.
+            let may_differ = own.severity != Severity::Error && own.subject.is_some();
+            may_differ || !is_shared(at) || told.insert((own.slug, at))
+        });
     }
 
     /// Everything, ordered by file and place, the same finding only once.

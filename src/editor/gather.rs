@@ -38,6 +38,8 @@ pub(super) enum Asked {
     Beside(String),
     /// A case or a run that another case stands on.
     Footing,
+    /// A case that another one is like: of this run, or by itself.
+    Like(Option<String>),
     /// An opening that can be measured.
     Opening,
     /// A part or an opening.
@@ -52,6 +54,8 @@ pub(super) enum Asked {
 pub(super) struct Gathered {
     pub(super) given: Vec<NewName>,
     pub(super) used: Vec<Use>,
+    /// The paths of cases, each with that of the case that it is like.
+    pub(super) like: Vec<(String, String)>,
 }
 
 /// A statement that is open.
@@ -135,6 +139,16 @@ fn argument(gathered: &mut Gathered, open: &mut [Open], given: &Given<'_>) {
         (Kind::Path, Some(name)) => {
             let asked = match case {
                 _ if own.word == words::case::ON.spelling() => Asked::Footing,
+                Some(case) if own.word == words::case::LIKE.spelling() => {
+                    let other = match &in_run {
+                        Some(run) => format!("{run}.{}", name.text()),
+                        None => name.text().to_owned(),
+                    };
+                    gathered.like.push((case, other));
+                    let asked = Asked::Like(in_run);
+                    gathered.used.push(Use { asked, words: each_word(name) });
+                    return;
+                }
                 _ if in_run.is_some() && depth == 4 => Asked::Beside(in_run.unwrap_or_default()),
                 Some(case) => Asked::Beside(case),
                 None if own.word == measured::OPENING.spelling() => Asked::Opening,

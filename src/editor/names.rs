@@ -18,6 +18,8 @@ pub struct Named {
     pub kind: NameKind,
     /// The whole name: `console.bank.upper`.
     pub path: String,
+    /// Its names in the cases that are like its own.
+    pub also: Vec<String>,
     /// Where it is given; of a keep-out with its quotes.
     pub definition: Span,
     /// The whole statement.
@@ -81,10 +83,21 @@ impl Names {
             names.all.push(Named {
                 kind: given.kind,
                 path: given.path,
+                also: Vec::new(),
                 definition: given.definition,
                 statement: given.statement,
                 mentions: Vec::new(),
             });
+        }
+        for (case, other) in written_out(&gathered.like) {
+            for (index, named) in names.all.iter_mut().enumerate() {
+                let below = named.path.strip_prefix(other).filter(|_| named.kind.has_sizes());
+                let Some(rest) = below.filter(|rest| rest.starts_with('.')) else { continue };
+                let path = format!("{case}{rest}");
+                let is_list = paths.is_list(&named.path);
+                paths.add(&path, named.kind, is_list, NameId(index));
+                named.also.push(path);
+            }
         }
         for Use { asked, words } in gathered.used {
             let mut mention = |span, meaning| {
@@ -105,6 +118,14 @@ impl Names {
                 }
                 Asked::Beside(case) => {
                     let path = paths.in_case(&case, &text(&words));
+                    paths.mentions(path.as_deref(), &words, &mut mention);
+                }
+                Asked::Like(run) => {
+                    let name = text(&words);
+                    let path = match run {
+                        Some(run) => paths.in_case(&run, &name),
+                        None => paths.footing(&name),
+                    };
                     paths.mentions(path.as_deref(), &words, &mut mention);
                 }
                 Asked::Footing => {
@@ -186,6 +207,22 @@ impl Names {
         let places = self.get(id).map_or(&[][..], |named| &named.mentions);
         places.iter().filter_map(|place| self.mentions.get(*place).copied())
     }
+}
+
+/// Each case that is like another, with the one in which its openings are written.
+fn written_out(like: &[(String, String)]) -> Vec<(&str, &str)> {
+    let next: BTreeMap<&str, &str> =
+        like.iter().map(|(case, other)| (case.as_str(), other.as_str())).collect();
+    let last = |case: &'_ str| {
+        let (mut at, mut left) = (next.get(case).copied()?, next.len());
+        while let Some(other) = next.get(at) {
+            // Cases may be like each other in a ring.
+            left = left.checked_sub(1)?;
+            at = other;
+        }
+        Some(at)
+    };
+    next.keys().filter_map(|case| Some((*case, last(case)?))).collect()
 }
 
 /// The words joined by dots.

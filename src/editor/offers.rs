@@ -65,6 +65,12 @@ pub fn offers(context: &Context, names: &Names) -> Vec<Offer> {
         Some(Kind::Path) if word.word == words::case::ON.spelling() => {
             named(names, |kind| matches!(kind, NameKind::Case | NameKind::Run))
         }
+        Some(Kind::Path) if word.word == words::case::LIKE.spelling() => {
+            // Nothing is like itself.
+            let mut cases = named(names, |kind| kind == NameKind::Case);
+            cases.retain(|offer| Some(&offer.text) != context.of.as_ref());
+            cases
+        }
         Some(Kind::Path) if word.word == file::ACCEPT.spelling() => {
             named(names, NameKind::has_sizes)
         }
@@ -120,7 +126,8 @@ pub fn below(names: &Names, typed: &str) -> Option<Vec<Offer>> {
     let own = names.all().map(|(_, named)| named).filter(|named| named.kind.has_sizes());
     let whole = own.filter_map(|named| {
         let text = format!("{before}{}", named.name());
-        parts::suits(&text, &named.path).then_some(text)
+        let mut paths = [&named.path].into_iter().chain(&named.also);
+        paths.any(|path| parts::suits(&text, path)).then_some(text)
     });
     let mut offers: Vec<Offer> =
         whole.map(|text| Offer { text, kind: OfferKind::Name, help: "" }).collect();

@@ -34,6 +34,11 @@ impl Paths {
         }
     }
 
+    /// True for a list of openings.
+    pub(super) fn is_list(&self, path: &str) -> bool {
+        self.whole.get(path).is_some_and(|thing| thing.is_list)
+    }
+
     /// The one path that a name means among those that are meant at all: the
     /// whole of it, else the only one that ends so.
     fn one(&self, name: &str, is_meant: impl Fn(&str, Thing) -> bool) -> Option<String> {

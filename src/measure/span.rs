@@ -29,6 +29,12 @@ impl Span {
         self.start as usize..self.end as usize
     }
 
+    /// True where the other one lies in this.
+    #[must_use]
+    pub fn holds(self, other: Self) -> bool {
+        self.file == other.file && self.start <= other.start && other.end <= self.end
+    }
+
     /// From the start of this span to the end of `other`, in the same file.
     #[must_use]
     pub fn to(self, other: Self) -> Self {

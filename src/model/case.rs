@@ -153,11 +153,20 @@ pub struct Base {
     pub notes: Vec<String>,
 }
 
+/// Where the center of an upright under the bottom stands.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum LegPlace {
+    /// In the middle of the case.
+    Middle,
+    /// So far from the left or the right side of the case.
+    From(Side, Size),
+}
+
 /// An upright under the bottom.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Leg {
-    /// From the left side of the case to its center; `None` for the middle.
-    pub at: Option<Size>,
+    /// Where its center stands.
+    pub at: LegPlace,
     /// Front to back; `None` from the kick board to the back.
     pub wide: Option<Size>,
     /// Its stock.

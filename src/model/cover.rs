@@ -250,6 +250,7 @@ impl Piece {
             return false;
         };
         let alike = own.span == cover.span
+            && first.run.is_some()
             && first.run == next.run
             && first.high.length == next.high.length
             && first.base_high().length == next.base_high().length;

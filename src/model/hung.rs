@@ -71,14 +71,16 @@ impl Hanging {
 
 /// Reads it; `None` where nothing is written or its height is not known (reported).
 pub(super) fn read(case: &Entries, under: Size, ctx: &mut Lower) -> Option<Hanging> {
-    use words::hung::{LEFT, OVER, SCREWS, STUDS, UP};
+    use words::hung::{LEFT, OVER, RIGHT, SCREWS, STUDS, UP};
 
     let said = case.one(words::case::HUNG)?;
     let body = said.body()?;
-    if let (Some(left), false) = (body.one(LEFT), body.says(OVER)) {
-        let title = "`left` needs `over`, which says what it hangs over";
-        let found =
-            Diagnostic::error("word-missing", title, left.head, "in from the left of what?");
+    for side in [LEFT, RIGHT] {
+        let Some(far) = body.one(side).filter(|_| !body.says(OVER)) else { continue };
+        let word = body.spelled(side);
+        let title = format!("`{word}` needs `over`, which says what it hangs over");
+        let asks = format!("in from the {word} of what?");
+        let found = Diagnostic::error("word-missing", title, far.head, asks);
         ctx.sink
             .push(found.note("write `over` and the name of the case or run that stands below it"));
     }

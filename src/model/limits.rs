@@ -11,6 +11,9 @@ pub(super) const MOST_CASES: usize = 1_000;
 /// How many openings one case may have, lists counted too. Their sizes are
 /// solved together.
 pub(super) const MOST_OPENINGS: usize = 500;
+/// How many statements cases may take over from others, all together: a large case has some
+/// hundreds.
+pub(super) const MOST_TAKEN_OVER: usize = 100_000;
 /// How many shelves a piece may have: the only boards of which a few letters
 /// ask for many. A library of sixty cases has some six hundred.
 const MOST_SHELVES: usize = 1_000;

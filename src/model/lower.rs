@@ -28,6 +28,8 @@ pub(super) struct Lower {
     pub(super) made_up: bool,
     /// The sizes of cases that could not be solved, as far as they are known.
     pub(super) half_solved: Vec<CaseSizes>,
+    /// From brace to brace, the cases that others take over from.
+    pub(super) taken_over: Vec<Span>,
     /// What is referred to by name: its kind, and its place among those.
     named: BTreeSet<(&'static str, usize)>,
 }
@@ -56,6 +58,7 @@ impl Lower {
             heard: None,
             made_up: false,
             half_solved: Vec::new(),
+            taken_over: Vec::new(),
             named: BTreeSet::new(),
         }
     }
@@ -98,7 +101,7 @@ impl Lower {
         word: Word<impl Takes<Is = Length>>,
         name: &str,
     ) -> Option<Size> {
-        entries.get(word).map(|value| self.facts.said(value, name, word.spelling()))
+        entries.get(word).map(|value| self.facts.said(value, name, entries.spelled(word)))
     }
 
     /// As [`Lower::size`], nought where there is none.
@@ -122,7 +125,7 @@ impl Lower {
         if !self.above_nought(value, entries.open, word.spelling()) {
             return Given::Refused;
         }
-        Given::Is(self.facts.said(value, name, word.spelling()))
+        Given::Is(self.facts.said(value, name, entries.spelled(word)))
     }
 
     fn above_nought(&mut self, value: Sourced<Length>, open: Span, word: &str) -> bool {

@@ -56,9 +56,14 @@ pub(super) fn read(
 
 /// A frame without one of its outer stiles; one as wide as the other is offered.
 pub(super) fn no_stile(frame: &Entries, side: Side, tape: &Tape) -> Diagnostic {
-    let word = side.word();
     let other = frame.all(words::frame::STILE).find(|stile| !stile.is(side));
     let at = other.map_or(frame.open, |other| other.head);
+    // As it would be written here, which may be the other way round.
+    let written = match other.is_some_and(|other| other.is_mirrored()) {
+        true => side.other(),
+        false => side,
+    };
+    let word = written.word();
     let found = Diagnostic::error(
         "word-missing",
         format!("the frame has no {word} stile"),
@@ -73,7 +78,7 @@ pub(super) fn no_stile(frame: &Entries, side: Side, tape: &Tape) -> Diagnostic {
     match wide {
         Some((close, wide)) => {
             let at = Span { start: close.end, ..close };
-            let title = format!("make it as wide as the {} stile", side.other().word());
+            let title = format!("make it as wide as the {} stile", written.other().word());
             let text = format!("; stile {word} {{ wide {} }}", tape.source(wide));
             found.fix(Fix::new(Grade::Choice, title, at, text))
         }

@@ -13,7 +13,7 @@ use crate::vocabulary::{
 
 use super::bought_legs;
 use super::carries;
-use super::case::{Base, Bottom, End, Leg, Pins, Shelves, Top, third};
+use super::case::{Base, Bottom, End, Leg, LegPlace, Pins, Shelves, Top, third};
 use super::edging;
 use super::given::Given;
 use super::hardware;
@@ -23,6 +23,7 @@ use super::insertion::Insertion;
 use super::joinery::{Board, Joinery};
 use super::lower::{Lower, Names};
 use super::posts;
+use super::side;
 use super::size::Size;
 use super::stock;
 use super::web;
@@ -319,8 +320,10 @@ pub(super) fn legs(
     case.all(words::case::LEG)
         .filter_map(|entry| {
             let body = entry.body()?;
+            let sides = (words::leg::AT, words::leg::FROM_RIGHT);
+            let at = side::from(body, sides, "leg at", ctx);
             Some(Leg {
-                at: ctx.size(body, words::leg::AT, "leg at"),
+                at: at.map_or(LegPlace::Middle, |(side, at)| LegPlace::From(side, at)),
                 wide: ctx.size(body, words::leg::WIDE, "leg width"),
                 stock: stock(body, fallback, "the leg", entry.head, shared, ctx)?,
                 span: entry.head,

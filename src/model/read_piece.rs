@@ -18,6 +18,7 @@ use super::job::{self, Job};
 use super::kick_lines;
 use super::leaf_room::{self, Fittings};
 use super::level;
+use super::like;
 use super::limits::{self, MOST_CASES};
 use super::load::Loaded;
 use super::lower::{Lower, Names};
@@ -79,7 +80,8 @@ pub fn lower(loaded: &Loaded) -> Lowered {
         }
         ctx.sink.extend(unread);
     }
-    let Lower { facts, sink, tape, half_solved, .. } = ctx;
+    let Lower { facts, mut sink, tape, half_solved, taken_over, .. } = ctx;
+    sink.tell_once(|at| taken_over.iter().any(|case| case.holds(at)));
     let cases = main.all(file::CASE).count() + main.all(file::RUN).map(in_run).sum::<usize>();
     if whole && !sink.has_errors() {
         let piece = piece.filter(|piece| piece.cases.len() == cases);
@@ -107,6 +109,7 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
     if ctx.sink.has_errors() {
         ctx.go_on();
     }
+    let main = &like::written_out(main, ctx);
     let standing: Vec<(OnFloor, &Entry)> =
         main.in_order().filter_map(|entry| Some((entry.kind()?, entry))).collect();
     let entries: usize = standing.iter().map(|(kind, entry)| cases_of(*kind, entry).len()).sum();

@@ -1,7 +1,7 @@
 //! A case that stands on another one or hangs over it, or on or over the cases of a run.
 
 use crate::diagnostics::Diagnostic;
-use crate::measure::{Exact, Length, Span, Spanned};
+use crate::measure::{Length, Span, Spanned};
 use crate::syntax::Name;
 use crate::vocabulary::takes::Footing;
 use crate::vocabulary::words::{self, OnFloor};
@@ -18,6 +18,7 @@ use super::quietly;
 use super::read_case::Shared;
 use super::read_run::{self, Stand};
 use super::run::CaseRun;
+use super::side::{self, FarIn};
 use super::size::Size;
 use super::solve_case;
 
@@ -241,22 +242,23 @@ pub(super) fn lower(
         back: back(place, said.head, name, shared, ctx)?,
         span: said.head,
     };
-    let left = ctx.size(place, words::stands_on::LEFT, "place from the left");
-    let (mut case, left) = placed(entry, (id, Some(on)), (&footed, left), shared, ctx)?;
+    let sides = (words::stands_on::LEFT, words::stands_on::RIGHT);
+    let far = side::from(place, sides, "place from the side", ctx);
+    let (mut case, left) = placed(entry, (id, Some(on)), (&footed, far), shared, ctx)?;
     if let Some(on) = &mut case.on {
         on.left = left;
     }
     Some(case)
 }
 
-/// What a case or a run is to hang over, where that is said, and how far from the left side of
+/// What a case or a run is to hang over, where that is said, and how far in from which side of
 /// it, if that is said.
 fn asked_over(
     entry: &Entry,
     hung: &Entries,
     floor: &Floor<'_>,
     ctx: &mut Lower,
-) -> Option<(Span, Footed, Option<Size>)> {
+) -> Option<(Span, Footed, Option<FarIn>)> {
     let name = entry.name()?.value;
     let said = hung.one(words::hung::OVER)?;
     let asked = said.value()?.map(Name::text);
@@ -264,8 +266,9 @@ fn asked_over(
         ctx.made_up = true;
         return None;
     };
-    let left = ctx.size(hung, words::hung::LEFT, "place from the left");
-    Some((said.head, footed, left))
+    let sides = (words::hung::LEFT, words::hung::RIGHT);
+    let far = side::from(hung, sides, "place from the side", ctx);
+    Some((said.head, footed, far))
 }
 
 /// Reads and solves a case that hangs over another one, when that is solved.
@@ -277,8 +280,8 @@ fn hung_over(
     ctx: &mut Lower,
 ) -> Option<Case> {
     let hung = entry.body()?.one(words::case::HUNG)?.body()?;
-    let (at, footed, left) = asked_over(entry, hung, floor, ctx)?;
-    let (mut case, left) = placed(entry, (id, None), (&footed, left), shared, ctx)?;
+    let (at, footed, far) = asked_over(entry, hung, floor, ctx)?;
+    let (mut case, left) = placed(entry, (id, None), (&footed, far), shared, ctx)?;
     if let Some(hung) = &mut case.hung {
         let (below, name) = (footed.below, footed.name);
         hung.over = Some(Over { below, name, left, span: at });
@@ -296,7 +299,7 @@ pub(super) fn run_over(
     ctx: &mut Lower,
 ) -> Option<(CaseRun, Vec<Case>)> {
     let hung = entry.body()?.one(words::run::HUNG)?.body()?;
-    let (at, footed, left) = asked_over(entry, hung, floor, ctx)?;
+    let (at, footed, far) = asked_over(entry, hung, floor, ctx)?;
     let stand = |x: Size, exposure: [Exposure; 2]| Stand { id, first, x, exposure };
     let free = [Exposure::Seen, Exposure::Seen];
     // How wide it is says where it hangs, and what its sides meet.
@@ -304,10 +307,9 @@ pub(super) fn run_over(
         let (run, _) = read_run::lower(entry, stand(footed.x.clone(), free), shared, ctx)?;
         Some(run.wide)
     });
-    let left = match (left, &wide) {
-        (Some(left), _) => left,
-        (None, Some(wide)) => (&footed.wide - wide) * Exact::ratio(1, 2),
-        (None, None) => Size::zero(),
+    let left = match &wide {
+        Some(wide) => side::from_left(far.as_ref(), &footed.wide, wide),
+        None => Size::zero(),
     };
     let meets = match &wide {
         Some(wide) => met(&footed, &left, wide),
@@ -325,12 +327,12 @@ pub(super) fn run_over(
     Some((run, cases))
 }
 
-/// Solves a case that has its place from another one: so far in from the left side of that, or
-/// over its middle. With it goes how far that is.
+/// Solves a case that has its place from another one: so far in from a side of that, or over
+/// its middle. With it goes how far its left side is from that of the other.
 fn placed(
     entry: &Entry,
     (id, on): (CaseId, Option<Stacking>),
-    (footed, left): (&Footed, Option<Size>),
+    (footed, far): (&Footed, Option<FarIn>),
     shared: &Shared<'_>,
     ctx: &mut Lower,
 ) -> Option<(Case, Size)> {
@@ -345,10 +347,7 @@ fn placed(
         on: on.clone(),
         wide: None,
     };
-    let from_left = |wide: &Size| match &left {
-        Some(left) => left.clone(),
-        None => (&footed.wide - wide) * Exact::ratio(1, 2),
-    };
+    let from_left = |wide: &Size| side::from_left(far.as_ref(), &footed.wide, wide);
     // What its sides meet follows from its width.
     let free = [Exposure::Seen, Exposure::Seen];
     let meets = match footed.exposure == free {

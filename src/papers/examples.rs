@@ -54,6 +54,7 @@ examples! {
     "over-a-case"
     "baseboard"
     "two-cases"
+    "pair"
     "run"
     "run-on-the-wall"
     "hutch"

@@ -12,6 +12,8 @@ pub struct Choice {
     pub help: &'static str,
     /// Which one of its type it is.
     pub(super) nth: usize,
+    /// The one that says the same of the other side, left for right.
+    pub other: Option<&'static str>,
 }
 
 impl Choice {
@@ -23,12 +25,14 @@ impl Choice {
 }
 
 /// Lists of choices: a type, and for each choice its help and its word; `also`
-/// is another spelling that is understood.
+/// is another spelling that is understood, and `other` the choice that says the same of the
+/// other side.
 macro_rules! choices {
     ($(
         $(#[$meta:meta])*
         $Name:ident {
-            $($(#[doc = $help:literal])+ $Variant:ident = $word:literal $(also $also:literal)?,)+
+            $($(#[doc = $help:literal])+ $Variant:ident = $word:literal
+                $(also $also:literal)? $(other $other:literal)?,)+
         }
     )+) => {$(
         $(#[$meta])*
@@ -43,10 +47,15 @@ macro_rules! choices {
 
             /// What the vocabulary says of it.
             pub(crate) const fn choice(self) -> $crate::vocabulary::Choice {
-                let (word, also, help) = match self {
-                    $(Self::$Variant => ($word, also_of!($($also)?), concat!($($help),+)),)+
+                let (word, also, other, help) = match self {
+                    $(Self::$Variant => (
+                        $word,
+                        maybe!($($also)?),
+                        maybe!($($other)?),
+                        concat!($($help),+),
+                    ),)+
                 };
-                $crate::vocabulary::Choice { word, also, help, nth: self as usize }
+                $crate::vocabulary::Choice { word, also, help, nth: self as usize, other }
             }
 
             /// Its word in a spec.
@@ -72,13 +81,13 @@ macro_rules! choices {
     )+};
 }
 
-/// Another spelling, where there is one.
-macro_rules! also_of {
+/// What may be left out, where it stands.
+macro_rules! maybe {
     () => {
         None
     };
-    ($also:literal) => {
-        Some($also)
+    ($word:literal) => {
+        Some($word)
     };
 }
 

@@ -6,17 +6,17 @@ choices! {
     /// Left or right, seen from the front.
     Side {
         /// The left.
-        Left = "left",
+        Left = "left" other "right",
         /// The right.
-        Right = "right",
+        Right = "right" other "left",
     }
 
     /// The side of a case that a panel covers.
     Covered {
         /// The outside of its left end.
-        Left = "left",
+        Left = "left" other "right",
         /// The outside of its right end.
-        Right = "right",
+        Right = "right" other "left",
         /// Its back, where it stands free in the room.
         Back = "back",
         /// Its underside, where it hangs.

@@ -18,6 +18,8 @@ use super::typed::{Kinds, Takes, Word};
 use super::value::{Origin, SizeExpr, Sourced, Value};
 use super::word::{Block, Kind, Row, Times};
 
+mod mirrored;
+
 /// One statement.
 #[derive(Clone, Debug)]
 pub struct Entry {
@@ -33,6 +35,8 @@ pub struct Entry {
     pub body: Option<Entries>,
     /// A statement that holds in several places is read where any of them reads it.
     read: Rc<Cell<bool>>,
+    /// It is written the other way round than it holds here.
+    is_mirrored: bool,
 }
 
 /// The statements of one block.
@@ -59,7 +63,7 @@ impl Entry {
         values: Vec<Option<Spanned<Value>>>,
         body: Option<Entries>,
     ) -> Self {
-        Self { word, span, head, values, body, read: Rc::default() }
+        Self { word, span, head, values, body, read: Rc::default(), is_mirrored: false }
     }
 
     fn slot<T: Takes>(&self, slot: usize) -> Option<Spanned<&T::Is>> {
@@ -113,6 +117,18 @@ impl Entry {
     #[must_use]
     pub fn with(&self, body: Entries) -> Self {
         Self { body: Some(body), ..self.clone() }
+    }
+
+    /// True where it is written the other way round than it holds here.
+    #[must_use]
+    pub fn is_mirrored(&self) -> bool {
+        self.is_mirrored
+    }
+
+    /// The statement alone.
+    #[must_use]
+    pub fn without_body(&self) -> Self {
+        Self { body: None, ..self.clone() }
     }
 
     /// Marks the statement and everything in it as read.
@@ -242,6 +258,40 @@ impl Entries {
         Self { block: kind, open: self.open, close: self.close, unit: self.unit, items }
     }
 
+    /// The block with all that one written elsewhere says and this one does not, read as a
+    /// block of `kind`. What this one says holds with its braces as they are; of words that
+    /// may stand many times, those of one choice. `instead` are groups of words of which one
+    /// takes the place of the others.
+    #[must_use]
+    pub fn like(&self, other: &Self, kind: &'static Block, instead: &[&[&str]]) -> Self {
+        let same = |own: &Entry, theirs: &Entry| {
+            let word = theirs.word.word;
+            let grouped = |group: &&&[&str]| group.contains(&own.word.word);
+            let chosen = |entry: &Entry| match entry.values.first()?.as_ref()?.value {
+                Value::Choice(choice) if entry.word.times == Times::Many => Some(choice),
+                _ => None,
+            };
+            instead.iter().filter(grouped).any(|group| group.contains(&word))
+                || own.word.word == word && chosen(own) == chosen(theirs)
+        };
+        let unsaid =
+            other.items.iter().filter(|theirs| !self.items.iter().any(|own| same(own, theirs)));
+        let items = self.items.iter().chain(unsaid).cloned().collect();
+        Self { block: kind, items, ..self.clone() }
+    }
+
+    /// The block with some of its statements replaced.
+    #[must_use]
+    pub fn with_each(&self, replace: impl FnMut(&Entry) -> Entry) -> Self {
+        Self { items: self.items.iter().map(replace).collect(), ..self.clone() }
+    }
+
+    /// How many statements stand in it, in braces too.
+    #[must_use]
+    pub fn statements(&self) -> usize {
+        self.items.iter().map(|own| 1 + own.body.as_ref().map_or(0, Self::statements)).sum()
+    }
+
     /// Adds a statement that was written elsewhere and holds here too.
     pub fn add(&mut self, entry: Entry) {
         self.items.push(entry);
@@ -269,6 +319,13 @@ impl Entries {
         let entry = self.written(word.row())?;
         entry.read.set(true);
         Some(Said::new(entry))
+    }
+
+    /// How a word is spelled where it is written; as it is where it is not.
+    #[must_use]
+    pub fn spelled<T>(&self, word: Word<T>) -> &'static str {
+        let entry = self.written(word.row());
+        entry.map_or(word.spelling(), Entry::spelled)
     }
 
     /// True where the word stands.

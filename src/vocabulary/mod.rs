@@ -50,4 +50,4 @@ pub use takes::{Count, Flag, Maybe, Refer, Thing};
 pub use typed::{Kinds, Takes, Word};
 pub use value::{Origin, SizeExpr, Sourced, Value};
 pub use walk::{Given, Step, next_slot, walk};
-pub use word::{Block, Body, Kind, Row, Slot, Times};
+pub use word::{Block, Body, Hand, Kind, Row, Slot, Times};

@@ -68,6 +68,8 @@ const CALLED: &[&[&str]] = &[
     &["price", "cost"],
     &["joint", "joinery"],
     &["open", "opening"],
+    &["like", "copy"],
+    &["mirrored", "flipped", "reversed"],
 ];
 
 /// The one of these words that `text` may be another form of, as `fixed` is of `fixing`, or

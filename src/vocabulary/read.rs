@@ -133,6 +133,9 @@ impl<'a> Reader<'a> {
             });
             all.contains(word)
         };
+        // What another case has need not be written again.
+        let takes_over = statements(items)
+            .any(|own| block.meant(own.word.text()).is_some_and(|row| row.takes_over));
         // A word that stands but could not be read has been reported already,
         // and so has one that is spelt wrong.
         let written = |row: &Row| {
@@ -142,6 +145,7 @@ impl<'a> Reader<'a> {
                 row.is(statement.word.text()) || statement.arguments.iter().any(among)
             });
             stands
+                || takes_over
                 || misspelt(row.word)
                 || higher.is_some_and(|items| {
                     statements(items).any(|statement| row.is(statement.word.text()))

@@ -53,7 +53,7 @@ fn section(text: &mut String, block: &Block) {
             word.word,
             cell(&help(word)),
             cell(&value(word)),
-            cell(&otherwise(word))
+            cell(&otherwise(block, word))
         );
     }
     let examples: Vec<&str> = block.words.iter().map(|word| word.example).collect();
@@ -101,13 +101,15 @@ fn value(word: &Row) -> String {
     parts.join(", ")
 }
 
-fn otherwise(word: &Row) -> String {
+fn otherwise(block: &Block, word: &Row) -> String {
+    // What another case has need not be written again.
+    let takes_over = block.words.iter().find(|own| own.takes_over).map(|own| own.word);
     match (word.default, word.times) {
         (Some(default), _) => match word.metric {
             Some(metric) => format!("`{default}`, or `{metric}` in a metric file"),
             None => format!("`{default}`"),
         },
-        (None, Times::Required) => match word.unless {
+        (None, Times::Required) => match word.unless.or(takes_over) {
             Some(other) => format!("required, unless `{other}` stands"),
             None => "required".to_owned(),
         },

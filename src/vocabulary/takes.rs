@@ -214,6 +214,8 @@ things! {
     KeepOut = "keep-out";
     /// What another case stands on.
     Footing = "case or run on the floor";
+    /// A case that another one is like.
+    Case = "case";
 }
 
 /// A price for one of some units.

@@ -221,6 +221,17 @@ pub enum Times {
     Many,
 }
 
+/// What becomes of a word where what it stands in is the other way round, left for right.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Hand {
+    /// Nothing: what it says is the same from both sides, or its choice says which side.
+    Neither,
+    /// Another word of its block says the same of the other side.
+    Other(&'static str),
+    /// What stands in its braces reads from left to right.
+    Across,
+}
+
 /// A word that a block may hold.
 #[derive(Clone, Copy, Debug)]
 pub struct Row {
@@ -255,6 +266,11 @@ pub struct Row {
     /// Another word of its block that takes its place: where that stands, this one
     /// says nothing.
     pub unless: Option<&'static str>,
+    /// What becomes of it the other way round.
+    pub hand: Hand,
+    /// What its block leaves out is written elsewhere, so that nothing is asked for where
+    /// it stands.
+    pub takes_over: bool,
 }
 
 impl Row {
@@ -276,6 +292,8 @@ impl Row {
             usual: None,
             usual_beside: None,
             unless: None,
+            hand: Hand::Neither,
+            takes_over: false,
             ranges_by: "common practice, no source",
         }
     }
@@ -382,6 +400,27 @@ impl Row {
     #[must_use]
     pub const fn unless(mut self, other: &'static str) -> Self {
         self.unless = Some(other);
+        self
+    }
+
+    /// This other word of its block says the same of the other side.
+    #[must_use]
+    pub const fn other_hand(mut self, other: &'static str) -> Self {
+        self.hand = Hand::Other(other);
+        self
+    }
+
+    /// What stands in its braces reads from left to right.
+    #[must_use]
+    pub const fn reads_across(mut self) -> Self {
+        self.hand = Hand::Across;
+        self
+    }
+
+    /// What its block leaves out is written elsewhere.
+    #[must_use]
+    pub const fn takes_over(mut self) -> Self {
+        self.takes_over = true;
         self
     }
 

@@ -156,6 +156,9 @@ impl Writer<'_> {
             return;
         }
         for name in cases.chars() {
+            if name == 'b' && !scribed && self.like("a") {
+                continue;
+            }
             self.case(name, framed, scribed && cases.ends_with(name));
         }
         if !self.drawn.ways.contains("hung on the wall") {
@@ -246,7 +249,7 @@ impl Writer<'_> {
             }
             _ => {}
         }
-        if count == 2 {
+        if count == 2 && (scribed || !self.like("a")) {
             self.part('b', framed, scribed, true);
         }
         match last {
@@ -516,6 +519,20 @@ impl Writer<'_> {
 
     fn case(&mut self, name: char, framed: bool, scribed: bool) {
         self.part(name, framed, scribed, false);
+    }
+
+    /// Now and then the second case is like the first, mostly the other way round; that goes
+    /// with another choice, so that no piece changes but by it.
+    fn like(&mut self, first: &str) -> bool {
+        let ahead = self.choices.clone().nth(1).map_or(0, |choice| choice >> 5);
+        let way = match ahead % 6 {
+            1 | 4 => "{ mirrored }",
+            3 => "",
+            _ => return false,
+        };
+        self.is(if way.is_empty() { "like another case" } else { "mirrored case" });
+        self.line(&format!("case b {{ like {first} {way} }}"));
+        true
     }
 
     /// A case by itself, or one of a run, which says what stands under it.
@@ -973,6 +990,7 @@ pub(super) const WAYS: &[&str] = &[
     "sheets of several sizes",
     "hung on the wall",
     "boards around a pipe",
+    "mirrored case",
     "toe kick in the ends",
     "separate base",
     "run",
@@ -1028,6 +1046,7 @@ pub(super) const RARER: &[&str] = &[
     "run on the wall",
     "no base",
     "leg under the bottom",
+    "like another case",
     "bought legs",
     "baseboard",
     "posts",

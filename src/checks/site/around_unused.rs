@@ -6,7 +6,7 @@ use crate::parts::{Part, keep_out_space};
 use crate::plans::{Workings, wall};
 
 use super::keep_out_hit::touches;
-use super::rounds::rounds;
+use super::rounds::{Round, rounds};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "around-unused",
@@ -27,7 +27,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 fn check(work: &Workings<'_>, sink: &mut Sink) {
     let Workings { piece, parts, .. } = *work;
-    for own in rounds(piece) {
+    let rounds = rounds(piece);
+    let is_used = |own: &Round<'_>| {
         // A part that stands in it is told of as one that is not cut.
         let space = keep_out_space(piece, own.keep_out);
         let is_met =
@@ -40,7 +41,12 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             };
             own.round.clear.is_some() && case.is_some_and(is_behind)
         };
-        if parts.all.iter().any(is_met) || sets_back() {
+        parts.all.iter().any(is_met) || sets_back()
+    };
+    for own in &rounds {
+        // Cases that are alike say it together.
+        let mut same = rounds.iter().filter(|other| other.round.span == own.round.span);
+        if same.any(is_used) {
             continue;
         }
         sink.push(

@@ -1,7 +1,7 @@
 //! What the case stands on: kick board, separate base, legs.
 
 use crate::measure::{Length, Unit};
-use crate::model::{Base, Case, CaseId, Leg, Row, Side, Size};
+use crate::model::{Base, Case, CaseId, Leg, LegPlace, Row, Side, Size};
 use crate::parts::id::{Of, PartId, Role, Which};
 use crate::parts::joint::JointSort;
 use crate::parts::part::Assembly;
@@ -109,7 +109,11 @@ impl Stands {
 
 /// From the left side of the case to the middle of a leg.
 fn leg_center(case: &Case, leg: &Leg) -> Size {
-    leg.at.clone().unwrap_or_else(|| case.wide.half())
+    match &leg.at {
+        LegPlace::Middle => case.wide.half(),
+        LegPlace::From(Side::Left, at) => at.clone(),
+        LegPlace::From(Side::Right, at) => &case.wide - at,
+    }
 }
 
 /// Which leg it is: numbered where there are several.

@@ -4,7 +4,7 @@ use super::*;
 pub(crate) use super::{
     AROUND, CASE_ACROSS, CASE_BACK, CASE_BASE, CASE_BOTTOM, CASE_COVER, CASE_DOWN, CASE_DRAWERS,
     CASE_EDGES, CASE_END, CASE_ENDS, CASE_FINISH, CASE_FRONTS, CASE_HIGH, CASE_HUNG, CASE_LEG,
-    CASE_PARTITIONS, CASE_SHELVES, CASE_STOCK, CASE_TOP, CASE_WIDE, NOTE, PART_FINISH,
+    CASE_LIKE, CASE_PARTITIONS, CASE_SHELVES, CASE_STOCK, CASE_TOP, CASE_WIDE, NOTE, PART_FINISH,
 };
 pub(crate) use super::{HOLE_ACROSS, HOLE_LYING, HOLE_UPRIGHT};
 
@@ -47,6 +47,7 @@ block! {
     /// `case NAME { … }`
     case: "case", "a case",
     "A cabinet. Its sizes are overall sizes: they include the frame, the base, and overlay fronts, but not a countertop. You may leave a size out where the openings give it.";
+    LIKE = CASE_LIKE;
     WIDE = CASE_WIDE;
     DEEP: Length = ("deep", "overall depth, from the foremost face to the back; a countertop may overhang both", "deep 17").required()
         .can_be("30 mm", "3 m")
@@ -101,8 +102,8 @@ block! {
     front_edges: "edges-of-fronts", "the edging of fronts",
     "Strips on the edges of a slab front of sheet goods: on all four unless said otherwise.";
     THICK = LIP_THICK;
-    LEFT: Nothing = ("left", "`none` leaves the left edge bare", "left none");
-    RIGHT: Nothing = ("right", "`none` leaves the right edge bare", "right none");
+    LEFT: Nothing = ("left", "`none` leaves the left edge bare", "left none").other_hand("right");
+    RIGHT: Nothing = ("right", "`none` leaves the right edge bare", "right none").other_hand("left");
     TOP: Nothing = ("top", "`none` leaves the top edge bare", "top none");
     BOTTOM: Nothing = ("bottom", "`none` leaves the bottom edge bare", "bottom none");
 }
@@ -112,8 +113,8 @@ block! {
     countertop_edges: "edges-of-countertop", "the edging of a countertop",
     "Strips on the edges of a countertop of sheet goods: on those that are free unless said otherwise. One against a wall or another case is left bare.";
     THICK = LIP_THICK;
-    LEFT: Nothing = ("left", "`none` leaves the left edge bare", "left none");
-    RIGHT: Nothing = ("right", "`none` leaves the right edge bare", "right none");
+    LEFT: Nothing = ("left", "`none` leaves the left edge bare", "left none").other_hand("right");
+    RIGHT: Nothing = ("right", "`none` leaves the right edge bare", "right none").other_hand("left");
     FRONT: Nothing = ("front", "`none` leaves the front edge bare", "front none");
     BACK: Nothing = ("back", "`none` leaves the back edge bare", "back none");
 }
@@ -349,8 +350,8 @@ block! {
     "How far a countertop reaches past the case, where one side differs from the others. The front counts from the foremost face, which is that of the fronts where they lie over the case.";
     FRONT: Length = ("front", "how far it reaches past the front", "front 1").default("1 in").metric("25 mm").can_be("0 mm", "1.2 m").usual("3 mm", "460 mm");
     BACK: Length = ("back", "how far it reaches past the back", "back 12").can_be("0 mm", "1.2 m").usual("3 mm", "460 mm");
-    LEFT: Length = ("left", "how far it reaches past the left side, where that end is seen", "left 1/2").default("1/2 in").metric("12 mm").can_be("0 mm", "1.2 m").usual("3 mm", "460 mm");
-    RIGHT: Length = ("right", "how far it reaches past the right side, where that end is seen", "right 1/2").default("1/2 in").metric("12 mm").can_be("0 mm", "1.2 m").usual("3 mm", "460 mm");
+    LEFT: Length = ("left", "how far it reaches past the left side, where that end is seen", "left 1/2").default("1/2 in").metric("12 mm").other_hand("right").can_be("0 mm", "1.2 m").usual("3 mm", "460 mm");
+    RIGHT: Length = ("right", "how far it reaches past the right side, where that end is seen", "right 1/2").default("1/2 in").metric("12 mm").other_hand("left").can_be("0 mm", "1.2 m").usual("3 mm", "460 mm");
 }
 
 block! {

@@ -48,7 +48,7 @@ words! {
         "across",
         "openings left to right",
         "across top-row { … }",
-    ).opens(group::block).many();
+    ).opens(group::block).many().reads_across();
     DOWN: Maybe<Define> = (
         "down",
         "openings top to bottom",
@@ -109,7 +109,7 @@ words! {
         "across",
         "what stands behind it, left to right",
         "across { … }",
-    ).opens(list_behind::block);
+    ).opens(list_behind::block).reads_across();
     DOWN_BEHIND: Braces = (
         "down",
         "what stands behind it, top to bottom",
@@ -119,7 +119,7 @@ words! {
         "across",
         "what stands there, left to right",
         "across { share 1; … }",
-    ).opens(group_behind::block).many();
+    ).opens(group_behind::block).many().reads_across();
     GROUP_DOWN: Maybe<Define> = (
         "down",
         "what stands there, top to bottom",
@@ -157,7 +157,7 @@ block! {
         "an outer rail",
         "rail top { wide 1-1/2 }",
     ).opens(outer_rail::block).many();
-    ACROSS: Braces = ("across", "the openings, left to right", "across { … }").opens(list::block);
+    ACROSS: Braces = ("across", "the openings, left to right", "across { … }").opens(list::block).reads_across();
     DOWN: Braces = ("down", "the openings, top to bottom", "down { … }").opens(list::block);
     FINISH = PART_FINISH;
     NOTE;

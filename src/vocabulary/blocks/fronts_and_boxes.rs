@@ -177,10 +177,12 @@ block! {
         .usual("3 mm", "1-3/4 in");
     LEFT: Length = ("left", "how far it reaches over at the left, where that differs", "left 3/4")
         .can_be("0 in", "4 in")
-        .usual("1.5 mm", "1-3/4 in");
+        .usual("1.5 mm", "1-3/4 in")
+        .other_hand("right");
     RIGHT: Length = ("right", "how far it reaches over at the right, where that differs", "right 3/4")
         .can_be("0 in", "4 in")
-        .usual("1.5 mm", "1-3/4 in");
+        .usual("1.5 mm", "1-3/4 in")
+        .other_hand("left");
     TOP: Length = ("top", "how far it reaches over at the top, where that differs", "top 1/4")
         .can_be("0 in", "4 in")
         .usual("1.5 mm", "1-3/4 in");

@@ -6,10 +6,12 @@ use super::*;
 words! {
     HOLE_LEFT: Length = ("from-left", "from the left edge of the board to the center of the hole", "from-left 6")
         .can_be("5 mm", "10 m")
-        .usual("20 mm", "5 m");
+        .usual("20 mm", "5 m")
+        .other_hand("from-right");
     HOLE_RIGHT: Length = ("from-right", "from the right edge of the board to the center of the hole", "from-right 6")
         .can_be("5 mm", "10 m")
-        .usual("20 mm", "5 m");
+        .usual("20 mm", "5 m")
+        .other_hand("from-left");
     HOLE_FRONT: Length = ("from-front", "from the front edge of the board to the center of the hole", "from-front 4")
         .can_be("5 mm", "3 m")
         .usual("20 mm", "1 m");

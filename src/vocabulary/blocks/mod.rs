@@ -80,6 +80,7 @@ pub static BLOCKS: &[&Block] = &[
     &mix::BLOCK,
     &can::BLOCK,
     &case::BLOCK,
+    &like::BLOCK,
     &edges::BLOCK,
     &front_edges::BLOCK,
     &countertop_edges::BLOCK,

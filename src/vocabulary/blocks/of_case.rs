@@ -3,6 +3,11 @@
 use super::*;
 
 words! {
+    CASE_LIKE: Path = (
+        "like",
+        "another case that this one is made like",
+        "like left-stand { mirrored }",
+    ).may_open(like::block).takes_over();
     CASE_WIDE: Size = ("wide", "overall width, scribes included, without the overhang of a countertop", "wide 66")
         .can_be("3 in", "10 m")
         .usual("150 mm", "16 ft");
@@ -74,7 +79,7 @@ words! {
         "across",
         "the openings of a frameless case, left to right",
         "across { … }",
-    ).opens(list::block);
+    ).opens(list::block).reads_across();
     CASE_DOWN: Braces = (
         "down",
         "the openings of a frameless case, top to bottom",
@@ -103,4 +108,15 @@ words! {
     /// The finish of what stands on its own, or is seen apart from the case.
     PART_FINISH: Refer<Finish> =
         ("finish", "another finish than that of the case", "finish paint");
+}
+
+block! {
+    /// `like NAME { … }`
+    like: "like", "the braces of `like`",
+    "A case that is made like another, with all that is written there: sizes, openings with their names, hardware, stock, joints, base, and back. A redraw of the one is a redraw of both. What this case says itself, such as where it hangs, takes the place of the same statement there, with all that stands in its braces; its openings and its frame are those of the other. Its parts and openings have its own name before theirs, as in `right-stand.upper`. A case of a run may be like another case of the same run.";
+    MIRRORED: Flag = (
+        "mirrored",
+        "the other way round: what is left there is right here, such as the side of a hinge, an end, or a stile, and what stands in `across` reads from right to left",
+        "mirrored",
+    );
 }

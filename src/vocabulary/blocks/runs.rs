@@ -3,7 +3,7 @@
 use super::*;
 pub(crate) use super::{
     AROUND, CASE_ACROSS, CASE_BACK, CASE_BASE, CASE_BOTTOM, CASE_COVER, CASE_DOWN, CASE_DRAWERS,
-    CASE_EDGES, CASE_END, CASE_ENDS, CASE_FINISH, CASE_FRONTS, CASE_HUNG, CASE_LEG,
+    CASE_EDGES, CASE_END, CASE_ENDS, CASE_FINISH, CASE_FRONTS, CASE_HUNG, CASE_LEG, CASE_LIKE,
     CASE_PARTITIONS, CASE_SHELVES, CASE_STOCK, CASE_TOP, CASE_WIDE, NOTE, RUN_HIGH,
 };
 
@@ -108,6 +108,7 @@ block! {
     /// `case NAME { … }` in a run
     run_case: "run-case", "a case of a run",
     "A cabinet in a run. What it doesn't say, the run says for all its cases, word by word and inside braces too. Its width may also be a share of the run's.";
+    LIKE = CASE_LIKE;
     WIDE = CASE_WIDE;
     SHARE;
     SAME;

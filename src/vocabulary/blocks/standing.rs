@@ -103,11 +103,20 @@ block! {
     );
     LEFT: Length = (
         "left",
-        "how far its left side hangs in from the left side of what it hangs over; if not written, it hangs over its middle",
+        "how far its left side hangs in from the left side of what it hangs over; without `left` and `right` it hangs over its middle",
         "left 2",
     )
         .can_be("0 mm", "30 m")
-        .usual("0 mm", "10 m");
+        .usual("0 mm", "10 m")
+        .other_hand("right");
+    RIGHT: Length = (
+        "right",
+        "how far its right side hangs in from the right side of what it hangs over, in place of `left`",
+        "right 2",
+    )
+        .can_be("0 mm", "30 m")
+        .usual("0 mm", "10 m")
+        .other_hand("left");
     STUDS: Count<40> = (
         "studs",
         "how many studs there are behind it; unless written, as many as it surely meets where they stand 16 in (400 mm) apart",
@@ -129,11 +138,20 @@ block! {
     "A case on top of a base case, or of a run of them, or of the countertop there. Each is made, carried, and lifted by itself. It is set when what it stands on is leveled, fixed, and covered. Screws go down through its bottom, without glue, so that the two come apart again; where its bottom lies higher, behind a rail, two nailers hold it to the wall. Its back stands over that of the case below, and at a wall it is fixed to that too.";
     LEFT: Length = (
         "left",
-        "how far its left side stands in from the left side of what it stands on; if not written, it stands in the middle",
+        "how far its left side stands in from the left side of what it stands on; without `left` and `right` it stands in the middle",
         "left 2",
     )
         .can_be("0 mm", "30 m")
-        .usual("0 mm", "10 m");
+        .usual("0 mm", "10 m")
+        .other_hand("right");
+    RIGHT: Length = (
+        "right",
+        "how far its right side stands in from the right side of what it stands on, in place of `left`",
+        "right 2",
+    )
+        .can_be("0 mm", "30 m")
+        .usual("0 mm", "10 m")
+        .other_hand("left");
     BACK: Length = (
         "back",
         "how far its back stands forward of that of the case below, where neither is fixed to a wall",
@@ -171,10 +189,18 @@ block! {
     "An upright board under the bottom, standing on the floor at right angles to the front. In a separate base it stands between the front and the back of the base and takes the place of a sleeper.";
     AT: Length = (
         "at",
-        "the distance from the left side of the case to its center; if not written, it stands in the middle",
+        "the distance from the left side of the case to its center; without `at` and `from-right` it stands in the middle",
         "at 33",
     )
-        .can_be("0 m", "10 m");
+        .can_be("0 m", "10 m")
+        .other_hand("from-right");
+    FROM_RIGHT: Length = (
+        "from-right",
+        "the distance from the right side of the case to its center, in place of `at`",
+        "from-right 33",
+    )
+        .can_be("0 m", "10 m")
+        .other_hand("at");
     WIDE: Length = (
         "wide",
         "its width, front to back; if not written, it reaches from the toe kick board to the back of the case or of the separate base",
