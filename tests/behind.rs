@@ -427,6 +427,26 @@ fn trays_tip_a_case_as_drawers_do() {
     assert!(tipping.pulls.iter().any(|pull| pull.what == counted), "{tipping:#?}");
 }
 
+/// The kick of the first piece stands 3 behind its face and is 23/32 thick; the ends are notched
+/// behind it. A piece that is fixed to the wall has its doors and drawers kept out until the
+/// screws hold, and its kick comes on after that: until then it tips about the notches, 3-23/32
+/// behind its face. One that stands free has its kick on when they come in, and tips about that.
+#[test]
+fn a_case_tips_about_what_it_stands_on_by_then() {
+    let edge = |text: &str| {
+        let compiled = compile(text);
+        let (piece, parts) = (compiled.piece.unwrap(), compiled.parts.unwrap());
+        let work = Workings::of(&piece, &parts);
+        let [tipping] = work.tipping() else { panic!("one case") };
+        tipping.edge
+    };
+    let fixed = spec("first.case");
+    let free = fixed.replace("fixing wall; ", "");
+    assert!(free != fixed);
+    assert_eq!(edge(&free), Length::inches(3, 1));
+    assert_eq!(edge(&fixed), Length::inches(119, 32));
+}
+
 const BY_A_FILLER: &str = r#"
 casework 1
 job "t" { units in; tape 1/64 }

@@ -1,12 +1,13 @@
 //! False fronts and the blocks that hold them: figures worked by hand.
 
 use casewright::measure::Length;
+use casewright::model::MemoryFiles;
 use casewright::papers::{self, Format};
 use casewright::parts::{Cuboid, Direction, Part};
-use casewright::pipeline::Compilation;
+use casewright::pipeline::{self, Compilation};
 
 use crate::bench;
-use crate::support::{compile, demo_pieces, slugs, spec};
+use crate::support::{compile, demo_pieces, packet, slugs, spec};
 
 fn part<'a>(compiled: &'a Compilation, path: &str) -> &'a Part {
     let parts = compiled.parts.as_ref().expect("parts");
@@ -191,5 +192,44 @@ fn a_false_front_is_held_at_both_sides() {
         "across { high 6; false one { share 1 }; divider; false two { same one } }; divider";
     let compiled = compile(&SINK.replace("UPPER", parted));
     assert_eq!(slugs(&compiled), Vec::<&str>::new());
+    assert_eq!(bench::built(&compiled), Vec::<String>::new());
+}
+
+/// Two cases beside each other, and a false front in one: its blocks are reached from behind, so
+/// the back of that case alone comes off for them. The other stays on, and keeps its case square,
+/// until all is taken apart to be sanded.
+#[test]
+fn only_the_back_behind_a_false_front_comes_off_for_it() {
+    let lower = "
+case lower {
+  wide 30; deep 22; high 34-1/2
+  stock ply
+  base { toe-kick; high 4; set-back 3; separate }
+  bottom { joint dado { deep 1/4 } }
+  back { stock thin; joint rabbet { deep 3/8 } }
+  top { panel; joint dado { deep 1/4 } }
+  frame none
+  across { open pots { share 1; shelf { adjustable 1 } } }
+  finish oil
+}
+";
+    let text = include_str!("../specs/examples/false-front.case");
+    let text = text.replace("units in }", "units in; give { wide 0 } }") + lower;
+    let files = MemoryFiles::one("a.case", &text)
+        .with("shop.case", include_str!("../specs/examples/shop.case"));
+    let compiled = pipeline::check(&files, "a.case").expect("readable");
+    let packet = packet(&compiled);
+    let back = |path: &str| part(&compiled, path).mark.clone();
+    let (own, other) = (back("sink.back"), back("lower.back"));
+    let all = packet["operations"].as_array().expect("operations");
+    let off = all.iter().filter(|own| own["kind"] == "take off");
+    let off: Vec<Vec<&str>> = off
+        .map(|own| own["parts"].as_array().unwrap().iter().filter_map(|own| own.as_str()).collect())
+        .collect();
+    // Each was tacked on to square its case, and comes off so that the nailers go in.
+    let other = other.as_str();
+    assert_eq!(off[2..off.len() - 1], [vec![own.as_str()]], "{off:?}");
+    let last = off.last().expect("all is taken apart");
+    assert!(last.contains(&other) && !last.contains(&own.as_str()), "{off:?}");
     assert_eq!(bench::built(&compiled), Vec::<String>::new());
 }

@@ -106,6 +106,7 @@ mod solver;
 mod sound;
 mod square;
 mod stacked;
+mod sticks;
 mod step_words;
 mod story;
 mod strength;

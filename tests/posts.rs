@@ -189,9 +189,70 @@ fn drawers_run_between_guides_behind_the_posts() {
     assert_eq!(guide.extent(Direction::X), (inches(1, 1), inches(7, 4)));
     let rail = part(&parts, &format!("{web}-front-rail"));
     let pockets = rail.features.iter().filter(|own| matches!(own.kind, FeatureKind::Pockets(..)));
-    // On the top, where no rail of the frame is in the driver's way.
-    assert!(pockets.clone().all(|own| rail.face_name(own.face) == "top face"));
+    // From below: the rail of the frame, 1 wide, hangs 1/4 below the web, and a drill passes it.
+    let underside = rail.placement.face(Direction::Y, true);
+    assert!(pockets.clone().all(|own| own.face == underside));
     assert_eq!(pockets.count(), 2);
+    let order = paper(&spec("ropewalk-dresser.case"), "assembly-order.txt");
+    assert!(!order.contains("plugs into the pocket holes"), "{order}");
+}
+
+/// A rail of 1-1/4 hangs 1/2 below a web of 3/4, and a drill under that hits it: where its chuck
+/// begins it comes to 0.31 below the web. With nothing but a niche below, the holes would be seen
+/// there, too. So they stay in the top, where drawers run, and are plugged. Over a drawer and on
+/// posts of 2-1/2 there are 2-1/2 − 3/4 = 1-3/4 of post behind the frame: one pocket has 1-5/16 to
+/// the frame, beside a drill of 2-1/2, and 7/16 to the back of the post. From the back edge of a
+/// rail that is 3 wide, that is 1-11/16.
+#[test]
+fn pockets_of_a_web_are_bored_from_below_behind_the_drill_or_plugged() {
+    let told = "glue plugs into the pocket holes in the top faces of";
+    let order = paper(CONSOLE, "assembly-order.txt");
+    assert!(order.contains(told), "{order}");
+    assert_eq!(crate::bench::built(&compile(CONSOLE)), Vec::<String>::new());
+    let deep = CONSOLE
+        .replace(
+            "thickness 1-3/4; species black-cherry; sawn rift",
+            "thickness 2-1/2; species black-cherry; sawn rift",
+        )
+        .replace("lumber 8/4", "lumber 12/4")
+        .replace("open niche { share 1 }", "drawer low { share 1 }")
+        .replace("build web {", "build web { wide 3;");
+    assert!(deep != CONSOLE);
+    let compiled = compile(&deep);
+    assert!(!paper(&deep, "assembly-order.txt").contains(told));
+    let list = paper(&deep, "cut-list.txt");
+    let rail = list.lines().find(|line| line.contains("web between top-row and low, front rail"));
+    let rail = rail.unwrap_or_else(|| panic!("{list}"));
+    assert!(rail.contains("in the underside, 1-11/16 from the back edge"), "{rail}");
+    assert_eq!(crate::bench::built(&compiled), Vec::<String>::new());
+}
+
+/// A partition between two drawers over a web frame: it stands on the runner in its middle, and
+/// comes in when that is there.
+#[test]
+fn a_partition_comes_in_when_it_has_something_to_stand_on() {
+    let text = CONSOLE.replace("stile { wide 1-1/4; partition none }", "stile { wide 1-1/4 }");
+    assert!(text != CONSOLE);
+    let packet = packet(&compile(&text));
+    let parts = packet["parts"].as_array().unwrap();
+    let mark = |path: &str| {
+        let own = parts.iter().find(|own| own["path"] == path).unwrap_or_else(|| panic!("{path}"));
+        own["mark"].as_str().unwrap().to_owned()
+    };
+    let partition = mark("console.top-row.partition-left-right");
+    let runner = mark("console.web-top-row-niche-middle-runner");
+    let all = packet["operations"].as_array().unwrap();
+    let joins = all.iter().filter(|own| own["kind"] == "join");
+    let came = |mark: &str, moves: &[serde_json::Value]| {
+        moves.iter().position(|own| own["parts"].as_array().unwrap().iter().any(|own| own == mark))
+    };
+    let mut both = joins.filter_map(|own| {
+        let moves = own["moves"].as_array()?;
+        Some((came(&runner, moves)?, came(&partition, moves)?))
+    });
+    // Whatever is joined after that moves with the whole case.
+    let (runner, partition) = both.next().expect("a join of both");
+    assert!(runner < partition, "{runner} and {partition}");
 }
 
 /// The front rail of a web frame begins behind the frame of 3/4, so that it meets a post of
@@ -316,7 +377,7 @@ fn a_floor_of_solid_wood_moves_toward_the_back() {
 }
 
 /// A console on posts of 1-3/4, whose two drawers run beside a stile with nothing behind it.
-const CONSOLE: &str = "casework 1
+pub(crate) const CONSOLE: &str = "casework 1
 job \"console\" { units in }
 site { left open; right open; fixing wall; humidity 30% to 55% }
 shop { humidity 42%; clamps 16; open-time 20 min }

@@ -184,7 +184,8 @@ fn held_between(source: &Source<'_, '_>, setup: &Setup) -> Option<String> {
     if setup.guided.as_ref().is_none_or(|guided| guided.guide != Guide::Table) {
         return None;
     }
-    let parts = setup.runs.iter().filter_map(|run| work.parts.get(run.part));
+    let crosscut = setup.runs.iter().filter(|run| run.stick.is_none());
+    let parts = crosscut.filter_map(|run| work.parts.get(run.part));
     let short = parts.filter(|part| small_parts::is_short(work.piece, part));
     let mut marks: Vec<&str> = short.map(|part| part.mark.as_str()).collect();
     marks.dedup();
@@ -272,6 +273,9 @@ fn setting(source: &Source<'_, '_>, setup: &Setup, first: &CutLine, number: usiz
     more.extend(led);
     more.extend(support::supports(source, setup));
     more.extend(held_between(source, setup));
+    if setup.is_in_sticks() {
+        more.push("what is listed as a stick is cut whole, in all its length, and crosscut after that; its pieces are turned over or end for end until the cut lies in each as the cut list has it".to_owned());
+    }
     if setup.is_sawn() && breaks_out(source, setup) {
         more.push("it runs across the grain of solid wood: back the edge where the blade comes out with scrap, or that edge breaks out".to_owned());
     } else if setup.guided.is_some() && breaks_out(source, setup) {
@@ -413,10 +417,17 @@ fn pieces(source: &Source<'_, '_>, setup: &Setup) -> Table {
         columns.push(left("push"));
     }
     let mut table = Table { columns, ..Table::default() };
-    for run in &setup.runs {
+    for run in setup.led() {
         let Some(part) = source.work.parts.get(run.part) else { continue };
-        let mut row =
-            vec![part.mark.clone(), words::name(part, source.work.piece), text(run.length)];
+        let (mark, name) = match run.stick.and_then(|_| source.work.sticks().of(run.part)) {
+            None => (part.mark.clone(), words::name(part, source.work.piece)),
+            Some(stick) => {
+                let marks: Vec<&str> =
+                    stick.parts.iter().map(|id| source.work.parts.mark(*id)).collect();
+                (marks.join(" "), format!("stick of {}", words::pieces(marks.len())))
+            }
+        };
+        let mut row = vec![mark, name, text(run.length)];
         if faces {
             row.push(part.face_name(run.face));
         }
@@ -431,9 +442,9 @@ fn pieces(source: &Source<'_, '_>, setup: &Setup) -> Table {
         }
         table.rows.push(row);
     }
-    let runs: Vec<Length> = setup.runs.iter().map(|run| run.length).collect();
+    let runs: Vec<Length> = setup.led().map(|run| run.length).collect();
     let whole = source.figures.total(&runs);
-    let pieces = words::pieces(setup.runs.len());
+    let pieces = words::pieces(setup.led().count());
     let cut = if is_sawn { "saw" } else { "rout" };
     table.foot = format!("{pieces}, {whole} to {cut} in all, about {}", setup.time.whole_minutes());
     table

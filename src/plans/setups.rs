@@ -11,8 +11,10 @@ use crate::parts::{Face, Feature, FeatureKind, Part, PartId, Parts};
 use super::assembly::Stage;
 use super::guide::{Guide, Guided};
 use super::sawing::Tool;
+use super::sticks::Sticks;
 use super::support::Support;
 pub use bits::OtherBits;
+pub(super) use single::stops;
 use single::{Single, agreeing, one};
 
 /// One line of a set-up, across its run.
@@ -49,8 +51,13 @@ pub struct Run {
     pub face: Face,
     /// Which of its features are cut.
     pub features: Vec<usize>,
-    /// The length of all its lines.
+    /// The length of all its lines; of what is cut in a stick, that of the whole stick.
     pub length: Length,
+    /// The stick that is cut while it is whole, by its place among all; its other parts have
+    /// runs of their own here.
+    pub stick: Option<usize>,
+    /// It goes over the machine by itself, or as the first part of its stick.
+    pub leads: bool,
     /// How far the cut stops short of the edges or ends that its run lies
     /// between; zero where it runs out.
     pub stops: (Length, Length),
@@ -143,12 +150,33 @@ impl Setup {
     pub fn cuts(&self) -> impl Iterator<Item = (PartId, usize)> {
         self.runs.iter().flat_map(|run| run.features.iter().map(|number| (run.part, *number)))
     }
+
+    /// What goes over the machine: single pieces, and whole sticks as their first parts.
+    pub fn led(&self) -> impl Iterator<Item = &Run> {
+        self.runs.iter().filter(|run| run.leads)
+    }
+
+    /// True where something is cut at it in a stick that is still whole.
+    #[must_use]
+    pub fn is_in_sticks(&self) -> bool {
+        self.runs.iter().any(|run| run.stick.is_some())
+    }
+
+    /// True where one of both cuts a stick while it is whole, and the other a part that was
+    /// crosscut from one of those by then.
+    fn is_at_odds(&self, other: &Self, sticks: &Sticks) -> bool {
+        let crosscut = |own: &Self| {
+            let mut after = own.runs.iter().filter(|run| run.stick.is_none());
+            after.any(|run| sticks.is_cut_first(run.part))
+        };
+        (self.is_in_sticks() && crosscut(other)) || (other.is_in_sticks() && crosscut(self))
+    }
 }
 
 /// Every set-up: those of the saw, and then bit by bit, so that the bit is changed least; of one bit those
 /// with one depth together.
-pub(super) fn plan(piece: &Piece, parts: &Parts) -> Vec<Setup> {
-    let mut singles = singles(piece, parts);
+pub(super) fn plan(piece: &Piece, parts: &Parts, sticks: &Sticks) -> Vec<Setup> {
+    let mut singles = singles(piece, parts, sticks);
     let mut needed: Vec<Cutter> = Vec::new();
     for setup in singles.iter().map(|single| &single.setup) {
         let straight = !matches!(setup.kind, FeatureKind::Flute(_));
@@ -167,12 +195,12 @@ pub(super) fn plan(piece: &Piece, parts: &Parts) -> Vec<Setup> {
             && let Some(part) = parts.get(id)
             && let Some(feature) = part.features.get(number)
         {
-            *single = one(piece, part, id, &[(number, feature)], &needed);
+            *single = one(piece, sticks, part, id, &[(number, feature)], &needed);
         }
     }
     let mut setups: Vec<Setup> = Vec::new();
     for setup in agreeing(singles) {
-        add(&mut setups, setup);
+        add(&mut setups, setup, sticks);
     }
     for setup in &mut setups {
         setup.effort = effort(piece, setup);
@@ -189,7 +217,7 @@ pub(super) fn plan(piece: &Piece, parts: &Parts) -> Vec<Setup> {
 }
 
 /// Each cut by itself.
-fn singles(piece: &Piece, parts: &Parts) -> Vec<Single> {
+fn singles(piece: &Piece, parts: &Parts, sticks: &Sticks) -> Vec<Single> {
     let mut singles: Vec<Single> = Vec::new();
     for (id, part) in parts.iter() {
         let mut flutes: Vec<(usize, &Feature)> = Vec::new();
@@ -197,12 +225,14 @@ fn singles(piece: &Piece, parts: &Parts) -> Vec<Single> {
             let own = (number, feature);
             match feature.kind {
                 FeatureKind::Flute(_) => flutes.push(own),
-                _ if feature.is_channel() => singles.push(one(piece, part, id, &[own], &[])),
+                _ if feature.is_channel() => {
+                    singles.push(one(piece, sticks, part, id, &[own], &[]));
+                }
                 _ => {}
             }
         }
         if !flutes.is_empty() {
-            singles.push(one(piece, part, id, &flutes, &[]));
+            singles.push(one(piece, sticks, part, id, &flutes, &[]));
         }
     }
     singles
@@ -265,11 +295,12 @@ impl Setup {
 }
 
 /// A piece joins the set-up that would cut it, or begins a new one.
-fn add(setups: &mut Vec<Setup>, new: Setup) {
+fn add(setups: &mut Vec<Setup>, new: Setup, sticks: &Sticks) {
     let same = setups.iter_mut().find(|old| {
         old.is_alike(&new)
             && old.cutter == new.cutter
             && old.guided == new.guided
+            && !old.is_at_odds(&new, sticks)
             // The ends and the partition that hold one shelf are cut at one
             // setting, each in its own face; a partition that is cut in both of
             // its faces is two set-ups. On the table it makes no difference
@@ -281,7 +312,8 @@ fn add(setups: &mut Vec<Setup>, new: Setup) {
             for run in new.runs {
                 match old.runs.iter_mut().rev().take_while(|known| known.part == run.part).find(
                     |known| {
-                        (known.face, known.stops, known.push) == (run.face, run.stops, run.push)
+                        (known.face, known.stops, known.push, known.stick)
+                            == (run.face, run.stops, run.push, run.stick)
                     },
                 ) {
                     Some(known) => {
@@ -302,8 +334,8 @@ fn add(setups: &mut Vec<Setup>, new: Setup) {
 /// settings, and each piece is taken past it once a pass.
 fn effort(piece: &Piece, setup: &Setup) -> Effort {
     let count = |number: usize| i64::try_from(number).unwrap_or(i64::MAX);
-    let run: Length = setup.runs.iter().map(|run| run.length).sum();
-    let (pieces, passes) = (count(setup.runs.len()), count(setup.passes.len()));
+    let run: Length = setup.led().map(|run| run.length).sum();
+    let (pieces, passes) = (count(setup.led().count()), count(setup.passes.len()));
     let settings = setup.guided.as_ref().map_or(1, |guided| count(guided.settings.len()));
     let (clampings, handled) = match setup.guided.as_ref().map(|guided| guided.guide) {
         None => (setup.runs.iter().map(|run| count(run.features.len())).sum(), 0),
@@ -331,7 +363,7 @@ mod tests {
     fn planned(text: &str) -> Vec<Setup> {
         let compiled =
             pipeline::check(&MemoryFiles::one("a.case", text), "a.case").expect("readable");
-        plan(&compiled.piece.expect("a piece"), &compiled.parts.expect("parts"))
+        plan(&compiled.piece.expect("a piece"), &compiled.parts.expect("parts"), &Sticks::default())
     }
 
     const CONSOLE: &str = include_str!("../../specs/hall-console.case");

@@ -100,7 +100,7 @@ pub(super) fn plan(work: &Workings<'_>) -> Vec<Tipping> {
         let own = || cases.iter().flat_map(|case| parts.of_case(case.id));
         let deepest = cases.iter().map(|case| case.deep.length).max();
         let feet = cases.iter().filter_map(|case| front_of_feet(piece, parts, case));
-        let stands = own().filter_map(stands_from).chain(feet).min();
+        let stands = own().filter_map(|part| stands_from(piece, part)).chain(feet).min();
         if let (Some(edge), Some(deep)) = (stands, deepest) {
             let behind = edge - (wall - deep);
             let own: Vec<&Part> = own().collect();
@@ -146,10 +146,13 @@ fn bodies<'p>(piece: &'p Piece, parts: &Parts) -> Vec<Vec<&'p Case>> {
 
 /// Where what a part stands on begins; `None` for one that is off the floor. A
 /// notch for the toe space takes the front of an end off the floor.
-fn stands_from(part: &Part) -> Option<Length> {
+fn stands_from(piece: &Piece, part: &Part) -> Option<Length> {
     let space = part.cuboid();
-    // A cover is scribed to the floor and carries nothing.
-    if !space.from.y.is_zero() || part.role == Role::Cover {
+    // A cover is scribed to the floor and carries nothing. A kick carries something once it
+    // is on; on a case that is screwed to the wall it comes after the screws, and until then
+    // the case stands on what is behind it.
+    let is_off = part.role == Role::Cover || (part.role == Role::Kick && piece.site.fixed);
+    if !space.from.y.is_zero() || is_off {
         return None;
     }
     let notch = part.features.iter().find(|feature| {

@@ -15,8 +15,9 @@ use super::setups::{Run, Setup};
 pub fn backed(work: &Workings<'_>, setup: &Setup, run: &Run) -> Option<Face> {
     let part = work.parts.get(run.part)?;
     let guide = setup.guided.as_ref()?.guide;
-    // Over the saw a board may be pushed with either edge first.
-    if guide == Guide::Saw {
+    // Over the saw a board may be pushed with either edge first, and at the end of a whole
+    // stick there is wood to spare.
+    if guide == Guide::Saw || run.stick.is_some() {
         return None;
     }
     let out = operations::feed(part, guide, run.face, run.datum(part)?).to;

@@ -24,7 +24,7 @@ use super::sheets::{self, OfStock};
 use super::spans::{self, Lying};
 use super::square::{self, Leaning};
 use super::stacked::{self, Presses};
-use super::sticks::{self, Sticks};
+use super::sticks::{self, Stick, Sticks};
 use super::tipping::{self, Tipping};
 use super::weights::{self, Weights};
 
@@ -229,7 +229,7 @@ impl<'a> Workings<'a> {
 
     /// The set-ups of the router.
     pub fn setups(&self) -> &[Setup] {
-        self.setups.get_or_init(|| setups::plan(self.piece, self.parts))
+        self.setups.get_or_init(|| setups::plan(self.piece, self.parts, self.sticks()))
     }
 
     /// The sheets to take, and how the parts are sawn from them.
@@ -245,6 +245,14 @@ impl<'a> Workings<'a> {
     /// The long sticks that short parts are sawn from.
     pub fn sticks(&self) -> &Sticks {
         self.sticks.get_or_init(|| sticks::plan(self))
+    }
+
+    /// The set-ups that cut a stick while it is whole, by their numbers on the sheet.
+    #[must_use]
+    pub fn set_ups_in(&self, stick: &Stick) -> Vec<usize> {
+        let is_own =
+            |(_, setup): &(usize, &Setup)| setup.cuts().any(|cut| stick.channels.contains(&cut));
+        (1..).zip(self.setups()).filter(is_own).map(|(number, _)| number).collect()
     }
 
     /// Every case that stands on another, full.

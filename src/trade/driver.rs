@@ -61,6 +61,37 @@ pub fn long_bit() -> Length {
     Length::mm(150)
 }
 
+/// What a drill needs at a pocket, whose axis leaves the face of its board at 15 degrees: a rail
+/// beside the pocket may stand out of that face by no more than this. Where the chuck begins,
+/// 150 mm out, the axis is 150 × sin 15 = 38.8 from the face, and the chuck reaches 32 × cos 15 =
+/// 30.9 back to it; 1 of those 7.9 is left free.
+#[must_use]
+pub fn passed_by_drill() -> Length {
+    Length::mm(69) / 10
+}
+
+/// So far from the middle of a pocket a board stands clear of the drill: half of its 2-1/2 in,
+/// 64 mm, and 1/16 in or 1 mm free.
+#[must_use]
+pub fn beside_drill(unit: Unit) -> Length {
+    unit.either(Length::inches(21, 16), Length::mm(33))
+}
+
+/// So much room the drill takes square to the face of a pocket: at its end, 350 mm out, the axis
+/// is 350 × sin 15 = 90.6 from the face, and the drill reaches 30.9 farther.
+#[must_use]
+pub fn before_pocket() -> Length {
+    Length::mm(122)
+}
+
+/// So far from the end of a board so thick the drill reaches along it at a pocket: its axis
+/// leaves the face thick / 2 × 3.73 from the end, and 350 × cos 15 = 338.1 farther ends the
+/// drill, whose corner reaches 32 × sin 15 = 8.3 beyond.
+#[must_use]
+pub fn along_pocket(thick: Length) -> Length {
+    thick.half() * 373 / 100 + Length::mm(347)
+}
+
 /// Between two boards, a right-angle driver takes so much: 1-1/2 in, 38 mm (common practice,
 /// no source).
 #[must_use]

@@ -46,8 +46,8 @@ pub use cutter::{
     widest_by_hand,
 };
 pub use driver::{
-    ASIDE, Axis as DriverAxis, Block, NOWHERE, ScrewWay, block, block_round, blocks_meet,
-    driver_wide, long_bit, screwed_through,
+    ASIDE, Axis as DriverAxis, Block, NOWHERE, ScrewWay, along_pocket, before_pocket, beside_drill,
+    block, block_round, blocks_meet, driver_wide, long_bit, passed_by_drill, screwed_through,
 };
 pub use fasteners::{
     Gauge, base_block, floor_blocks, from_cut, front_bite, into_face, long_screw, pocket_count,

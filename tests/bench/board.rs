@@ -103,6 +103,12 @@ impl<'a> Board<'a> {
         Self { part, drawn, pieces, stick, layered, size, exact, milled, cuts, edged, closed, read }
     }
 
+    /// True for a part that is still in its stick, with nothing but channels along that.
+    pub(super) fn is_channeled_stick(&self) -> bool {
+        let along = |cut: &Cut| cut.sort == Sort::Channel && cut.run == Some(0);
+        self.stick.is_some() && !self.milled[0] && self.cuts.iter().all(along)
+    }
+
     /// `LE, left end`.
     pub(super) fn name(&self) -> String {
         format!("{}, {}", self.part.mark, self.part.name)

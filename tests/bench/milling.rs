@@ -1,8 +1,9 @@
 //! What is taken from the stock, glued up, and brought to size.
 
+use super::board::Board;
 use super::compare::Tolerance;
 use super::figures::said;
-use super::packet::{Axis, BreakDown, Figure, Form, GlueUp, Mill, StickOf, Way};
+use super::packet::{Axis, BreakDown, Figure, Form, GlueUp, Mill, Setting, StickOf, Way};
 use super::planks;
 use super::play::Play;
 use super::sawing;
@@ -11,6 +12,9 @@ use super::wood::NOTHING;
 /// No machine holds a solid board that is shorter than this, in millimeters (common
 /// practice, no source: 12 in or 300 mm).
 const HELD: f64 = 300.0;
+/// No piece shorter than this is led over a bit, in millimeters (common practice, no source:
+/// 6 in or 150 mm).
+const ROUTED: f64 = 150.0;
 /// What the saw takes with each piece that it crosscuts, in millimeters (common practice,
 /// no source: 1/8 in).
 const KERF: f64 = 3.0;
@@ -51,6 +55,53 @@ impl Play<'_> {
             self.about(index, part, &format!("its stick has only {} left", said(left)));
         }
         self.sticks[stick] = left - long - self.packet.job.unit.mm(KERF);
+    }
+
+    /// What is cut in a stick is cut in all of it, so that every piece of it has the cut; and
+    /// what is not is cut in pieces that have their length.
+    pub(super) fn whole_sticks(&mut self, index: usize, work: &Setting) {
+        for piece in &work.pieces {
+            let Some(part) = self.find(index, &piece.part) else { continue };
+            let board = &self.boards[part];
+            let is_crosscut = board.milled[0];
+            let Some(stick) = board.stick.filter(|_| piece.in_stick) else {
+                if piece.in_stick {
+                    self.about(index, part, "it comes from no stick");
+                } else if board.stick.is_some() && !is_crosscut {
+                    self.about(index, part, "it is still in its stick");
+                }
+                continue;
+            };
+            if is_crosscut {
+                self.about(index, part, "its stick is crosscut already");
+            } else if !(board.milled[1] && board.milled[2]) {
+                self.about(index, part, "its stick is still rough");
+            }
+            // How often each piece of the stick is cut here: a stick goes over once for all.
+            let times = |other: &Board<'_>| {
+                let own = work.pieces.iter().filter(|own| own.in_stick);
+                own.filter(|own| own.part == other.part.mark).count()
+            };
+            let own = times(&self.boards[part]);
+            let others = self.boards.iter().filter(|other| other.stick == Some(stick));
+            let without: Vec<String> =
+                others.filter(|other| times(other) != own).map(Board::name).collect();
+            for other in without {
+                self.about(
+                    index,
+                    part,
+                    &format!("{other} comes from the same stick, and has not the cut"),
+                );
+            }
+        }
+    }
+
+    /// A piece so short is not held beside a bit.
+    pub(super) fn is_long_enough(&mut self, index: usize, part: usize) {
+        let long = self.boards[part].size[0];
+        if self.boards[part].pieces.is_some() && long < self.packet.job.unit.mm(ROUTED) - NOTHING {
+            self.about(index, part, &format!("{} is too short to rout", said(long)));
+        }
     }
 
     fn take(
@@ -173,7 +224,7 @@ impl Play<'_> {
                 Some("no machine mills glass".to_owned())
             } else if axis == 2 && sheet && !board.layered {
                 Some("a sheet is not planed".to_owned())
-            } else if !board.cuts.is_empty() {
+            } else if !(board.cuts.is_empty() || axis == 0 && board.is_channeled_stick()) {
                 Some("its joints are cut already".to_owned())
             } else if board.closed.is_some() {
                 Some("it is built in already".to_owned())
@@ -196,6 +247,12 @@ impl Play<'_> {
             board.size[axis] = work.to.print + off;
             board.exact[axis] = work.to.exact + off;
             board.milled[axis] = true;
+            if axis == 0 {
+                // What was cut in the stick runs out at both ends of each piece of it.
+                for cut in &mut board.cuts {
+                    cut.space[0] = [0.0, board.exact[0]];
+                }
+            }
             board.read &= axis != 2;
         }
     }

@@ -12,8 +12,10 @@ pub(super) const IN_DRAWN: &[Known] = &[];
 
 /// What the shop finds where the compiler warns of it by a finding of this name:
 /// the maker has been told.
-const TOLD: &[(&str, Known)] =
-    &[("small-for-router", &["front: the face is too narrow for the router to stand on"])];
+const TOLD: &[(&str, Known)] = &[
+    ("small-for-router", &["front: the face is too narrow for the router to stand on"]),
+    ("small-for-router", &["is too short to rout"]),
+];
 
 /// The same where one finding stands for all its places.
 const TOLD_ONCE: &[(&str, Known)] = &[

@@ -305,6 +305,8 @@ pub(super) enum Work {
     #[serde(rename = "set slides")]
     Slides(Slides),
     Fasten(Fasten),
+    #[serde(rename = "plug pockets")]
+    Plug(TakeOff),
     #[serde(rename = "take off")]
     TakeOff(TakeOff),
     Glaze(Glaze),
@@ -825,6 +827,9 @@ pub(super) enum Guide {
 pub(super) struct Piece {
     pub(super) part: String,
     pub(super) face: String,
+    /// It is cut while its stick is whole.
+    #[serde(default)]
+    pub(super) in_stick: bool,
     pub(super) feed: Option<Feed>,
     pub(super) stops: Vec<Stop>,
     pub(super) supports: Vec<Strip>,

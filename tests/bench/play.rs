@@ -97,6 +97,7 @@ fn name(packet: &Packet, index: usize) -> String {
         Work::Measure(_) => "measure".to_owned(),
         Work::Pane(_) => "order glass".to_owned(),
         Work::Glaze(_) => "put in glass".to_owned(),
+        Work::Plug(_) => "plug pockets".to_owned(),
         Work::TakeOff(_) => "take off".to_owned(),
         Work::GlueUp(_) => "glue up".to_owned(),
         Work::Mill(_) => "mill".to_owned(),
@@ -274,6 +275,20 @@ impl<'p> Play<'p> {
             Work::Measure(_) => {}
             Work::Pane(work) => self.pane(index, work),
             Work::Glaze(work) => self.glaze(index, work),
+            Work::Plug(work) => {
+                let parts: Vec<usize> =
+                    work.parts.iter().filter_map(|mark| self.find(index, mark)).collect();
+                for part in parts {
+                    // A plug over a screw that is still to be driven helps nobody.
+                    if self.boards[part].closed.is_none() {
+                        self.about(
+                            index,
+                            part,
+                            "its pocket holes are plugged before their screws are in",
+                        );
+                    }
+                }
+            }
             Work::TakeOff(work) => self.take_off(index, &work.parts),
             Work::GlueUp(work) => self.glue_up(index, work),
             Work::Mill(work) => self.mill(index, work),
@@ -462,8 +477,10 @@ impl<'p> Play<'p> {
     }
 
     fn setting(&mut self, index: usize, work: &Setting) {
+        self.whole_sticks(index, work);
         for piece in &work.pieces {
             let Some(part) = self.find(index, &piece.part) else { continue };
+            self.is_long_enough(index, part);
             if let Some(wrong) = self.tears(part, piece) {
                 self.about(index, part, &wrong);
             }
@@ -675,6 +692,7 @@ impl<'p> Play<'p> {
         self.complaints.extend(plates::covered(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(screws::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(pockets::wrong(self.packet, &self.boards, self.tolerance()));
+        self.complaints.extend(pockets::run_over(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(bores::behind_blocks(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(front_screws::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(rails::wrong(self.packet, &self.boards, self.tolerance()));

@@ -1,6 +1,6 @@
 //! Pocket holes: where each of them is by the printed figures.
 
-use super::board::Board;
+use super::board::{Board, whole};
 use super::figures::said;
 use super::packet::{Packet, Shape, Shaped, Work};
 use super::wood::NOTHING;
@@ -58,4 +58,49 @@ fn misplaced(
         Some(_) => Err("two of its pocket holes run into each other".to_owned()),
         None => Ok(()),
     }
+}
+
+/// Drawers on wood that run over open pocket holes.
+pub(super) fn run_over(packet: &Packet, boards: &[Board<'_>], tolerance: f64) -> Vec<String> {
+    let find = |mark: &String| boards.iter().find(|board| board.part.mark == *mark);
+    let place = |board: &Board<'_>| board.placed(&whole(board.exact));
+    let plugged = packet.operations.iter().filter_map(|operation| match &operation.work {
+        Work::Plug(own) => Some(&own.parts),
+        _ => None,
+    });
+    let plugged: Vec<&String> = plugged.flatten().collect();
+    let bored = packet.operations.iter().filter_map(|operation| match &operation.work {
+        Work::Shape(shape) if shape.what == Shaped::PocketHoles => Some(shape),
+        _ => None,
+    });
+    let open = bored.filter_map(|shape| find(&shape.part).map(|board| (board, shape)));
+    // The upper face looks up in the piece, whose axes are x, y, and z.
+    let open = open.filter(|(board, shape)| {
+        board.face(&shape.face).is_ok_and(|face| board.way(face)[1] > 0.5)
+            && !plugged.contains(&&board.part.mark)
+    });
+    let open: Vec<&Board<'_>> = open.map(|(board, _)| board).collect();
+    let run = packet.operations.iter().filter_map(|operation| match &operation.work {
+        Work::OnWood(own) => Some(own),
+        _ => None,
+    });
+    let mut wrong = Vec::new();
+    for own in run {
+        for on in own.on.iter().filter_map(find).map(place) {
+            // What lies level with a runner and meets it or goes on beside it is run over too.
+            let over = open.iter().filter(|board| {
+                let at = place(board);
+                let meets = |axis: usize| {
+                    at[axis][0] <= on[axis][1] + tolerance && on[axis][0] <= at[axis][1] + tolerance
+                };
+                (at[1][1] - on[1][1]).abs() <= tolerance && meets(0) && meets(2)
+            });
+            wrong.extend(over.map(|board| {
+                format!("{}: {} runs over its open pocket holes", board.name(), own.opening)
+            }));
+        }
+    }
+    wrong.sort();
+    wrong.dedup();
+    wrong
 }

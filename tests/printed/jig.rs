@@ -51,8 +51,19 @@ fn routed(shown: &Shown, setting: &Value, known: &mut Known) {
         known.add(at + half);
     }
     let pieces = setting["pieces"].as_array().unwrap();
-    known.add(pieces.len() as f64);
-    let runs = pieces.iter().map(|own| own["run"]["print"].as_str().unwrap());
+    // A stick that is cut while it is whole is one piece, with the mark of its first part.
+    let operations = shown.packet["operations"].as_array().unwrap();
+    let sticks = operations.iter().filter(|own| own["kind"] == "stick");
+    let sticks: Vec<&Vec<Value>> = sticks.map(|own| own["parts"].as_array().unwrap()).collect();
+    let led = pieces.iter().filter(|own| {
+        own.get("in_stick").is_none() || sticks.iter().any(|parts| parts[0] == own["part"])
+    });
+    for own in led.clone().filter(|own| own.get("in_stick").is_some()) {
+        let stick = sticks.iter().find(|parts| parts[0] == own["part"]);
+        known.add(stick.map_or(0, |parts| parts.len()) as f64);
+    }
+    known.add(led.clone().count() as f64);
+    let runs = led.map(|own| own["run"]["print"].as_str().unwrap());
     known.add(runs.map(|run| line(run, false).figures[0].value).sum());
     known.add(setting["depths"].as_array().unwrap().len() as f64);
     let marks: BTreeSet<&str> = pieces.iter().map(|own| own["part"].as_str().unwrap()).collect();

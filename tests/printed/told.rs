@@ -72,7 +72,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         "measure" => (Told::Step, &["drawn", "within", "less", "more"]),
         "dry-fit" => (Told::Step, &["open"]),
         // In words: one at each corner and one halfway between.
-        "screw on dry" | "take off" => (Told::Step, &[]),
+        "screw on dry" | "take off" | "plug pockets" => (Told::Step, &[]),
         "sand" => (Told::Step, &["grits", "sheets_from", "never_past", "cured"]),
         "finish" => {
             (Told::Step, &["area", "surfaces", "covers", "takes", "mixed", "rubbed_with", "times"])

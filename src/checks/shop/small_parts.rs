@@ -1,9 +1,9 @@
 //! Solid parts too small for the planer or the saw.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Severity, Sink, Sum};
+use crate::diagnostics::{Severity, Sink, Sum, listed};
 use crate::model::{Piece, StockId};
-use crate::parts::{Part, Role};
+use crate::parts::{Part, PartId, Role};
 use crate::plans::Workings;
 use crate::plans::small_parts::{is_narrow, is_short};
 use crate::trade;
@@ -68,8 +68,9 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                 )
                 .because("the planer's rollers must always hold one end of the board")
                 .note(format!(
-                    "plane, joint, and rip {} as one longer blank, and crosscut it last, as the assembly order has it; joints and grooves come after that",
-                    marks(&short)
+                    "plane, joint, and rip {} as one longer blank, and crosscut it last, as the assembly order has it; {}",
+                    marks(&short),
+                    cut_when(work, &short)
                 ))
                 .subject(&stock.name),
             );
@@ -94,6 +95,21 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                 .subject(&stock.name),
             );
         }
+    }
+}
+
+/// What is cut into these parts before their sticks are crosscut, and what after that.
+fn cut_when(work: &Workings<'_>, short: &[&Part]) -> String {
+    let ids = short.iter().filter_map(|part| work.parts.id_of(part));
+    let (first, last): (Vec<PartId>, Vec<PartId>) =
+        ids.partition(|id| work.sticks().is_cut_first(*id));
+    match (first.is_empty(), last.is_empty()) {
+        (true, _) => "joints and grooves come after that".to_owned(),
+        (false, true) => "the grooves and rabbets that run alike through all pieces of a blank are cut before that, and other joints after it".to_owned(),
+        (false, false) => format!(
+            "the grooves and rabbets that run alike through all pieces of a blank, those of {}, are cut before that, and other joints after it",
+            listed(&first.iter().map(|id| work.parts.mark(*id)).collect::<Vec<_>>())
+        ),
     }
 }
 

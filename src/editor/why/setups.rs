@@ -193,8 +193,18 @@ impl Told<'_, '_> {
     /// How far the router runs in each piece.
     fn runs(&self) -> Vec<Sum> {
         let mut sums = Vec::new();
-        for run in &self.setup.runs {
+        for run in self.setup.led() {
             let Some(part) = self.tell.parts.get(run.part) else { continue };
+            if run.stick.is_some() {
+                let stick = self.tell.custom(
+                    run.length,
+                    "whole stick",
+                    "its rough length on the cut list: it is cut before it is crosscut",
+                );
+                let word = format!("run in the stick of {}", part.mark);
+                sums.push(self.tell.length(&[Subject::SetUp], word, run.length, &stick));
+                continue;
+            }
             let mut whole = Size::zero();
             for feature in run.features.iter().filter_map(|number| part.features.get(*number)) {
                 let along = self.setup.along;
@@ -251,7 +261,7 @@ impl Told<'_, '_> {
                 if self.setup.is_sawn() { "passes over the saw" } else { "passes on the table" };
             terms.push(several(effort.passes, shop.times.pass, what, how, origin));
         }
-        let run: Length = self.setup.runs.iter().map(|run| run.length).sum();
+        let run: Length = self.setup.led().map(|run| run.length).sum();
         let settings = self.setup.guided.as_ref().map_or(1, |guided| guided.settings.len());
         let how = format!(
             "{} to {} × {} × {}, at {} a minute",

@@ -381,6 +381,8 @@ pub(super) enum What<'d> {
     Blocks { parts: Vec<&'d str>, pairs: u32, block: Figure },
     #[serde(rename = "lay frame")]
     FrameOn(done::FrameLaid<'d>),
+    #[serde(rename = "plug pockets")]
+    Plug { parts: Vec<&'d str> },
     #[serde(rename = "take off")]
     TakeOff { parts: Vec<&'d str> },
     #[serde(rename = "sand")]

@@ -26,6 +26,8 @@ pub(super) struct Cut<'d> {
     pub(super) part: &'d str,
     pub(super) face: String,
     pub(super) run: Figure,
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub(super) in_stick: bool,
     #[serde(skip_serializing_if = "Option::is_none")]
     pub(super) feed: Option<Feed>,
     pub(super) stops: Vec<Stop>,
@@ -251,6 +253,7 @@ impl<'d> Maker<'d, '_> {
                 What::Blocks { parts: self.marks(parts), pairs: *pairs, block: self.figure(*block) }
             }
             Doing::FrameOn(own) => What::FrameOn(self.frame_laid(own)),
+            Doing::Plug(parts) => What::Plug { parts: self.marks(parts) },
             Doing::TakeOff(parts) => What::TakeOff { parts: self.marks(parts) },
             Doing::Sand(own) => What::Sand(self.sanded(own)),
             Doing::Coat(own) => What::Finish(self.coated(own)?),
@@ -346,6 +349,7 @@ impl<'d> Maker<'d, '_> {
                 part: self.mark(run.part),
                 face: part.face_name(run.face),
                 run: self.figure(run.length),
+                in_stick: run.stick.is_some(),
                 feed: feed.map(|feed| Feed {
                     from: part.face_name(feed.from),
                     to: part.face_name(feed.to),

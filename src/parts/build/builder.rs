@@ -238,6 +238,17 @@ impl<'a> Builder<'a> {
         joint: &Joinery,
         span: Span,
     ) {
+        self.house_behind(part, (host, face), joint, (Length::ZERO, span));
+    }
+
+    /// The same where what fastens its end stays so far behind its front edge.
+    pub(super) fn house_behind(
+        &mut self,
+        part: PartId,
+        (host, face): (PartId, Face),
+        joint: &Joinery,
+        (behind, span): (Length, Span),
+    ) {
         let glued = joint.kind.is_glued() && !posts::moves_across(self, part, host);
         self.join(JointSort::Wood(joint.kind), part, host, glued, span);
         let (Some(guest), Some(holder)) = (self.part(part), self.part(host)) else { return };
@@ -256,7 +267,7 @@ impl<'a> Builder<'a> {
                 let from = own.from.along(along);
                 // A stretcher covers only a strip of the end below it.
                 let held = (
-                    wood.from.along(along).max(from) - from,
+                    (wood.from.along(along).max(from) - from).max(behind),
                     wood.to.along(along).min(own.to.along(along)) - from,
                 );
                 self.fasten_end((part, end), (host, face), held, joint, span);

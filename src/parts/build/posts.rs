@@ -315,15 +315,18 @@ fn stand_at(builder: &Builder<'_>, posts: &[(PartId, Face)], side: Side, x: Leng
     })
 }
 
-/// The rails of a web frame, front and back, each screwed to the posts at its ends.
-pub(super) fn hold_web(builder: &mut Builder<'_>, rails: [PartId; 2], board: &Board) {
-    for (rail, which) in rails.into_iter().zip([Which::Front, Which::Back]) {
-        for side in Side::BOTH {
-            let Some(post) = find(builder, side, which) else { continue };
-            let Some(part) = builder.part(post) else { continue };
-            let inner = part.placement.face(Direction::X, side == Side::Right);
-            builder.house(rail, post, inner, &board.joint, board.span);
-        }
+/// The front or the back rail of a web frame, screwed to the posts at its ends, with no pocket
+/// nearer to its front edge than this.
+pub(super) fn hold_web(
+    builder: &mut Builder<'_>,
+    (rail, which): (PartId, Which),
+    (board, behind): (&Board, Length),
+) {
+    for side in Side::BOTH {
+        let Some(post) = find(builder, side, which) else { continue };
+        let Some(part) = builder.part(post) else { continue };
+        let inner = part.placement.face(Direction::X, side == Side::Right);
+        builder.house_behind(rail, (post, inner), &board.joint, (behind, board.span));
     }
 }
 

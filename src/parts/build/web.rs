@@ -1,12 +1,13 @@
 //! Web frames: two rails, and the runners between them that carry drawers.
 
 use crate::measure::Length;
-use crate::model::{Axis, Board, JointKind, Member, Side, Size, Web};
+use crate::model::{Axis, Board, JointKind, Member, OpeningKind, Side, Sight, Size, Web};
 use crate::parts::feature::{Feature, FeatureKind};
 use crate::parts::id::{Of, PartId, Role, Which};
 use crate::parts::joint::JointSort;
 use crate::parts::part::Assembly;
 use crate::parts::space::{Cuboid, Direction, Face};
+use crate::trade;
 
 use super::builder::{Builder, Draft, INWARD, LYING};
 use super::carcass::hosts_beside;
@@ -51,11 +52,83 @@ pub(super) fn build(
     lies.let_in(builder, rails, &runners);
     lies.panels(builder, rails, &runners);
     if on_posts {
-        posts::hold_web(builder, rails, board);
+        for (rail, which) in rails.into_iter().zip([Which::Front, Which::Back]) {
+            let behind = match lies.pockets(builder, which) {
+                Pockets::Behind(from) => from,
+                Pockets::Below | Pockets::Above => Length::ZERO,
+            };
+            posts::hold_web(builder, (rail, which), (board, behind));
+        }
     }
 }
 
+/// Where the pockets of a rail between posts lie. In the upper face drawers run over them, so
+/// makers bore them from below where a driver gets in there.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Pockets {
+    /// In the underside.
+    Below,
+    /// In the underside, so far from the front edge that the drill is clear of the frame.
+    Behind(Length),
+    /// In the upper face: below, something is in the way of the driver, or they would be seen.
+    Above,
+}
+
 impl Lies<'_> {
+    /// Where those of the front or the back rail are bored.
+    fn pockets(&self, builder: &Builder<'_>, which: Which) -> Pockets {
+        let case = builder.case;
+        let (low, underside) = (self.member.y, self.y.length);
+        let (left, right) = (self.x[0].length, self.x[1].length);
+        let is_below = |from: Length, to: Length| from < right && left < to;
+        let openings = case.openings.iter().filter(|own| {
+            let (x, y) = (own.x, own.y + own.high.length);
+            !matches!(own.kind, OpeningKind::List(..))
+                && y == low
+                && is_below(x, x + own.wide.length)
+        });
+        let mut seen_or_low = openings.filter(|own| {
+            let room = own.high.length + underside - low;
+            own.sight() == Sight::Open || room < trade::before_pocket()
+        });
+        if seen_or_low.next().is_some() {
+            return Pockets::Above;
+        }
+        let thick = builder.thickness(self.board.stock).length;
+        let reach = trade::along_pocket(thick);
+        let uprights = case.members.iter().filter(|own| {
+            let near = own.x - left < reach || right - (own.x + own.wide.length) < reach;
+            let top = own.y + own.long.length;
+            own.axis == Axis::Across
+                && top == low
+                && near
+                && is_below(own.x, own.x + own.wide.length)
+        });
+        if uprights.clone().any(Member::has_board) {
+            return Pockets::Above;
+        }
+        // At the back nothing stands yet when the frame is screwed to its posts.
+        let in_frame = which == Which::Front && case.frame.is_some();
+        let is_clear = underside - low <= trade::passed_by_drill() && uprights.count() == 0;
+        if !in_frame || is_clear {
+            return Pockets::Below;
+        }
+        // As far back as the post goes.
+        let deep =
+            case.posts.as_ref().map_or(Length::ZERO, |posts| builder.thickness(posts.stock).length);
+        let held = deep - (self.z[0].length - builder.planes.frame.length);
+        let from = trade::beside_drill(builder.piece.tape().unit);
+        let room = held - from;
+        if room >= trade::pocket_width().twice() {
+            Pockets::Behind(from)
+        } else if room >= trade::pocket_width() {
+            // One alone lies in the middle of what is left.
+            Pockets::Behind(from.twice() - held)
+        } else {
+            Pockets::Above
+        }
+    }
+
     fn draft(
         &self,
         builder: &Builder<'_>,
@@ -99,11 +172,12 @@ impl Lies<'_> {
                     _ => Vec::new(),
                 };
                 let (length, width) = (&self.x[1] - &self.x[0], self.web.wide.clone());
-                // Pockets are bored in the other face: from below, the rail of the frame
-                // would be in the way of the driver.
+                // Pockets are bored in the other face.
                 let show = match builder.case.posts {
-                    Some(_) => Some(Face::ThickStart),
-                    None => draft.show,
+                    Some(_) if self.pockets(builder, which) == Pockets::Above => {
+                        Some(Face::ThickStart)
+                    }
+                    Some(_) | None => draft.show,
                 };
                 let id = builder.add(Draft { length, width, notes, show, ..draft });
                 let deep = self.web.groove(which == Which::Back).length;

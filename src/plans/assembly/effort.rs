@@ -92,6 +92,8 @@ pub enum Usual {
     Stop,
     /// One drawer is fitted, with its slides and its front.
     Drawer,
+    /// The pocket holes of one board are plugged.
+    Plugs,
     /// One front is fixed that nothing moves behind.
     FalseFront,
     /// All is taken apart to be sanded.
@@ -135,7 +137,7 @@ impl Usual {
             | Self::Hole
             | Self::Stop => 6,
             Self::Row | Self::Banding => 8,
-            Self::Layers | Self::Boring | Self::Lip => 10,
+            Self::Layers | Self::Boring | Self::Lip | Self::Plugs => 10,
             Self::Door | Self::FalseFront | Self::Beside => 15,
             Self::CoatReady => trade::COAT_READY,
             Self::Planting => 18,
@@ -176,6 +178,7 @@ impl Usual {
             Self::Door => "hanging a door",
             Self::Stop => "fixing a stop or catch",
             Self::Drawer => "fitting a drawer",
+            Self::Plugs => "plugging the pocket holes of a board",
             Self::FalseFront => "fixing a false front",
             Self::TakingApart => "taking apart",
             Self::CoatReady => "laying out, cleaning up",

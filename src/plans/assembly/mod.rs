@@ -101,6 +101,11 @@ pub struct Task {
     pub blanks: Vec<(PartId, Blank)>,
     /// The parts that are brought to their finished size here.
     pub mills: Vec<PartId>,
+    /// Those of them that only come to their thickness here, since what they are sawn by is
+    /// still in its stick.
+    pub thicknessed: Vec<PartId>,
+    /// What is crosscut from sticks here, when the channels are cut in them.
+    pub crosscuts: Crosscuts,
     /// What is cut or bored into them here: a part and the number of its feature.
     pub cuts: Vec<(PartId, usize)>,
     /// The parts whose screw holes are bored here, on the lines of the layout sheet.
@@ -127,6 +132,17 @@ pub struct Task {
     pub rounds: Vec<Vec<PartId>>,
 }
 
+/// Parts that come to their length only when their sticks have their channels.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Crosscuts {
+    /// Which.
+    pub parts: Vec<PartId>,
+    /// What is measured on them then.
+    pub measures: Vec<Doing>,
+    /// What is ripped and crosscut by that.
+    pub sawn: Vec<PartId>,
+}
+
 impl Task {
     /// A task that takes no time and asks for nothing yet.
     fn new(title: String, work: Work) -> Self {
@@ -146,6 +162,8 @@ impl Task {
             breaks: Vec::new(),
             blanks: Vec::new(),
             mills: Vec::new(),
+            thicknessed: Vec::new(),
+            crosscuts: Crosscuts::default(),
             cuts: Vec::new(),
             bores: Vec::new(),
             closes: Vec::new(),

@@ -6,7 +6,7 @@ use std::cell::Cell;
 use std::cmp::Reverse;
 use std::collections::BTreeMap;
 
-use crate::parts::{Assembly, Cuboid, Joint, JointSort, Part, PartId, Parts};
+use crate::parts::{Assembly, Cuboid, Joint, JointSort, Part, PartId, Parts, Role};
 
 use super::linked::{Linked, Picked};
 use super::motion::{Leg, Move, Side};
@@ -189,16 +189,32 @@ impl<'a> Scene<'a> {
         })
     }
 
+    /// True for what a partition stands on, held there by no shape: it lies there before that
+    /// comes, and so comes off after it where both can.
+    fn is_stood_on(&self, index: usize, left: &Picked) -> bool {
+        self.joints_of(index).iter().any(|own| {
+            let stands = own.ends[1] == Some(index)
+                && own.ends[0].is_some_and(|other| other != index && left.has(other))
+                && !own.shapes;
+            let [part, into] = [own.joint.part, own.joint.into].map(|id| self.parts.get(id));
+            let on_top = part.zip(into).is_some_and(|(part, into)| {
+                part.role == Role::Partition && part.cuboid().from.y == into.cuboid().to.y
+            });
+            stands && on_top
+        })
+    }
+
     /// The next group that comes off by itself, and its way back in. What closes
     /// the assembly goes on last, such as the stiles of a frame, and so comes off
     /// first; a loose panel is slid between the rails that are there.
     fn single(&self, left: &Picked, stays: Option<usize>) -> Option<(usize, Vec<Leg>)> {
-        let mut order: Vec<(bool, bool, usize, usize)> = left
+        let mut order: Vec<(bool, bool, bool, usize, usize)> = left
             .iter()
             .filter(|index| Some(*index) != stays)
             .map(|index| {
                 let Held { guests, hosts } = self.held(index, left);
-                (guests > 0 && hosts == 0, guests + hosts == 0, guests, index)
+                let free = !self.is_stood_on(index, left);
+                (free, guests > 0 && hosts == 0, guests + hosts == 0, guests, index)
             })
             .collect();
         order.sort_unstable_by(|one, other| other.cmp(one));

@@ -20,10 +20,29 @@ pub(super) fn settings(work: &Workings<'_>) -> Settings {
     setups.flat_map(|(index, setup)| setup.cuts().map(move |cut| (cut, index))).collect()
 }
 
-pub(super) fn cuts(work: &Workings<'_>, settings: &Settings, task: &Task) -> Vec<Doing> {
+/// The set-ups that cut sticks while they are whole.
+pub(super) fn in_sticks(work: &Workings<'_>, settings: &Settings, task: &Task) -> Vec<Doing> {
+    set_ups(work, settings, task, true).map(Doing::Setting).collect()
+}
+
+/// The set-ups of a task that cut sticks while they are whole, or all others.
+fn set_ups(
+    work: &Workings<'_>,
+    settings: &Settings,
+    task: &Task,
+    in_sticks: bool,
+) -> impl Iterator<Item = usize> {
     let own: BTreeSet<usize> =
         task.cuts.iter().filter_map(|cut| settings.get(cut)).copied().collect();
-    let mut doings: Vec<Doing> = own.into_iter().map(Doing::Setting).collect();
+    let is_own = move |index: &usize| {
+        work.setups().get(*index).is_some_and(|setup| setup.is_in_sticks() == in_sticks)
+    };
+    own.into_iter().filter(is_own)
+}
+
+/// Everything else that is cut in a task.
+pub(super) fn cuts(work: &Workings<'_>, settings: &Settings, task: &Task) -> Vec<Doing> {
+    let mut doings: Vec<Doing> = set_ups(work, settings, task, false).map(Doing::Setting).collect();
     // A miter takes the edge that all else counts from, so it comes last.
     let is_miter = |(id, number): &&(PartId, usize)| {
         let feature = work.parts.get(*id).and_then(|part| part.features.get(*number));

@@ -8,17 +8,17 @@ mod fasten;
 mod feed;
 mod house;
 mod linked;
+mod milled;
 mod motion;
 mod solid;
 mod together;
 mod verify;
 mod ways;
 
-use std::collections::BTreeMap;
 use std::ops::Range;
 
 use crate::measure::{Length, Span};
-use crate::model::{FrontId, KeepOutId, Stock};
+use crate::model::{FrontId, KeepOutId};
 use crate::parts::{Bore, Face, Part, PartId};
 use crate::plans::on_legs::LegsOn;
 use crate::trade;
@@ -245,6 +245,8 @@ pub enum Doing {
     },
     /// A face frame is laid on its case.
     FrameOn(FrameOn),
+    /// The pocket holes of boards are plugged.
+    Plug(Vec<PartId>),
     /// Parts come off again.
     TakeOff(Vec<PartId>),
     /// A front is planed and shimmed to its opening.
@@ -342,8 +344,10 @@ pub(super) fn plan(work: &Workings<'_>) -> Operations {
             false => std::mem::take(&mut stock),
         };
         doings.extend(own.does.iter().cloned());
-        doings.extend(taken(work, own));
+        doings.extend(milled::taken(work, own));
         doings.extend(verify::gates(work, own));
+        doings.extend(cutting::in_sticks(work, &settings, own));
+        doings.extend(milled::crosscut(work, own));
         doings.extend(cutting::cuts(work, &settings, own));
         doings.extend(together.close(work, own));
         doings.extend(fasten::fastened(work.fastened(), &fastened, own));
@@ -371,70 +375,6 @@ fn stands(task: &Task) -> Option<Rest> {
         }
     };
     Some(Rest { why, long: Some(task.wait) })
-}
-
-/// What is taken from the stock, glued up and milled in a task.
-fn taken(work: &Workings<'_>, task: &Task) -> Vec<Doing> {
-    let part = |id: &PartId| work.parts.get(*id).map(|part| (*id, part));
-    let broken = task.breaks.iter().filter_map(part);
-    let mut doings: Vec<Doing> =
-        broken.filter_map(|(id, part)| broken_down(work, id, part)).collect();
-    doings.extend(cores(task.breaks.iter().filter_map(part)));
-    for (id, way) in &task.blanks {
-        let Some((id, part)) = part(id) else { continue };
-        let rough = part.rough;
-        let long = work.sticks().rough_long(id, part);
-        let size = [long, rough.width, rough.thickness];
-        let boards = gluing::boards(work.piece, part);
-        let pieces = match way {
-            Blank::Edges => boards.count,
-            Blank::Layers => gluing::layers(work.piece, part),
-        };
-        let in_parts = *way == Blank::Edges && gluing::planed_in(work.piece, part).len() > 1;
-        let wide = boards.wide;
-        doings.push(Doing::GlueUp { part: id, way: *way, size, pieces, wide, in_parts });
-    }
-    for along in [Along::Thickness, Along::Width, Along::Length] {
-        let mut sizes: BTreeMap<Length, Vec<PartId>> = BTreeMap::new();
-        for (id, part) in task.mills.iter().filter_map(part) {
-            // A sheet is as thick as it is.
-            if along == Along::Thickness && !is_planed(work, part) {
-                continue;
-            }
-            // Its strips brought it to that size.
-            if !part.strips.is_empty() && !part.is_cut_after(along.faces()) {
-                continue;
-            }
-            sizes.entry(along.of(part)).or_default().push(id);
-        }
-        // The longest first: a piece that is spoiled gives a shorter one.
-        let mills = sizes.into_iter().rev();
-        doings.extend(mills.map(|(to, parts)| Doing::Mill { along, to, parts }));
-    }
-    doings
-}
-
-/// The sizes that parts are sawn to before strips go on them, where those bring them
-/// to their finished ones.
-fn cores<'p>(parts: impl Iterator<Item = (PartId, &'p Part)>) -> Vec<Doing> {
-    let mut sizes: BTreeMap<(Along, Length), Vec<PartId>> = BTreeMap::new();
-    for (id, part) in parts.filter(|(_, part)| !part.strips.is_empty()) {
-        let [length, width] = part.core();
-        for (along, size) in [(Along::Length, length), (Along::Width, width)] {
-            if !part.is_cut_after(along.faces()) {
-                sizes.entry((along, size.length)).or_default().push(id);
-            }
-        }
-    }
-    // Ripped before they are crosscut, the longest first.
-    let mills = sizes.into_iter().rev();
-    mills.map(|((along, to), parts)| Doing::Mill { along, to, parts }).collect()
-}
-
-/// True for a part that comes to its thickness by planing; a sheet is as thick as it
-/// was bought, and so are layers of it.
-fn is_planed(work: &Workings<'_>, part: &Part) -> bool {
-    work.piece.stock(part.stock).is_none_or(Stock::is_solid)
 }
 
 /// What is taken from the stock for a part; a stick is taken for all of its parts with the

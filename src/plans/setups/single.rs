@@ -6,6 +6,7 @@ use crate::model::{Piece, Stock};
 use crate::parts::{Channel, Feature, FeatureKind, Part, PartId};
 use crate::plans::assembly::stage;
 use crate::plans::guide::{self, Board, Guide, Guided};
+use crate::plans::sticks::Sticks;
 use crate::plans::support::Stand;
 use crate::trade;
 
@@ -60,6 +61,7 @@ pub(super) fn agreeing(singles: Vec<Single>) -> Vec<Setup> {
 /// are needed anyway.
 pub(super) fn one(
     piece: &Piece,
+    sticks: &Sticks,
     part: &Part,
     id: PartId,
     numbered: &[(usize, &Feature)],
@@ -82,6 +84,11 @@ pub(super) fn one(
     };
     let cut = lines.first().map_or(Length::ZERO, |line| line.wide);
     let (long, wide) = part.face_size(first.face);
+    let number = numbered.first().map(|(number, _)| *number);
+    let stick = number.and_then(|number| sticks.cut_in(id, number));
+    // What is cut in its stick lies on the machine in all its length.
+    let whole = stick.and_then(|_| sticks.of(id));
+    let long = whole.map_or(long, |stick| stick.long);
     let (run, across) = if along { (long, wide) } else { (wide, long) };
     let stops = stops(part, first, &channel);
     let through = stops == (Length::ZERO, Length::ZERO);
@@ -90,7 +97,8 @@ pub(super) fn one(
     let narrow = cutter(piece, first, cut);
     let is_solid = piece.stock(part.stock).is_some_and(Stock::is_solid);
     let set = |cutter: Cutter, guided: Option<Guided>| {
-        let length = features.iter().map(|f| f.run(along)).map(|(from, to)| to - from).sum();
+        let own = features.iter().map(|f| f.run(along)).map(|(from, to)| to - from);
+        let length = whole.map_or_else(|| own.sum(), |stick| stick.long);
         let mut setup = Setup {
             kind: first.kind,
             stage: stage(part),
@@ -123,6 +131,8 @@ pub(super) fn one(
             face: first.face,
             features: numbered.iter().map(|(number, _)| *number).collect(),
             length,
+            stick,
+            leads: whole.is_none_or(|stick| stick.is_under(id)),
             stops,
             supports: stand.map(|stand| stand.supports(unit)).unwrap_or_default(),
             push: None,
@@ -192,7 +202,11 @@ fn passes(bit: Length, deep: Length, tape: &Tape, tears: bool) -> Vec<Length> {
 
 /// How far a cut stops short of both sides of its run. Up to a step that is as
 /// deep it may run out: there is no wood left to stop before.
-fn stops(part: &Part, feature: &Feature, channel: &Channel) -> (Length, Length) {
+pub(in crate::plans) fn stops(
+    part: &Part,
+    feature: &Feature,
+    channel: &Channel,
+) -> (Length, Length) {
     let along = channel.along;
     let (across, run) = (feature.across(along), feature.run(along));
     let gone = |from: Length, to: Length| {

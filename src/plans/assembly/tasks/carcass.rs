@@ -109,7 +109,8 @@ impl Maker<'_, '_> {
         };
         let stands = self.nailers_set(case, carcass.is_some(), stands);
         let stands = self.planted(id, stands, base);
-        self.frame_on(case, stands, frame)
+        let stands = self.frame_on(case, stands, frame);
+        self.plugged(id, stands)
     }
 
     pub(super) fn back_of(&self, case: Option<&Case>) -> Vec<PartId> {

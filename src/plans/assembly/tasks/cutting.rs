@@ -11,6 +11,7 @@ use crate::plans::finish::{self, Coat};
 use crate::plans::fitting::PinRows;
 use crate::plans::fitting::pins::RowBoard;
 use crate::plans::operations::{Coating, Doing, Rest, Sand, Why, rough_pieces};
+use crate::plans::sticks::Stick;
 use crate::trade;
 
 use super::finishing::{amount, sanded};
@@ -106,11 +107,7 @@ impl Maker<'_, '_> {
             let count =
                 if rough.pieces > 1 { format!("{} of ", rough.pieces) } else { String::new() };
             let (long, wide) = (self.text(stick.long), self.text(tape.up(wide)));
-            Some(format!(
-                "{count}{long} x {wide} of {} for {}",
-                stock.name,
-                self.marks(&stick.parts)
-            ))
+            Some(format!("{count}{long} x {wide} of {} for {}", stock.name, self.stick_told(stick)))
         });
         let sawn: Vec<String> = sawn.collect();
         let shorter = self.text(trade::shortest_planed(tape.unit));
@@ -126,10 +123,23 @@ impl Maker<'_, '_> {
     pub(super) fn sticks_planed(&self, from: Stage) -> Option<String> {
         let is_here = |id: &PartId| self.parts.get(*id).is_some_and(|part| stage(part) == from);
         let sticks = self.work.sticks().all.iter().filter(|own| own.parts.iter().any(is_here));
-        let marks: Vec<String> = sticks.map(|own| self.marks(&own.parts)).collect();
-        (!marks.is_empty()).then(|| {
-            format!("plane and rip each stick as one, and crosscut it last: {}", marks.join("; "))
+        let told: Vec<String> = sticks.map(|own| self.stick_told(own)).collect();
+        (!told.is_empty()).then(|| {
+            format!("plane and rip each stick as one, and crosscut it last: {}", told.join("; "))
         })
+    }
+
+    /// `ST-TR, ST-BR, which stays whole until set-up 3 is made in it`
+    fn stick_told(&self, stick: &Stick) -> String {
+        let marks = self.marks(&stick.parts);
+        let numbers = self.work.set_ups_in(stick);
+        match numbers.as_slice() {
+            [] => marks,
+            [only] => format!("{marks}, which stays whole until set-up {only} is made in it"),
+            many => {
+                format!("{marks}, which stays whole until set-ups {} are made in it", listed(many))
+            }
+        }
     }
 
     /// What stands before anything is fitted to it: `case, its base, and its face

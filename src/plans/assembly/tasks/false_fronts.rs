@@ -36,8 +36,17 @@ impl Maker<'_, '_> {
         ];
         lines.splice(1..1, self.moving(&fixed));
         lines.extend(self.shimmed());
-        if self.opened.is_some() {
-            lines.push("the back is off, so reach the blocks from there".to_owned());
+        let mut off = self.backs_behind(&fixed);
+        off.retain(|back| self.opened.contains_key(back));
+        match (off.len(), self.piece.cases.len()) {
+            (0, _) => {}
+            (_, 1) => lines.push("the back is off, so reach the blocks from there".to_owned()),
+            (1, _) => {
+                lines.push(format!("{} is off, so reach the blocks from there", self.marks(&off)));
+            }
+            (_, _) => {
+                lines.push(format!("{} are off, so reach the blocks from there", self.marks(&off)));
+            }
         }
         let mut after = stands.to_vec();
         after.extend(self.ready(&fixed));
@@ -99,8 +108,8 @@ impl Maker<'_, '_> {
         }
         let (mut lines, mut does) = (Vec::new(), Vec::new());
         let opens = self.take_off_backs(
-            "first take off",
-            "so that you reach behind the false fronts",
+            &blocks,
+            ("first take off", "so that you reach behind the false fronts"),
             (&mut lines, &mut does),
         );
         lines.push(format!(
@@ -111,14 +120,14 @@ impl Maker<'_, '_> {
         lines.extend(self.set_to_fronts(&blocks));
         let mut after = stands.to_vec();
         after.extend(self.ready(&blocks));
-        after.extend(self.opened);
+        after.extend(self.opened_behind(&blocks));
         let title = "Fix the blocks of the false fronts".to_owned();
         let efforts = vec![Usual::HingeBlock.times(blocks.len())];
         let task = self.simple(title, lines, blocks.clone(), Work::Bench, efforts, after);
         self.closes(task, self.picked(|joint| blocks.binary_search(&joint.part).is_ok()));
         self.does(task, does);
         self.makes(&blocks, task);
-        self.opened = self.opened.or(opens.then_some(task));
+        self.opens(opens, task);
         Some(task)
     }
 

@@ -118,7 +118,8 @@ impl Maker<'_, '_> {
             .filter_map(|(id, own)| Some((*id, trade::finish_named(own.kind.slug())?)))
             .collect();
         let several = used.len() > 1;
-        let backs = self.backs();
+        let mut backs = self.backs();
+        backs.retain(|back| !self.opened.contains_key(back));
         let has_fronts = !self.work.fronts().is_empty();
         let (mut sand, mut off) = (Vec::new(), Vec::new());
         if has_fronts {
@@ -141,7 +142,7 @@ impl Maker<'_, '_> {
         if self.has_fronts_on_boxes() {
             sand.push("take each drawer front off its box, and mark the two alike: its back gets the same coats as its face, or it cups".to_owned());
         }
-        if !backs.is_empty() && self.opened.is_none() {
+        if !backs.is_empty() {
             sand.push(format!(
                 "take off {} too, so that brush and rag reach into every corner",
                 self.marks(&backs)

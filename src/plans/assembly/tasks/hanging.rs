@@ -1,7 +1,9 @@
 //! Hanging doors, drawers and what is fixed before an opening.
 
+use std::collections::BTreeSet;
+
 use crate::diagnostics::listed;
-use crate::model::{HingeKind, Opening, OpeningKind};
+use crate::model::{CaseId, HingeKind, Opening, OpeningKind};
 use crate::parts::{Assembly, Bore, FeatureKind, JointSort, PartId, Role, front_told};
 use crate::plans::fitting::at_wall;
 use crate::plans::operations::{self, Doing};
@@ -66,7 +68,7 @@ impl Maker<'_, '_> {
             after.extend(self.of_fronts(|kind| matches!(kind, OpeningKind::Drawer { .. })));
             after.extend(strips);
             after.extend(self.packed);
-            after.extend(self.opened.filter(|_| !packers.is_empty()));
+            after.extend(self.opened_behind(&packers));
             after.extend(stops);
             after.extend(held);
             let title = match (trays, drawers) {
@@ -82,7 +84,7 @@ impl Maker<'_, '_> {
                 joint.sort == JointSort::Slid || packers.binary_search(&joint.part).is_ok()
             });
             closes.extend(on_boxes);
-            self.opened = self.opened.or(opens.then_some(task));
+            self.opens(opens, task);
             self.closes(task, closes);
             self.does(task, does);
             self.makes(&packers, task);
@@ -126,38 +128,58 @@ impl Maker<'_, '_> {
         done
     }
 
-    /// Takes off the backs, where no task before did; they stay off until after the finish.
+    /// Takes off the backs of the cases of these parts, where no task before did; they stay
+    /// off until after the finish.
     pub(super) fn take_off_backs(
         &self,
-        first: &str,
-        why: &str,
+        behind: &[PartId],
+        (first, why): (&str, &str),
         (lines, does): (&mut Vec<String>, &mut Vec<Doing>),
-    ) -> bool {
-        let backs = self.backs();
-        let opens = !backs.is_empty() && self.opened.is_none();
-        if opens {
+    ) -> Vec<PartId> {
+        let mut backs = self.backs_behind(behind);
+        backs.retain(|back| !self.opened.contains_key(back));
+        if !backs.is_empty() {
+            let stays = if backs.len() == 1 { "it stays" } else { "they stay" };
             lines.push(format!(
-                "{first} {}, {why}; it stays off until after the finish",
+                "{first} {}, {why}; {stays} off until after the finish",
                 self.marks(&backs)
             ));
-            does.push(Doing::TakeOff(backs));
+            does.push(Doing::TakeOff(backs.clone()));
         }
-        opens
+        backs
     }
 
-    /// How packers are fixed; true where the backs come off for it.
+    /// The backs of the cases that these parts are of.
+    pub(super) fn backs_behind(&self, parts: &[PartId]) -> Vec<PartId> {
+        let cases = parts.iter().filter_map(|id| self.parts.get(*id));
+        let cases: BTreeSet<CaseId> = cases.map(|part| part.case).collect();
+        self.ids(|part| part.role == Role::Back && cases.contains(&part.case))
+    }
+
+    /// The tasks in which the backs came off of the cases that these parts are of.
+    pub(super) fn opened_behind(&self, parts: &[PartId]) -> Vec<usize> {
+        let backs = self.backs_behind(parts);
+        backs.iter().filter_map(|back| self.opened.get(back)).copied().collect()
+    }
+
+    /// From this task on these backs are off.
+    pub(super) fn opens(&mut self, backs: Vec<PartId>, task: usize) {
+        self.opened.extend(backs.into_iter().map(|back| (back, task)));
+    }
+
+    /// How packers are fixed; the backs that come off for it.
     fn fix_packers(
         &self,
         packers: &[PartId],
         lines: &mut Vec<String>,
         does: &mut Vec<Doing>,
-    ) -> bool {
+    ) -> Vec<PartId> {
         if packers.is_empty() {
-            return false;
+            return Vec::new();
         }
         let opens = self.take_off_backs(
-            "first take off",
-            "so that you reach the packers from behind",
+            packers,
+            ("first take off", "so that you reach the packers from behind"),
             (lines, does),
         );
         let flush = match self.slide_behind_doors().is_some() {
@@ -214,7 +236,7 @@ impl Maker<'_, '_> {
         }
         let (mut lines, mut does) = (Vec::new(), Vec::new());
         let opens = self.fix_packers(&packers, &mut lines, &mut does);
-        if opens {
+        if !opens.is_empty() {
             lines.push("keep the case square while its back is off: measure its diagonals before you set a front in it".to_owned());
         }
         let mut after = stands.to_vec();
@@ -225,7 +247,7 @@ impl Maker<'_, '_> {
         self.closes(task, self.picked(|joint| packers.binary_search(&joint.part).is_ok()));
         self.does(task, does);
         self.makes(&packers, task);
-        self.opened = self.opened.or(opens.then_some(task));
+        self.opens(opens, task);
         self.packed = Some(task);
         Some(task)
     }
@@ -295,8 +317,8 @@ impl Maker<'_, '_> {
         }
         let (mut lines, mut does) = (Vec::new(), Vec::new());
         let opens = self.take_off_backs(
-            "first take off",
-            "so that you reach behind the stiles",
+            &blocks,
+            ("first take off", "so that you reach behind the stiles"),
             (&mut lines, &mut does),
         );
         lines.push(format!(
@@ -315,7 +337,7 @@ impl Maker<'_, '_> {
         }
         let mut after = stands.to_vec();
         after.extend(self.ready(&blocks));
-        after.extend(self.opened);
+        after.extend(self.opened_behind(&blocks));
         let title = "Fix the hinge blocks".to_owned();
         let efforts = vec![Usual::HingeBlock.times(blocks.len())];
         let task = self.simple(title, lines, blocks.clone(), Work::Bench, efforts, after);
@@ -323,7 +345,7 @@ impl Maker<'_, '_> {
         self.cuts(task, behind);
         self.does(task, does);
         self.makes(&blocks, task);
-        self.opened = self.opened.or(opens.then_some(task));
+        self.opens(opens, task);
         vec![task]
     }
 

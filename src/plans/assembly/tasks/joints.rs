@@ -6,7 +6,9 @@ use crate::diagnostics::listed;
 use crate::measure::Length;
 use crate::model::JointKind;
 use crate::parts::{Assembly, Feature, FeatureKind, Joint, JointSort, Part, PartId, Role};
+use crate::plans::assembly::Crosscuts;
 use crate::plans::setups::Setup;
+use crate::plans::sticks::Stick;
 
 use super::{Effort, Maker, ShopTime, Stage, Work, effort, stage};
 
@@ -107,21 +109,82 @@ impl Maker<'_, '_> {
             matches!(joint.sort, JointSort::Wood(JointKind::Dovetail | JointKind::Dowel))
         };
         let pairs: Vec<&Joint> = self.parts.joints.iter().filter(marked).collect();
+        let mut all_cuts = self.cut_into(&all);
+        all_cuts.retain(|cut| !self.is_trim(cut));
         loop {
             let half = |joint: &&&Joint| late.contains(&joint.part) != late.contains(&joint.into);
-            let Some(joint) = pairs.iter().find(half) else { break };
-            late.extend([joint.part, joint.into]);
+            if let Some(joint) = pairs.iter().find(half) {
+                late.extend([joint.part, joint.into]);
+                continue;
+            }
+            // A channel is cut when what goes into it has its thickness.
+            let waits_for = |cut: &Cut| {
+                late.contains(&cut.0) || self.lodged(cut).iter().any(|guest| late.contains(guest))
+            };
+            let waits = self.setups.iter().filter(|setup| setup.cuts().any(|cut| waits_for(&cut)));
+            let waiting: BTreeSet<Cut> = waits.flat_map(Setup::cuts).collect();
+            let is_late = |cut: &Cut| waits_for(cut) || waiting.contains(cut);
+            // Nothing else is cut into a part before its stick is crosscut.
+            let whole = all_cuts.iter().filter(|cut| {
+                is_late(cut) && !late.contains(&cut.0) && self.stick_of(cut).is_some()
+            });
+            let whole: Vec<PartId> = whole.map(|(id, _)| *id).collect();
+            if whole.is_empty() {
+                return all_cuts.into_iter().partition(|cut| !is_late(cut));
+            }
+            late.extend(whole);
         }
-        // A channel is cut when what goes into it has its thickness.
-        let waits_for = |cut: &Cut| {
-            late.contains(&cut.0) || self.lodged(cut).iter().any(|guest| late.contains(guest))
+    }
+
+    /// The stick that is still whole when this is cut, by its place among all.
+    fn stick_of(&self, (id, number): &Cut) -> Option<usize> {
+        self.work.sticks().cut_in(*id, *number)
+    }
+
+    /// The sticks that are whole when some of these cuts are made.
+    fn sticks_of(&self, cuts: &[Cut]) -> BTreeSet<usize> {
+        cuts.iter().filter_map(|cut| self.stick_of(cut)).collect()
+    }
+
+    /// What is crosscut before the rest of these joints is cut: how that is told, and what is
+    /// sawn by it.
+    fn crosscut(&self, cuts: &[Cut], here: &str) -> (Vec<String>, Crosscuts) {
+        let sticks: Vec<&Stick> = self
+            .sticks_of(cuts)
+            .iter()
+            .filter_map(|own| self.work.sticks().all.get(*own))
+            .collect();
+        if sticks.is_empty() {
+            return Default::default();
+        }
+        let marks: Vec<String> = sticks.iter().map(|own| self.marks(&own.parts)).collect();
+        let (stick, each) = match marks.len() {
+            1 => ("this stick while it is whole", "it"),
+            _ => ("each of these sticks while it is whole", "them"),
         };
-        let waits = self.setups.iter().filter(|setup| setup.cuts().any(|cut| waits_for(&cut)));
-        let waiting: BTreeSet<Cut> = waits.flat_map(Setup::cuts).collect();
-        let mut cuts = self.cut_into(&all);
-        cuts.retain(|cut| !self.is_trim(cut));
-        let is_late = |cut: &Cut| waits_for(cut) || waiting.contains(cut);
-        cuts.into_iter().partition(|cut| !is_late(cut))
+        let is_cut: BTreeSet<Cut> = cuts.iter().copied().collect();
+        let own = (1..)
+            .zip(self.setups)
+            .filter(|(_, own)| own.is_in_sticks() && own.cuts().any(|cut| is_cut.contains(&cut)));
+        let numbers: Vec<usize> = own.map(|(number, _)| number).collect();
+        let set_ups = match numbers.len() {
+            1 => "set-up",
+            _ => "set-ups",
+        };
+        let mut lines = vec![format!(
+            "first make {set_ups} {} of the router-jig sheet, for {here}, with {stick}: {}; then crosscut {each} to length, before anything else is cut into these parts",
+            listed(&numbers),
+            marks.join("; ")
+        )];
+        let parts: Vec<PartId> = sticks.iter().flat_map(|own| own.parts.clone()).collect();
+        let (mut measures, mut sawn) = (Vec::new(), Vec::new());
+        if self.boxes_wait() && parts.iter().any(|id| self.is_box_board(*id)) {
+            let (told, does) = self.bottoms_cut();
+            lines.extend(told);
+            measures.extend(does);
+            sawn = self.cut_by_boxes();
+        }
+        (lines, Crosscuts { parts, measures, sawn })
     }
 
     /// What goes into a channel.
@@ -245,8 +308,13 @@ impl Maker<'_, '_> {
                 efforts.push(effort::set_up(number, setup));
             }
         }
-        let mut lines = Vec::new();
         let here = self.stage_of(&cut);
+        let (mut lines, crosscuts) = self.crosscut(&cuts, &here);
+        let is_in_sticks = |number: &usize| {
+            let setup = number.checked_sub(1).and_then(|index| self.setups.get(index));
+            setup.is_some_and(Setup::is_in_sticks)
+        };
+        numbers.retain(|number| !is_in_sticks(number));
         match numbers.as_slice() {
             [] => {}
             [only] => lines.push(format!("make set-up {only} of the router-jig sheet, for {here}")),
@@ -309,6 +377,7 @@ impl Maker<'_, '_> {
             );
         }
         let mut after = self.ready(&cut);
+        after.extend(self.ready(&crosscuts.sawn));
         let guests: Vec<PartId> = cuts.iter().flat_map(|cut| self.lodged(cut)).collect();
         after.extend(self.ready(&guests));
         let task = self.simple(title.into(), lines, Vec::new(), Work::Router, efforts, after);
@@ -317,5 +386,9 @@ impl Maker<'_, '_> {
         }
         self.cuts(task, cuts);
         self.makes(&cut, task);
+        self.makes(&crosscuts.sawn, task);
+        if let Some(task) = self.tasks.get_mut(task) {
+            task.crosscuts = crosscuts;
+        }
     }
 }

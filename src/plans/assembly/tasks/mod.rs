@@ -28,6 +28,7 @@ mod on_legs;
 mod openings;
 mod on_wood;
 mod packed;
+mod plugs;
 mod raw_edges;
 mod runs;
 mod screw_holes;
@@ -107,8 +108,8 @@ struct Maker<'w, 'a> {
     /// The tasks that fix packers and strips of drawers before the fronts are fitted.
     packed: Option<usize>,
     stripped: Option<usize>,
-    /// The task in which the backs came off, to stay off until after the finish.
-    opened: Option<usize>,
+    /// The backs that came off, to stay off until after the finish, each with its task.
+    opened: BTreeMap<PartId, usize>,
     /// The task that orders the glass, and how long that takes to come.
     ordered: Option<(usize, Duration)>,
     tasks: Vec<Task>,
@@ -169,7 +170,7 @@ impl<'w, 'a> Maker<'w, 'a> {
             made: BTreeMap::new(),
             packed: None,
             stripped: None,
-            opened: None,
+            opened: BTreeMap::new(),
             ordered: None,
             tasks: Vec::new(),
             told: RefCell::default(),

@@ -25,8 +25,8 @@ impl Maker<'_, '_> {
         let mut lines = Vec::new();
         let mut does = Vec::new();
         let opens = self.take_off_backs(
-            "take off",
-            "so that you reach the strips from behind",
+            &strips,
+            ("take off", "so that you reach the strips from behind"),
             (&mut lines, &mut does),
         );
         let between = |part: &Part| fitting::is_between_posts(self.piece, part);
@@ -74,14 +74,14 @@ impl Maker<'_, '_> {
         }
         let mut after = stands.to_vec();
         after.extend(self.ready(&strips));
-        after.extend(self.opened);
+        after.extend(self.opened_behind(&strips));
         let title = "Fix the strips that the drawers run between".to_owned();
         let efforts = vec![Usual::HingeBlock.times(strips.len())];
         let task = self.simple(title, lines, strips.clone(), Work::Bench, efforts, after);
         self.closes(task, joints);
         self.does(task, does);
         self.makes(&strips, task);
-        self.opened = self.opened.or(opens.then_some(task));
+        self.opens(opens, task);
         Some(task)
     }
 

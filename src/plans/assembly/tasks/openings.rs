@@ -195,13 +195,33 @@ impl<'a> Maker<'_, 'a> {
             Doing::Measure(Measure { what, within: None, less, parts })
         }));
         lines.extend(kinds.iter().flat_map(|kind| kind.lines.iter().cloned()));
-        let (boxes, by_boxes) = self.boxes_cut();
-        lines.extend(boxes);
-        does.extend(by_boxes);
+        let mut by_boxes = Vec::new();
+        let waiting = match self.boxes_wait() {
+            // They are sawn when the boards of the boxes are crosscut.
+            true => self.cut_by_boxes(),
+            false => {
+                by_boxes.push(self.bottoms_cut());
+                Vec::new()
+            }
+        };
+        by_boxes.push(self.backs_cut());
+        for (told, measured) in by_boxes {
+            lines.extend(told);
+            does.extend(measured);
+        }
+        if !waiting.is_empty() {
+            lines.push(format!(
+                "leave the drawer bottoms as large as their rough pieces for now: the boards of their boxes that they are sawn by are still in sticks, which are grooved first: {}",
+                self.marks(&waiting)
+            ));
+        }
         let names: Vec<&str> = kinds.iter().flat_map(|kind| kind.names.iter().copied()).collect();
         let title = format!("Cut the {} to size", listed(&names));
         let task = self.sized_late(title, lines, &parts, stands.to_vec());
         self.does(task, does);
+        if let Some(task) = self.tasks.get_mut(task) {
+            task.thicknessed = waiting;
+        }
         self.edged(Stage::Openings);
         let cut = self.cut_into(&parts);
         let of = |name: &str| {

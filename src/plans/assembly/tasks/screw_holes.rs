@@ -114,7 +114,12 @@ impl Maker<'_, '_> {
     fn comes_to_size(&self, id: PartId) -> Option<usize> {
         let first = self.tasks.iter().position(|task| !task.breaks.is_empty());
         let covers = |doing: &Doing| matches!(doing, Doing::Edge(part, _) if *part == id);
-        let sizes = |task: &Task| task.mills.contains(&id) || task.does.iter().any(covers);
+        let sizes = |task: &Task| {
+            let later = &task.crosscuts;
+            let sawn =
+                [&task.mills, &later.parts, &later.sawn].into_iter().any(|own| own.contains(&id));
+            sawn || task.does.iter().any(covers)
+        };
         self.tasks.iter().rposition(sizes).filter(|index| Some(*index) != first)
     }
 
