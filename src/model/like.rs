@@ -224,10 +224,13 @@ impl<'a> Cases<'a> {
         let is_mirrored =
             said.body().is_some_and(|body| body.flag(words::like::MIRRORED).is_some());
         let above = if is_mirrored { above.mirrored() } else { above };
+        let before = *taken;
         *taken += above.statements();
         if *taken > MOST_TAKEN_OVER {
-            let what = "statements that cases take over with `like`";
-            ctx.sink.push(limits::too_many(MOST_TAKEN_OVER, what, said.head));
+            if before <= MOST_TAKEN_OVER {
+                let what = "statements that cases take over with `like`";
+                ctx.sink.push(limits::too_many(MOST_TAKEN_OVER, what, said.head));
+            }
             return None;
         }
         let place = in_same_place(own, &above, is_mirrored);
