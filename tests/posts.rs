@@ -209,6 +209,10 @@ fn pockets_of_a_web_are_bored_from_below_behind_the_drill_or_plugged() {
     let order = paper(CONSOLE, "assembly-order.txt");
     assert!(order.contains(told), "{order}");
     assert_eq!(crate::bench::built(&compile(CONSOLE)), Vec::<String>::new());
+    let mut open = packet(&compile(CONSOLE));
+    open["operations"].as_array_mut().unwrap().retain(|own| own["kind"] != "plug pockets");
+    let found = crate::bench::complaints(&open.to_string());
+    assert!(found.iter().any(|own| own.contains("runs over its open pocket holes")), "{found:?}");
     let deep = CONSOLE
         .replace(
             "thickness 1-3/4; species black-cherry; sawn rift",

@@ -105,6 +105,34 @@ fn a_stick_is_crosscut_between_its_grooves_and_everything_else() {
     assert_eq!(whole, [("UP-LSD", "21-3/8"), ("UP-RSD", "21-3/8")]);
 }
 
+/// The shop notices a stick that is crosscut too soon, and a piece that is grooved as if it had
+/// its length.
+#[test]
+fn the_shop_knows_a_whole_stick() {
+    let sound = packet(&compile(&boxed("10", "10-3/4")));
+    let spoiled = |spoil: &dyn Fn(&mut Vec<Value>, usize)| {
+        let mut packet = sound.clone();
+        let grooved = place(&packet, |own| own.to_string().contains("in_stick"));
+        spoil(packet["operations"].as_array_mut().unwrap(), grooved);
+        bench::complaints(&packet.to_string())
+    };
+    let has = |found: &[String], what: &str| {
+        assert!(found.iter().any(|own| own.contains(what)), "{what}: {found:?}");
+    };
+    let soon = spoiled(&|all, grooved| {
+        let mill = all[grooved..].iter().position(|own| own["kind"] == "mill");
+        all.swap(grooved, grooved + mill.expect("its pieces are crosscut"));
+    });
+    has(&soon, "its stick is crosscut already");
+    let single = spoiled(&|all, grooved| {
+        let pieces = all[grooved]["pieces"].as_array_mut().unwrap();
+        let own = pieces.iter_mut().find(|own| own["part"] == "UP-RSD").unwrap();
+        own.as_object_mut().unwrap().remove("in_stick");
+    });
+    has(&single, "it is still in its stick");
+    has(&single, "comes from the same stick, and has not the cut");
+}
+
 /// Three inches more make the sides 13 rough and more: nothing is short, and nothing waits.
 #[test]
 fn long_boards_are_cut_to_length_first() {

@@ -34,11 +34,16 @@ pub(super) fn is_told(complaint: &str, findings: &[(&str, &str)]) -> bool {
     TOLD.iter().filter(|(_, known)| has_all(complaint, known)).any(|(slug, _)| {
         let mut own = findings.iter().filter(|(name, _)| name == slug);
         own.any(|(_, path)| {
-            // The opening in it: pieces drawn at random have openings n1, n2, …
+            // The openings in it, or between which it stands: pieces drawn at random have
+            // openings n1, n2, …
             let is_opening = |name: &&str| {
                 name.strip_prefix('n').is_some_and(|number| number.parse::<u16>().is_ok())
             };
-            path.split('.').rfind(is_opening).is_some_and(|name| words.contains(&name))
+            let openings = |part: &str| -> Vec<String> {
+                part.split('-').filter(is_opening).map(str::to_owned).collect()
+            };
+            let named = path.split('.').rev().map(openings).find(|own| !own.is_empty());
+            named.is_some_and(|own| own.iter().all(|name| words.contains(&name.as_str())))
         })
     })
 }

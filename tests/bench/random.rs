@@ -223,7 +223,9 @@ fn built(config: Config) -> Result<Tally, String> {
         let told: Vec<(&str, &str)> = compiled
             .diagnostics
             .iter()
-            .map(|own| (own.slug, own.subject.as_deref().unwrap_or_default()))
+            .flat_map(|own| {
+                own.subject.iter().chain(&own.also).map(|path| (own.slug, path.as_str()))
+            })
             .collect();
         let out = |own: &String| is_told(&packet, own, &compiled.diagnostics);
         if complaints.iter().any(out) {
