@@ -93,7 +93,7 @@ fn hung_higher(piece: &Piece, part: &Part, space: &Cuboid) -> Option<Fix> {
     }
     let clear = tape.up(up.length + by);
     let title = format!("hang it {} above the floor, clear of that", tape.figure(clear));
-    Some(Fix::new(Grade::Choice, title, at, tape.source(clear)))
+    Some(Fix::new(Grade::Choice, title, at, format!("up {}", tape.source(clear))))
 }
 
 /// What helps where a part that nothing is cut out of stands in a keep-out.
