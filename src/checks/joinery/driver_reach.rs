@@ -446,9 +446,6 @@ fn through(part: &Cuboid, into: &Cuboid) -> Vec<Vec<ScrewWay>> {
         .collect()
 }
 
-/// The finding of a joint that a board keeps drivers off, and of all that its part is screwed
-/// to there.
-
 #[cfg(test)]
 mod tests {
     use super::RULE;

@@ -5,6 +5,8 @@ use crate::model::JointKind;
 use crate::parts::{Joint, JointSort, Of, Part, PartId, Role};
 use crate::plans::Workings;
 
+/// The finding of a joint that a board keeps drivers off, and of all that its part is screwed
+/// to there.
 pub(super) fn told(
     work: &Workings<'_>,
     joint: &Joint,
