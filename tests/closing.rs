@@ -192,6 +192,40 @@ fn a_case_is_measured_while_it_stands() {
     assert_eq!(seen, 2);
 }
 
+/// The back is tried in the case while that stands dry: nothing of the case is glued between
+/// its dry fit and the sawing of the back, not even what goes into the rest as one.
+#[test]
+fn a_back_is_tried_before_the_case_comes_apart() {
+    let mut glued = 0;
+    for text in [
+        FIRST,
+        include_str!("../specs/ropewalk-dresser.case"),
+        include_str!("../specs/fern-bank-stand.case"),
+    ] {
+        let compiled = compile(text);
+        let (piece, parts) = (compiled.piece.unwrap(), compiled.parts.unwrap());
+        let work = Workings::of(&piece, &parts);
+        let plan = work.assembly();
+        let orders = || plan.tasks.iter().zip(plan.schedule.slots.iter().map(|slot| slot.order));
+        let is_wood = |index: &usize| {
+            let own = &parts.joints[*index];
+            matches!(own.sort, JointSort::Wood(_))
+                && [own.part, own.into].iter().all(|id| {
+                    parts.get(*id).is_some_and(|own| matches!(own.assembly, Assembly::Carcass(_)))
+                })
+        };
+        for case in &piece.cases {
+            let title = format!("Cut the back of {} to size", case.name);
+            let (_, back) = orders().find(|(task, _)| task.title == title).unwrap();
+            for (task, order) in orders().filter(|(task, _)| task.closes.iter().any(is_wood)) {
+                assert!(order > back, "{}: {} comes before {title}", case.name, task.title);
+                glued += 1;
+            }
+        }
+    }
+    assert!(glued > 6, "{glued}");
+}
+
 /// A shelf of 34 in behind an opening 32-1/2 wide and 11-1/2 high: level it is
 /// longer than the opening is wide, and tilted it stands higher than the opening.
 /// It comes in from behind, after the last coat and before the back.

@@ -68,8 +68,9 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                 )
                 .because("the planer's rollers must always hold one end of the board")
                 .note(format!(
-                    "plane, joint, and rip {} as one longer blank, and crosscut it last, as the assembly order has it; {}",
+                    "plane, joint, and rip {} as {}, as the assembly order has it; {}",
                     marks(&short),
+                    blanks(work, &short),
                     cut_when(work, &short)
                 ))
                 .subject(&stock.name),
@@ -117,6 +118,19 @@ fn pieces(count: usize, stock: &str) -> String {
     match count {
         1 => format!("1 piece of {stock} is"),
         _ => format!("{count} pieces of {stock} are"),
+    }
+}
+
+/// What short parts are milled as: those of one section as one.
+fn blanks(work: &Workings<'_>, short: &[&Part]) -> String {
+    let is_short = |id: &PartId| {
+        let own = work.parts.get(*id);
+        own.is_some_and(|own| short.iter().any(|part| std::ptr::eq(*part, own)))
+    };
+    let sticks = work.sticks().all.iter().filter(|stick| stick.parts.iter().any(is_short)).count();
+    match sticks {
+        0 | 1 => "one longer blank, and crosscut it last".to_owned(),
+        several => format!("{several} longer blanks, and crosscut each last"),
     }
 }
 

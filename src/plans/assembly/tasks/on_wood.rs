@@ -1,5 +1,7 @@
 //! What drawers on wood run between, and what stops them.
 
+use std::collections::BTreeMap;
+
 use crate::diagnostics::listed;
 use crate::model::OpeningKind;
 use crate::parts::{Joint, Part, PartId, Role};
@@ -99,7 +101,20 @@ impl Maker<'_, '_> {
         let (along, whole): (Vec<&&Joint>, Vec<_>) = glued.iter().partition(on_runner);
         let mut lines = Vec::new();
         if !whole.is_empty() {
-            lines.push(format!("glue {} to their boards along their whole length", marks(&whole)));
+            let mut onto: BTreeMap<PartId, Vec<PartId>> = BTreeMap::new();
+            for own in &whole {
+                onto.entry(own.part).or_default().push(own.into);
+            }
+            let each: Vec<String> = onto
+                .iter()
+                .map(|(strip, boards)| {
+                    format!("{} to {}", self.marks(&[*strip]), self.marks(boards))
+                })
+                .collect();
+            lines.push(format!(
+                "glue each strip wherever it lies on its boards, and nowhere else: {}",
+                each.join("; ")
+            ));
         }
         if !along.is_empty() {
             lines.push(format!("glue {} to the runners of the web frame, whose grain runs as theirs does, and leave them dry where they cross its rails", marks(&along)));

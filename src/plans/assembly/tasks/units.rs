@@ -54,6 +54,9 @@ impl<'a> Maker<'_, 'a> {
         let (whole, first) = stages.split_last().filter(|_| !all.is_empty())?;
         let parts = ends(&all);
         let mut ready = vec![self.dry_fit(what, &parts, &all, case)];
+        // It is tried in the dry case, which comes apart for the first glue.
+        let back = case.and_then(|case| self.back_sawn(case, ready.clone(), true));
+        ready.extend(back);
         for stage in first {
             self.stage_glue(stage, what, ready.clone());
         }
@@ -63,8 +66,7 @@ impl<'a> Maker<'_, 'a> {
         let (slow, goes) = self.goes(whole, screws);
         lines.extend(slow);
         let mut tacked = Vec::new();
-        if let Some(back) = case.and_then(|case| self.back_sawn(case, ready.clone(), true)) {
-            ready.push(back);
+        if back.is_some() {
             let backs = self.back_of(case);
             lines.push(format!("while the glue is open, screw {} on without glue, one screw near each corner and one halfway between, all on its screw lines; pull the case square against it", self.marks(&backs)));
             tacked.push(Doing::Tack(backs, screws));
