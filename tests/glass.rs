@@ -152,4 +152,8 @@ fn glass_is_waited_for() {
     let (order, ordered) = waits(&cabinet().replace("; lead-time 2 weeks", ""));
     assert!(!order.contains("to come"), "{order}");
     assert!(day(&order, "Set the glass in the doors") < ordered + 14, "{order}");
+    // The panes of the doors come the next day; only the shelves are waited for.
+    let (order, ordered) = waits(&cabinet().replacen("lead-time 2 weeks", "lead-time 1 day", 1));
+    assert!(day(&order, "Set the glass in the doors") < ordered + 14, "{order}");
+    assert!(day(&order, "Put in the doors and shelves") >= ordered + 14, "{order}");
 }

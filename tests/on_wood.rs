@@ -198,7 +198,7 @@ fn bottoms_are_cut_by_their_boxes_and_strips_glued_where_nothing_moves() {
         ),
         &format!("{backs} 31/32~ lower than their sides are high"),
         "glue LO-LKR, LO-RKR to the runners of the web frame",
-        "LE-LGD, LE-LKR, LE-RGD, LE-RKR, RI-LGD, RI-LKR, RI-RGD, RI-RKR, MI-LGD, MI-LKR, MI-RGD, MI-RKR, LO-LGD, LO-RGD to their boards",
+        "LE-LGD to LE; LE-LKR to T; LE-RGD to PLE-RI; LE-RKR to T; RI-LGD to PLE-RI; RI-LKR to T; RI-RGD to RE;",
         "use no pins",
         "pushed 25/32 up into place",
     ] {

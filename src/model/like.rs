@@ -143,6 +143,8 @@ impl<'a> Cases<'a> {
                 }
             };
         }
+        // Nothing more is copied when too much has been.
+        is_lost |= next.is_some() && *taken > MOST_TAKEN_OVER;
         let other = next.filter(|_| !is_lost).map(|at| became[at].clone());
         is_lost |= matches!(other, Some(Became::Nothing));
         let mut above = match other {
@@ -223,7 +225,6 @@ impl<'a> Cases<'a> {
         }
         let is_mirrored =
             said.body().is_some_and(|body| body.flag(words::like::MIRRORED).is_some());
-        let above = if is_mirrored { above.mirrored() } else { above };
         let before = *taken;
         *taken += above.statements();
         if *taken > MOST_TAKEN_OVER {
@@ -233,6 +234,7 @@ impl<'a> Cases<'a> {
             }
             return None;
         }
+        let above = if is_mirrored { above.mirrored() } else { above };
         let place = in_same_place(own, &above, is_mirrored);
         if let Some((word, at)) = place {
             ctx.sink.push(same_place((name, other), (word, at), said.head));

@@ -88,7 +88,8 @@ fn hung_higher(piece: &Piece, part: &Part, space: &Cuboid) -> Option<Fix> {
     let at = piece.facts.written(up)?;
     let by = space.to.y - case.base_high().length;
     // What reaches past half of its height is beside it and not below it.
-    if !by.is_positive() || by.twice() > case.high.length {
+    let own = case.high.length - case.base_high().length;
+    if !by.is_positive() || by.twice() > own {
         return None;
     }
     let clear = tape.up(up.length + by);

@@ -93,7 +93,7 @@ fn hangs_low(piece: &Piece, case: &Case) -> Option<Diagnostic> {
     }
     let side = if from < left { "right" } else { "left" };
     Some(found.note(format!(
-        "it reaches {} over {} at its {side} side: so much narrower, or so much farther away, it hangs beside it",
+        "it reaches {} over {} at its {side} side: make it that much narrower, or move it that far away, and it hangs beside it",
         tape.figure(tape.up(shared)),
         below.name
     )))

@@ -113,10 +113,11 @@ impl Lies<'_> {
         if !in_frame || is_clear {
             return Pockets::Below;
         }
-        // As far back as the post goes.
+        // As far back as both the post and the rail go.
         let deep =
             case.posts.as_ref().map_or(Length::ZERO, |posts| builder.thickness(posts.stock).length);
-        let held = deep - (self.z[0].length - builder.planes.frame.length);
+        let post = deep - (self.z[0].length - builder.planes.frame.length);
+        let held = post.min(self.web.wide.length);
         let from = trade::beside_drill(builder.piece.tape().unit);
         let room = held - from;
         if room >= trade::pocket_width().twice() {

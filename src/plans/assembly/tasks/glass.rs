@@ -63,15 +63,16 @@ impl Maker<'_, '_> {
         self.does(task, does);
         if let (Some(lead), Some(own)) = (self.glazier_takes(&panes), self.tasks.get_mut(task)) {
             own.waits_for = Wait::Delivery(lead);
-            self.ordered = Some((task, lead.duration()));
+            self.ordered = Some(task);
         }
         self.makes(&panes, task);
     }
 
     /// What is done with the panes is done when they have come; other work goes on meanwhile.
-    pub(super) fn waits_for_glass(&mut self, task: usize) {
-        if let (Some(ordered), Some(own)) = (self.ordered, self.tasks.get_mut(task)) {
-            own.hard.push(ordered);
+    pub(super) fn waits_for_glass(&mut self, task: usize, panes: &[PartId]) {
+        let Some((ordered, lead)) = self.ordered.zip(self.glazier_takes(panes)) else { return };
+        if let Some(own) = self.tasks.get_mut(task) {
+            own.hard.push((ordered, lead.duration()));
         }
     }
 
@@ -215,7 +216,7 @@ impl Maker<'_, '_> {
         let joints =
             self.picked(|joint| matches!(joint.sort, JointSort::Glazed | JointSort::Pinned));
         self.closes(task, joints);
-        self.waits_for_glass(task);
+        self.waits_for_glass(task, &panes);
         let mut does = vec![Doing::TakeOff(frames)];
         does.extend((0..lights.len()).map(Doing::Glaze));
         self.does(task, does);

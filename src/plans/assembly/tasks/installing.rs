@@ -90,13 +90,15 @@ impl Maker<'_, '_> {
         let laid = self.picked(|joint| {
             joint.sort == JointSort::Laid && stuck.binary_search(&joint.part).is_err()
         });
-        let glass = self.glass();
-        let is_glass = |index: &usize| {
-            self.parts.joints.get(*index).is_some_and(|joint| glass.contains(&joint.part))
-        };
-        if laid.iter().any(is_glass) {
-            self.waits_for_glass(put);
-        }
+        let shelves: Vec<PartId> = self
+            .glass()
+            .into_iter()
+            .filter(|id| {
+                let mut joints = laid.iter().filter_map(|index| self.parts.joints.get(*index));
+                joints.any(|joint| joint.part == *id)
+            })
+            .collect();
+        self.waits_for_glass(put, &shelves);
         self.closes(put, laid);
         let rails = (0..self.work.fitting().rails.len()).map(Doing::Rail);
         self.does(put, rails.collect());
@@ -431,24 +433,25 @@ impl Maker<'_, '_> {
     /// for: 27 in high, 30 lb, and 3.2 cubic feet behind doors and in drawers (16 CFR
     /// 1261, ASTM F2057-23). What has a countertop is no clothing storage, and what has
     /// stretchers for one gets it from somebody else, unless it stands on posts or bought legs
-    /// as furniture does. What is screwed to the wall may be clothing storage, where it has
-    /// several drawers or a hanging rail; between walls, or in a run without such a rail, it is
+    /// as furniture does and has several drawers or a hanging rail. What is screwed to the wall
+    /// may be clothing storage with these; between walls, or in a run without such a rail, it is
     /// built in.
     fn is_regulated(&self, case: &Case) -> bool {
         let is_furniture = case.posts.is_some() || case.on_legs.is_some();
         let is_open = case.top.as_ref().is_none_or(|top| top.stretchers.is_some())
             || self.piece.top_over(case.id).is_some();
         let is_low = case.high.length < Length::inches(27, 1);
-        if is_low || is_open && !is_furniture {
-            return false;
-        }
         let is_drawer = |own: &&Opening| matches!(own.kind, OpeningKind::Drawer { .. });
         let drawers = case.openings.iter().filter(is_drawer).count();
         let hangs = case.openings.iter().any(|own| own.rod.is_some());
+        let keeps_clothes = drawers > 1 || hangs;
+        if is_low || is_open && !(is_furniture && keeps_clothes) {
+            return false;
+        }
         let sides = self.piece.cases.iter().flat_map(|case| &case.exposure);
         let walled = sides.into_iter().any(|own| matches!(own, Exposure::Wall { .. }));
         let built_in = walled || case.run.is_some() && !hangs;
-        let for_clothes = (drawers > 1 || hangs) && !built_in && case.is_on_floor();
+        let for_clothes = keeps_clothes && !built_in && case.is_on_floor();
         if self.piece.site.fixed && !for_clothes {
             return false;
         }

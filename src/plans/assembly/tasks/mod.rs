@@ -110,8 +110,8 @@ struct Maker<'w, 'a> {
     stripped: Option<usize>,
     /// The backs that came off, to stay off until after the finish, each with its task.
     opened: BTreeMap<PartId, usize>,
-    /// The task that orders the glass, and how long that takes to come.
-    ordered: Option<(usize, Duration)>,
+    /// The task that orders glass which takes a while to come.
+    ordered: Option<usize>,
     tasks: Vec<Task>,
     /// The lengths that lines tell, until the next task takes them.
     told: RefCell<Vec<Length>>,

@@ -211,7 +211,7 @@ impl<'a> Maker<'_, 'a> {
         }
         if !waiting.is_empty() {
             lines.push(format!(
-                "leave the drawer bottoms as large as their rough pieces for now: the boards of their boxes that they are sawn by are still in sticks, which are grooved first: {}",
+                "leave {} at their rough size for now; these drawer bottoms are sawn by the boards of their boxes, which are still in sticks that are grooved first",
                 self.marks(&waiting)
             ));
         }
