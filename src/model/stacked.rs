@@ -173,6 +173,14 @@ impl<'a> Floor<'a> {
         Self { names, upper, footings }
     }
 
+    /// What a case says that it has its place from.
+    fn asked(&self, name: Spanned<&Name>, whose: (&str, &str), ctx: &mut Lower) -> Option<Footed> {
+        let found = self.find(name.map(Name::text), whose, ctx);
+        // The case's own mistakes are told all the same; what it would be on is not known.
+        ctx.made_up |= found.is_none();
+        found
+    }
+
     /// What a case is to stand on or hang over; `None` where there is no such thing (reported), or where
     /// that could not be solved.
     fn find(
@@ -225,12 +233,7 @@ pub(super) fn lower(
     let Some(said) = body.one(words::case::ON) else {
         return hung_over(entry, id, floor, shared, ctx);
     };
-    let asked = said.value()?.map(Name::text);
-    let Some(footed) = floor.find(asked, (name, "stand on"), ctx) else {
-        // Its own mistakes are told all the same; what it stands on is not known.
-        ctx.made_up = true;
-        return None;
-    };
+    let footed = floor.asked(said.value()?, (name, "stand on"), ctx)?;
     let empty = ctx.empty(&words::stands_on::BLOCK);
     let place = said.body().unwrap_or(&empty);
     let CountertopOn { high, top } = &footed.up;
@@ -261,11 +264,7 @@ fn asked_over(
 ) -> Option<(Span, Footed, Option<FarIn>)> {
     let name = entry.name()?.value;
     let said = hung.one(words::hung::OVER)?;
-    let asked = said.value()?.map(Name::text);
-    let Some(footed) = floor.find(asked, (name, "hang over"), ctx) else {
-        ctx.made_up = true;
-        return None;
-    };
+    let footed = floor.asked(said.value()?, (name, "hang over"), ctx)?;
     let sides = (words::hung::LEFT, words::hung::RIGHT);
     let far = side::from(hung, sides, "place from the side", ctx);
     Some((said.head, footed, far))

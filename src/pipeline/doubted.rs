@@ -202,9 +202,7 @@ impl<'a> Doubted<'a> {
 
     /// True for a finding that points into its case, run, or opening.
     fn is_in(&self, own: &Diagnostic) -> bool {
-        let whole = self.of.span;
-        let mut labels = own.labels.iter().chain([&own.primary]).map(|label| label.span);
-        labels.any(|at| at.file == whole.file && whole.start <= at.start && at.end <= whole.end)
+        own.labels.iter().chain([&own.primary]).any(|label| self.of.span.holds(label.span))
     }
 
     /// The unit of length that is written behind it.

@@ -250,8 +250,10 @@ impl<'a> Workings<'a> {
     /// The set-ups that cut a stick while it is whole, by their numbers on the sheet.
     #[must_use]
     pub fn set_ups_in(&self, stick: &Stick) -> Vec<usize> {
-        let is_own =
-            |(_, setup): &(usize, &Setup)| setup.cuts().any(|cut| stick.channels.contains(&cut));
+        let is_own = |(_, setup): &(usize, &Setup)| {
+            let mut whole = setup.runs.iter().filter(|run| run.stick.is_some());
+            whole.any(|run| stick.is_under(run.part))
+        };
         (1..).zip(self.setups()).filter(is_own).map(|(number, _)| number).collect()
     }
 

@@ -105,7 +105,8 @@ pub use stops::{catch_from_corner, door_stop_wide, stop_over, stop_spare, widest
 pub use swing::{Body, Edge, Hung, Leaf, Patch, Pivot, Pose};
 pub use tilting::{height_to_tilt, longest_to_tilt};
 pub use walls::{
-    SCREWS_AT_STUD, into_stud, screw_down, screw_out, shortest_nailer, wall_gauge, wallboard,
+    SCREWS_AT_STUD, into_stud, screw_down, screw_out, shortest_nailer, wall_gauge, wall_strip,
+    wallboard,
 };
 pub use weight::{
     BASIS, Carry, USUAL_GRAVITY, carry, density, grams, kilograms, lighter_at, one_person,

@@ -2,6 +2,13 @@
 
 use crate::measure::{Exact, Length, Mass, Unit};
 
+/// How far below a case the strip reaches that it is lifted onto: 1-1/2 in, 38 mm (common
+/// practice, no source).
+#[must_use]
+pub fn wall_strip(unit: Unit) -> Length {
+    unit.either(Length::inches(3, 2), Length::mm(38))
+}
+
 /// The screws that hold a nailer at each stud (common practice, no source).
 pub const SCREWS_AT_STUD: u32 = 2;
 

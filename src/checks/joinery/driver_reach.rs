@@ -211,6 +211,8 @@ impl<'w, 'a> Room<'w, 'a> {
         if joint.sort == JointSort::FrontFixed && into.role == Role::DrawerFront {
             return None;
         }
+        // Screws that stay loose enough for a countertop to slide are turned by hand.
+        let from_below = part.role == Role::Countertop;
         // The drill stands over its own board, and in front of the other.
         let (sides, own) = match joint.sort {
             JointSort::Wood(JointKind::Pocket) => {
@@ -228,16 +230,12 @@ impl<'w, 'a> Room<'w, 'a> {
                 (vec![struck], vec![joint.part, joint.into])
             }
             // A countertop is seen from above.
-            _ if part.role == Role::Countertop => {
-                (vec![self.rows_up(joint, into)], vec![joint.part, joint.into])
-            }
+            _ if from_below => (vec![self.rows_up(joint, into)], vec![joint.part, joint.into]),
             _ => {
                 let ways = through(&part.cuboid(), &into.cuboid());
                 (ways.into_iter().map(fixed).collect(), vec![joint.part, joint.into])
             }
         };
-        // Screws that stay loose enough for a countertop to slide are turned by hand.
-        let from_below = part.role == Role::Countertop;
         let stands = |sides: &[Side]| -> Option<&'a Part> {
             let screws = || sides.iter().flatten().flatten();
             // Nearly all boards stand where no driver of these screws reaches, and at nearly

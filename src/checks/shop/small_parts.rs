@@ -1,5 +1,7 @@
 //! Solid parts too small for the planer or the saw.
 
+use std::collections::BTreeSet;
+
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink, Sum, listed};
 use crate::model::{Piece, StockId};
@@ -123,12 +125,11 @@ fn pieces(count: usize, stock: &str) -> String {
 
 /// What short parts are milled as: those of one section as one.
 fn blanks(work: &Workings<'_>, short: &[&Part]) -> String {
-    let is_short = |id: &PartId| {
-        let own = work.parts.get(*id);
-        own.is_some_and(|own| short.iter().any(|part| std::ptr::eq(*part, own)))
-    };
-    let sticks = work.sticks().all.iter().filter(|stick| stick.parts.iter().any(is_short)).count();
-    match sticks {
+    let ids = short.iter().filter_map(|part| work.parts.id_of(part));
+    // Each stick is told with its first part.
+    let sticks: BTreeSet<PartId> =
+        ids.filter_map(|id| work.sticks().of(id)?.parts.first().copied()).collect();
+    match sticks.len() {
         0 | 1 => "one longer blank, and crosscut it last".to_owned(),
         several => format!("{several} longer blanks, and crosscut each last"),
     }

@@ -2,7 +2,7 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink, Sum};
-use crate::model::{Case, Filler, Opening, OpeningKind, Piece, least_filler};
+use crate::model::{Case, Filler, Opening, Piece, least_filler};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "filler-narrow",
@@ -39,13 +39,8 @@ fn one(piece: &Piece, case: &Case, filler: &Filler, sink: &mut Sink) {
     let gone = left < batten;
     // Drawers come out straight, nothing moves in an open case, and a door that hangs at the
     // other side turns away.
-    let turns_here = |opening: &Opening| match opening.kind {
-        OpeningKind::Door(side) => side == filler.side,
-        OpeningKind::Doors => true,
-        OpeningKind::Drawer { .. }
-        | OpeningKind::Open
-        | OpeningKind::False
-        | OpeningKind::List(..) => false,
+    let turns_here = |opening: &Opening| {
+        opening.leaves().iter().any(|leaf| opening.hung(*leaf) == Some(filler.side))
     };
     if !gone && !case.openings.iter().any(turns_here) {
         return;

@@ -26,7 +26,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     sometimes: None,
 };
 
-/// What begins higher above the floor is no baseboard.
+/// What begins higher above the floor is no baseboard (common practice, no source).
 const LOW: Length = Length::mm(300);
 
 fn check(work: &Workings<'_>, sink: &mut Sink) {

@@ -180,7 +180,7 @@ fn wait(tell: &Teller<'_>, task: &Task) -> Option<Sum> {
             let origin =
                 tell.origin(&words::stock::BLOCK, word, glass.map(|stock| stock.span).next());
             vec![tell.worked(
-                Value::Time(lead.duration()),
+                Value::Time(task.rests()),
                 &lead.to_string(),
                 "to come",
                 "",
@@ -188,11 +188,11 @@ fn wait(tell: &Teller<'_>, task: &Task) -> Option<Sum> {
             )]
         }
     };
-    let (wait, paper) = match task.waits_for {
-        Wait::Delivery(lead) => (lead.duration(), lead.to_string()),
+    let paper = match task.waits_for {
+        Wait::Delivery(lead) => lead.to_string(),
         Wait::None | Wait::Clamps | Wait::Cure(_) | Wait::Screws | Wait::Finish => {
-            (task.wait, task.wait.to_string())
+            task.wait.to_string()
         }
     };
-    Some(tell.figure(&ABOUT, "then wait", (Value::Time(wait), paper), terms))
+    Some(tell.figure(&ABOUT, "then wait", (Value::Time(task.rests()), paper), terms))
 }

@@ -186,6 +186,16 @@ impl Task {
         Duration(whole).whole_minutes()
     }
 
+    /// How long what it made stands, or what it ordered takes to come, whatever else goes on
+    /// meanwhile.
+    #[must_use]
+    pub fn rests(&self) -> Duration {
+        match self.waits_for {
+            Wait::Delivery(days) => days.duration(),
+            Wait::None | Wait::Clamps | Wait::Cure(_) | Wait::Screws | Wait::Finish => self.wait,
+        }
+    }
+
     /// How long it waits and for what, in words; `None` where it doesn't.
     #[must_use]
     pub fn waits(&self) -> Option<String> {

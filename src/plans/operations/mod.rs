@@ -370,11 +370,9 @@ fn stands(task: &Task) -> Option<Rest> {
         Wait::Cure(clamped) => Why::Cure(clamped),
         Wait::Screws => Why::Set,
         Wait::Finish => Why::Dry,
-        Wait::Delivery(days) => {
-            return Some(Rest { why: Why::Come(days), long: Some(days.duration()) });
-        }
+        Wait::Delivery(days) => Why::Come(days),
     };
-    Some(Rest { why, long: Some(task.wait) })
+    Some(Rest { why, long: Some(task.rests()) })
 }
 
 /// What is taken from the stock for a part; a stick is taken for all of its parts with the

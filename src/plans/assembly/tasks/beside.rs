@@ -49,7 +49,7 @@ impl Maker<'_, '_> {
         let loose: Vec<&Case> = loose.filter(|case| is_tied(&beside, case.id)).collect();
         if !loose.is_empty() {
             let names: Vec<&str> = loose.iter().map(|case| case.name.as_str()).collect();
-            let slides = match loose.iter().any(|case| self.stands_in_slots(case)) {
+            let slides = match self.stand_in_slots(&loose) {
                 true => {
                     ", but those in slots only until their washers touch, and then a quarter turn back"
                 }

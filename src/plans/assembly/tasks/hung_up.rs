@@ -8,7 +8,7 @@ use crate::plans::beside;
 use crate::plans::operations::{Doing, House, WallStrip};
 use crate::plans::wall;
 use crate::plans::weights::Lifted;
-use crate::trade::Carry;
+use crate::trade::{self, Carry};
 
 use super::beside::{LEFT_LOOSE, is_tied};
 use super::installing::STUDS;
@@ -80,7 +80,7 @@ impl<'a> Maker<'_, 'a> {
     /// What must stay clear where the strip under a case would be: a range hood under a short
     /// upper, for one.
     fn strip_in_the_way(&self, case: &Case) -> Vec<String> {
-        let strip = self.piece.tape().unit.either(Length::inches(3, 2), Length::mm(38));
+        let strip = trade::wall_strip(self.piece.tape().unit);
         let (up, sides) = (case.base_high().length, [case.x, case.x + case.wide.length]);
         let meets = |own: &&KeepOut| {
             let [left, right] = own.sides.each_ref().map(|side| side.length);

@@ -90,15 +90,10 @@ impl Maker<'_, '_> {
         let laid = self.picked(|joint| {
             joint.sort == JointSort::Laid && stuck.binary_search(&joint.part).is_err()
         });
-        let shelves: Vec<PartId> = self
-            .glass()
-            .into_iter()
-            .filter(|id| {
-                let mut joints = laid.iter().filter_map(|index| self.parts.joints.get(*index));
-                joints.any(|joint| joint.part == *id)
-            })
-            .collect();
-        self.waits_for_glass(put, &shelves);
+        let lie = laid.iter().filter_map(|index| Some(self.parts.joints.get(*index)?.part));
+        let panes: Vec<PartId> =
+            lie.filter(|id| self.parts.get(*id).is_some_and(|part| self.is_pane(part))).collect();
+        self.waits_for_glass(put, &panes);
         self.closes(put, laid);
         let rails = (0..self.work.fitting().rails.len()).map(Doing::Rail);
         self.does(put, rails.collect());

@@ -179,10 +179,10 @@ impl Maker<'_, '_> {
         lines
     }
 
-    /// True for a case that is screwed down through slots, under which a board moves.
-    pub(super) fn stands_in_slots(&self, case: &Case) -> bool {
-        let all = stacked::stacked(self.work);
-        all.iter().any(|own| own.case == case.id && own.slotted > 0)
+    /// True where one of these cases is screwed down through slots, under which a board moves.
+    pub(super) fn stand_in_slots(&self, cases: &[&Case]) -> bool {
+        let is_one = |own: &Stacked| cases.iter().any(|case| case.id == own.case);
+        stacked::stacked(self.work).iter().any(|own| own.slotted > 0 && is_one(own))
     }
 
     /// The stiles of a case that are scribed to a wall.
