@@ -157,7 +157,8 @@ impl<'a> Streams<'a> {
         let count = all.iter().position(|byte| *byte < 0x80)? + 1;
         let taken = self.take(stream, count)?;
         out.extend_from_slice(taken);
-        let value = taken.iter().rev().fold(0_u32, |value, byte| value << 7 | u32::from(byte & 0x7f));
+        let value =
+            taken.iter().rev().fold(0_u32, |value, byte| value << 7 | u32::from(byte & 0x7f));
         Some(value)
     }
 }
