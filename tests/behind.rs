@@ -113,6 +113,54 @@ fn a_board_stands_between_two_drawers_side_by_side() {
     assert!(part(&text, "books.shelf-a-lower").0.is_some());
 }
 
+/// A niche beside a cupboard would be open into it: a board stands between them unasked, on
+/// the bottom and up to the shelf behind the rail over them, for which that shelf lies there.
+/// Two doors, two niches, and bays of a niche over a cupboard each may be one room. The row is
+/// 20 high, the rail over it 1-1/2 wide, and the shelf behind that 3/4 thick and flush with
+/// its top: 20 + 1-1/2 − 3/4 = 20-3/4 between bottom and shelf.
+#[test]
+fn what_a_door_closes_is_closed_beside_a_niche_too() {
+    let row = |row: &str| {
+        let list = format!(
+            "down {{ doors upper {{ share 1 }}; rail {{ wide 1-1/2 }}; across {{ high 20; {row} }} }}"
+        );
+        framed(&list).replace("partitions { joint dado { deep 1/4 } }\n", "")
+    };
+    let stile = "stile { wide 1-1/2 }";
+    let parted = [
+        format!("door a {{ share 1; hung left }}; {stile}; open b {{ share 1 }}"),
+        format!("open a {{ share 1 }}; {stile}; doors b {{ share 1 }}"),
+    ];
+    for own in parted {
+        let text = row(&own);
+        let (board, _) = part(&text, "books.partition-a-b");
+        let board = board.expect("a partition");
+        let (shelf, _) = part(&text, "books.shelf-upper-a");
+        let (bottom, _) = part(&text, "books.bottom");
+        let (shelf, bottom) = (shelf.expect("a shelf"), bottom.expect("a bottom"));
+        assert_eq!(shelf.cuboid().from.y - bottom.cuboid().to.y, inches(83, 4), "{own}");
+        assert!(board.cuboid().from.y <= bottom.cuboid().to.y, "{own}");
+        assert!(board.cuboid().to.y >= shelf.cuboid().from.y, "{own}");
+        assert_eq!(bench::built(&compile(&text)), Vec::<String>::new(), "{own}");
+    }
+    let one_room = [
+        format!("doors a {{ share 1 }}; {stile}; doors b {{ share 1 }}"),
+        format!("open a {{ share 1 }}; {stile}; open b {{ share 1 }}"),
+    ];
+    for own in one_room {
+        assert_eq!(part(&row(&own), "books.partition-a-b").0, None, "{own}");
+    }
+    let bay = |name: &str| {
+        format!(
+            "down {{ share 1; open {name}-top {{ share 1 }}; rail {{ wide 1-1/2 }}; doors {name} {{ share 1 }} }}"
+        )
+    };
+    let bays = format!("across {{ {}; {stile}; {} }}", bay("a"), bay("b"));
+    let text = framed(&bays).replace("partitions { joint dado { deep 1/4 } }\n", "");
+    let boards = compile(&text).parts.expect("parts");
+    assert!(!boards.all.iter().any(|own| own.path.contains("partition")), "{bays}");
+}
+
 /// In a frame, two inset fronts before a divider share its thickness but for one gap:
 /// the openings are (40 − 4 − 3/4) / 2 = 17-5/8 wide, and a front is wider by
 /// (3/4 − 3/32) / 2 = 21/64 at the divider and less wide by 3/32 at the stile:

@@ -22,17 +22,22 @@ impl Drafts<'_> {
             || below.is_some_and(|below| self.ends_at(below, false))
     }
 
-    /// True for a stile that needs a partition: the maker asks for one, or a drawer is
-    /// right beside it.
+    /// True for a stile that needs a partition: the maker asks for one, a drawer is right
+    /// beside it, or it parts what is open from what a door closes, which would be open
+    /// with it.
     pub(super) fn needs_partition(&self, stile: usize) -> bool {
-        let slides = |item: Option<&Item>, at_end| matches!(item, Some(Item::Opening(id)) if self.slides_at(id.at, at_end));
         let body = self.members.get(stile).and_then(|draft| draft.entry.body());
         let said = body.and_then(|body| body.one(words::stile::PARTITION));
         if let Some(said) = said {
             return !said.is(Nothing::None);
         }
+        let beside = |item: Option<&Item>, right| match item {
+            Some(Item::Opening(id)) => self.at_edge(id.at, right),
+            Some(Item::Member(_)) | None => Beside::default(),
+        };
         let [before, after] = self.neighbors(stile);
-        slides(before, true) || slides(after, false)
+        let (before, after) = (beside(before, true), beside(after, false));
+        before.slides || after.slides || before.is_shut_off_from(after)
     }
 
     /// The items before and after a member in its list.
@@ -84,27 +89,59 @@ impl Drafts<'_> {
         }
     }
 
-    /// True where a drawer or tray lies at the right edge of an opening, or at its
-    /// left edge.
-    fn slides_at(&self, opening: usize, right: bool) -> bool {
-        let Some(draft) = self.openings.get(opening) else { return false };
-        let slides =
-            |item: &Item| matches!(item, Item::Opening(id) if self.slides_at(id.at, right));
-        if let Some(behind) = draft.behind {
-            return self.slides_at(behind, right);
-        }
+    /// What lies at the right edge of an opening, or at its left edge.
+    fn at_edge(&self, opening: usize, right: bool) -> Beside {
+        let Some(draft) = self.openings.get(opening) else { return Beside::default() };
+        let of = |item: &Item| match item {
+            Item::Opening(id) => self.at_edge(id.at, right),
+            Item::Member(_) => Beside::default(),
+        };
+        let behind = draft.behind.map(|behind| self.at_edge(behind, right));
         match (draft.list, draft.leaf) {
-            (Some(Axis::Down), _) => draft.items.iter().any(slides),
-            (Some(Axis::Across), _) if right => draft.items.last().is_some_and(slides),
-            (Some(Axis::Across), _) => draft.items.first().is_some_and(slides),
-            (None, Some(OpeningWord::Drawer | OpeningWord::Tray)) => true,
-            (
-                None,
-                Some(
-                    OpeningWord::Door | OpeningWord::Doors | OpeningWord::Open | OpeningWord::False,
-                )
-                | None,
-            ) => false,
+            (Some(Axis::Down), _) => {
+                draft.items.iter().map(of).fold(Beside::default(), Beside::and)
+            }
+            (Some(Axis::Across), _) if right => draft.items.last().map(of).unwrap_or_default(),
+            (Some(Axis::Across), _) => draft.items.first().map(of).unwrap_or_default(),
+            (None, Some(OpeningWord::Drawer | OpeningWord::Tray)) => {
+                Beside { slides: true, ..Beside::default() }
+            }
+            (None, Some(OpeningWord::Door | OpeningWord::Doors)) => Beside {
+                slides: behind.is_some_and(|behind| behind.slides),
+                closed: true,
+                open: false,
+            },
+            (None, Some(OpeningWord::Open)) => Beside { open: true, ..Beside::default() },
+            (None, Some(OpeningWord::False) | None) => behind.unwrap_or_default(),
+        }
+    }
+}
+
+/// What lies at an edge of an opening.
+#[derive(Clone, Copy, Debug, Default)]
+struct Beside {
+    /// A drawer or tray.
+    slides: bool,
+    /// What a door closes.
+    closed: bool,
+    /// What nothing closes.
+    open: bool,
+}
+
+impl Beside {
+    /// True where what is open at one side would open what a door closes at the other.
+    /// Where both have both, one over the other, they may be in one line: then no board is
+    /// needed.
+    const fn is_shut_off_from(self, other: Self) -> bool {
+        let both = self.open && self.closed && other.open && other.closed;
+        !both && (self.open && other.closed || self.closed && other.open)
+    }
+
+    fn and(self, other: Self) -> Self {
+        Self {
+            slides: self.slides || other.slides,
+            closed: self.closed || other.closed,
+            open: self.open || other.open,
         }
     }
 }

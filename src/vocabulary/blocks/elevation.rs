@@ -237,7 +237,7 @@ block! {
 block! {
     /// `stile { … }` between openings
     stile: "stile", "a stile",
-    "An upright member of the frame. A partition stands behind it where it has a board of the case to stand on and one to reach up to: at the bottom and top of the case, or the shelf behind a rail.";
+    "An upright member of the frame. A partition stands behind it where it has a board of the case to stand on and one to reach up to: at the bottom and top of the case, or the shelf behind a rail. Unasked, one stands beside a drawer, and between what a door closes and what stays open.";
     WIDE: Size = ("wide", "its width", "wide 1-1/2").required()
         .can_be("5 mm", "1 m")
         .usual("12 mm", "9 in");
