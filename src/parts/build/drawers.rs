@@ -1,6 +1,6 @@
 //! Drawer boxes, and the packers that bring their slides flush.
 
-use crate::measure::Length;
+use crate::measure::{Length, Unit};
 use crate::model::{
     Axis, DrawerBox, DrawerBoxes, FrontId, Hardware, JointKind, Leaf, Opening, OpeningKind, Runs,
     Side, Size, Slide, Stock,
@@ -147,15 +147,25 @@ fn drawer(
         notches(builder, ends[1], notch, slide, reach.length);
     }
     let of = Of::Front(FrontId { opening: opening.id, leaf: Leaf::Front });
-    // The screws of a framed front go into its lower rail, which the box covers
-    // however low it is.
-    let held = |part: &Part| match part.role {
-        Role::Slab => part.of == of,
-        Role::FrontRail => part.of == of && part.which == Which::Bottom,
-        _ => false,
+    // The screws of a framed front go into what the box covers of its frame: most of it is
+    // the lower rail, or the stiles of a box that begins above that.
+    let held = |part: &Part| {
+        part.of == of && matches!(part.role, Role::Slab | Role::FrontRail | Role::FrontStile)
     };
-    let front = builder.own().find(|(_, part)| held(part)).map(|(id, _)| id);
-    if let Some(front) = front {
+    let behind = builder.part(ends[0]).map(Part::cuboid);
+    let covered = |part: &Part| {
+        let (own, behind) = (part.cuboid(), behind.as_ref()?);
+        let over = |side| own.overlap_along(behind, side).max(Length::ZERO);
+        let [wide, high] =
+            [Direction::X, Direction::Y].map(|side| over(side).in_unit(Unit::Millimetre));
+        let area = wide * high;
+        area.is_positive().then_some(area)
+    };
+    let boards = builder.own().filter(|(_, part)| held(part));
+    // Of two alike the last, which is the lower one.
+    let boards = boards.filter_map(|(id, part)| Some((covered(part)?, id)));
+    let front = boards.reduce(|most, next| if next.0 >= most.0 { next } else { most });
+    if let Some((_, front)) = front {
         builder.join(JointSort::FrontFixed, front, ends[0], false, opening.span);
     }
     Made { sides, front: ends[0], bottom }
