@@ -1,9 +1,9 @@
-//! Doors that a wall beside the piece stops before their hinges do, or a case beside theirs
-//! once they are open 90 degrees; before that `door-stopped` tells of it.
+//! Doors that a wall beside the piece stops before their hinges do, or a case beside theirs or
+//! a keep-out once they are open 90 degrees; before that `door-stopped` tells of it.
 
 use crate::measure::{Angle, Length};
-use crate::model::{Case, CaseId, Piece, Side};
-use crate::parts::{Assembly, Cuboid, Direction, Front};
+use crate::model::{Case, CaseId, KeepOutId, Piece, Side};
+use crate::parts::{Assembly, Cuboid, Direction, Front, keep_out_space};
 use crate::plans::Workings;
 use crate::trade::{Body, Hung, Patch};
 
@@ -14,6 +14,8 @@ pub enum Obstacle {
     Wall(Side),
     /// A case beside the door's, which reaches farther forward.
     Case(CaseId),
+    /// What stands at the wall behind the piece and reaches out past the door's hinge edge.
+    KeepOut(KeepOutId),
 }
 
 impl Obstacle {
@@ -24,6 +26,12 @@ impl Obstacle {
             Self::Wall(side) => format!("the {} wall", side.word()),
             Self::Case(id) => {
                 format!("the side of {}", piece.case(id).map_or("", |case| case.name.as_str()))
+            }
+            Self::KeepOut(id) => {
+                format!(
+                    "the {}",
+                    piece.site.keep_outs.get(id.0).map_or("", |own| own.name.as_str())
+                )
             }
         }
     }
@@ -77,8 +85,9 @@ fn wall<'a>(work: &Workings<'_>, front: &'a Front<'_>) -> Option<AtWall<'a>> {
     Some(own.1)
 }
 
-/// The first of the other cases that it meets, wherever they stand: beside its own, or on a
-/// case beside it. The corner of a door comes past them by as much as its hinge leaves open.
+/// The first of the other cases and of the keep-outs that it meets, wherever the cases stand:
+/// beside its own, or on a case beside it. The corner of a door comes past them by as much as
+/// its hinge leaves open.
 fn beside<'a>(work: &Workings<'_>, front: &'a Front<'_>) -> Option<AtWall<'a>> {
     let (piece, parts) = (work.piece, work.parts);
     let side = front.hung?;
@@ -86,18 +95,26 @@ fn beside<'a>(work: &Workings<'_>, front: &'a Front<'_>) -> Option<AtWall<'a>> {
     let (edge, out) = (front.hinge_edge(side), -front.space.from.z);
     let pull = front.pull.as_ref().map_or(Length::ZERO, |(pull, _)| pull.stands);
     let reach = front.space.size(Direction::X) + pull + NEAR;
-    let is_near = |case: &&Case| {
-        case.id != front.case && case.x < edge + reach && edge - reach < case.x + case.wide.length
-    };
-    let met = piece.cases.iter().filter(is_near).filter_map(|case| {
+    let comes_near = |(from, to): (Length, Length)| from < edge + reach && edge - reach < to;
+    let is_level = |space: &Cuboid| space.overlaps_along(&front.space, Direction::Y);
+    let is_near =
+        |case: &&Case| case.id != front.case && comes_near((case.x, case.x + case.wide.length));
+    let met = |at: Obstacle, patches: &[Patch]| stopped(work, front, out, (at, patches, mercy));
+    let cases = piece.cases.iter().filter(is_near).filter_map(|case| {
         let stands = parts.of_case(case.id).iter().filter(|part| {
-            !matches!(part.assembly, Assembly::DrawerBox(_) | Assembly::Loose(_))
-                && part.cuboid().overlaps_along(&front.space, Direction::Y)
+            let is_loose = matches!(part.assembly, Assembly::DrawerBox(_) | Assembly::Loose(_));
+            !is_loose && is_level(&part.cuboid())
         });
         let patches: Vec<Patch> = stands.map(|part| patch(&part.cuboid())).collect();
-        stopped(work, front, out, (Obstacle::Case(case.id), &patches, mercy))
+        met(Obstacle::Case(case.id), &patches)
     });
-    let first = met.min_by_key(|(surely, _)| *surely);
+    let keep_outs = (0..).map(KeepOutId).zip(&piece.site.keep_outs);
+    let keep_outs = keep_outs.filter_map(|(id, own)| {
+        let space = keep_out_space(piece, own);
+        let is_near = comes_near((space.from.x, space.to.x)) && is_level(&space);
+        is_near.then(|| met(Obstacle::KeepOut(id), &[patch(&space)]))?
+    });
+    let first = cases.chain(keep_outs).min_by_key(|(surely, _)| *surely);
     first.filter(|(surely, _)| *surely > Angle::SQUARE).map(|(_, own)| own)
 }
 

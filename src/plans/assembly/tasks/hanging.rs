@@ -282,6 +282,20 @@ impl Maker<'_, '_> {
         Some(task)
     }
 
+    /// What keeps a door from a wall or from a case beside its own, which are there only in
+    /// the house.
+    pub(super) fn door_stops(&self) -> Vec<String> {
+        let stopped = at_wall(self.work).into_iter().map(|own| {
+            format!(
+                "open {} slowly as far as it goes, and fit a door stop or a limiter for its hinges before it meets {}, at about {} degrees",
+                front_told(self.piece, own.front.id),
+                own.at.told(self.piece),
+                own.opens.0.floor()
+            )
+        });
+        stopped.collect()
+    }
+
     /// What slides behind doors, in the singular; `None` where nothing does.
     fn slide_behind_doors(&self) -> Option<&'static str> {
         let openings = self.piece.cases.iter().flat_map(|case| &case.openings);
