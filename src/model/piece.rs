@@ -19,7 +19,7 @@ use super::measured::Reading;
 use super::opening::{Member, Opening, OpeningKind};
 use super::run::{CaseRun, Space};
 use super::shop::Shop;
-use super::site::{Boundary, Site};
+use super::site::{Boundary, KeepOut, Site};
 use super::size::{Facts, Size};
 use super::sold::{Abrasive, Glue, SoldSupply};
 use super::species::OwnSpecies;
@@ -156,6 +156,27 @@ impl Piece {
         })
     }
 
+    /// What of the room stands in a free place from the wall to where the faces of the cases
+    /// beside it are, as a chimney breast does: nothing goes from one side to the other then.
+    #[must_use]
+    pub fn walled_up(&self, space: &Space) -> Option<&KeepOut> {
+        // A stick or a line needs as much before it.
+        let clear = self.tape().unit.either(Length::inches(1, 1), Length::mm(25));
+        let right = space.x + space.wide.length;
+        self.site.keep_outs.iter().find(|own| {
+            let from = own.from_left.max(space.x);
+            let to = (own.from_left + own.wide).min(right);
+            let is_low = own.up < space.high.length.half();
+            is_low && (to - from).twice() > space.wide.length && own.deep + clear > self.wall()
+        })
+    }
+
+    /// True where such a thing parts the piece: each side of it is set by its own wall.
+    #[must_use]
+    pub fn is_parted(&self) -> bool {
+        self.spaces().any(|(_, space)| self.walled_up(space).is_some())
+    }
+
     /// From the left side of the whole piece to its right side.
     #[must_use]
     pub fn wide(&self) -> Length {
@@ -235,6 +256,12 @@ impl Piece {
     pub fn legs_under<'p>(&'p self, case: &'p Case) -> Option<(&'p OnLegs, &'p BoughtLeg)> {
         let legs = case.on_legs.as_deref()?;
         Some((legs, self.leg(legs.leg)?))
+    }
+
+    /// True for a case that its legs level: each has an adjuster.
+    #[must_use]
+    pub fn has_adjusters(&self, case: &Case) -> bool {
+        self.legs_under(case).is_some_and(|(_, leg)| leg.adjust.is_positive())
     }
 
     /// A router bit.

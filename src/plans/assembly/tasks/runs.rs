@@ -130,6 +130,12 @@ impl Maker<'_, '_> {
     pub(super) fn kept(&self, over: Option<bool>) -> (Vec<String>, Vec<Doing>) {
         let told = |own: &Space| {
             let wide = self.text(own.wide.length);
+            if let Some(stands) = self.piece.walled_up(own) {
+                return format!(
+                    "the {} stands in the space for {}: place what is on each side of it by the wall there, and measure first, low, halfway up, and high, and in front and at the back, that it goes between that wall and the {}",
+                    stands.name, own.name, stands.name
+                );
+            }
             match over.is_some() {
                 true => format!(
                     "keep a space of {wide} for {} when you hang what is beside it: cut two sticks of that length, and hold them between what hangs there, one at the bottom and one at the top, until the second of both is screwed on",
@@ -151,7 +157,8 @@ impl Maker<'_, '_> {
             all.filter(|(id, _)| of_run(id.run).is_some_and(is))
         };
         let mut lines: Vec<String> = spaces().map(|(_, own)| told(own)).collect();
-        let keeps = spaces().map(|(id, _)| Doing::House(House::Keep(id)));
+        let keeps = spaces().filter(|(_, own)| self.piece.walled_up(own).is_none());
+        let keeps = keeps.map(|(id, _)| Doing::House(House::Keep(id)));
         let mut does: Vec<Doing> = keeps.collect();
         for case in self.piece.cases.iter().filter(|case| is(case)) {
             for filler in &case.fillers {

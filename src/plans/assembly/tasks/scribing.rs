@@ -118,6 +118,7 @@ impl Maker<'_, '_> {
                 };
                 format!("{name} may be too wide to go between the walls as it is:{stands} hang a plumb line {place}, where the face of {name} will be, and measure from it to the wall on each side, at the heights of the foot, the middle, and the top of the stiles{from}; on each side, subtract that distance from half the width of {name}: the difference comes off the stile there; mark it at the three heights, and join the marks; check that there is room from wall to wall along its back, too")
             }
+            None if self.piece.is_parted() => "block each case off the wall that it is scribed to, by the same amount at top and bottom, and set the compass to the widest gap there".to_owned(),
             None if !lone && based => "slide the case at the wall off its place on the base, away from the wall, by the same amount at top and bottom, and set the compass to that amount".to_owned(),
             None => "block the piece off the wall that you scribe to, by the same amount at top and bottom, and set the compass to the widest gap".to_owned(),
         }
@@ -125,6 +126,9 @@ impl Maker<'_, '_> {
 
     /// How the stiles are planed, and where they go then.
     fn planed(&self) -> String {
+        if self.piece.is_parted() {
+            return format!("{PLANED}; move each case home and level it again");
+        }
         let home = match (self.lone_bases().is_empty(), self.shared_bases().is_empty()) {
             (true, true) => "; move the piece home and level it again",
             (true, false) if self.between_walls().is_none() => "; slide the case home",
@@ -149,6 +153,9 @@ impl Maker<'_, '_> {
         let mut cases = self.piece.cases.iter().filter(|case| case.is_in_row());
         let first = cases.next();
         let last = cases.next_back().or(first);
+        if self.piece.is_parted() {
+            return false;
+        }
         let scribed = |case: Option<&Case>, side: Side| {
             case.and_then(|case| case.filler(side)).is_some_and(|own| own.scribe.is_some())
         };
@@ -162,6 +169,9 @@ impl Maker<'_, '_> {
         let mut cases = self.piece.cases.iter().filter(|case| case.is_in_row());
         let first = cases.next()?;
         let last = cases.next_back();
+        if self.piece.is_parted() {
+            return None;
+        }
         let both = scribed(first, Side::Left) && scribed(last.unwrap_or(first), Side::Right);
         both.then_some(match self.piece.cases.len() {
             1 => first.name.as_str(),
