@@ -27,45 +27,54 @@ fn check(piece: &Piece, sink: &mut Sink) {
             let meets = match covered {
                 Covered::Left => meets(piece, case, Side::Left),
                 Covered::Right => meets(piece, case, Side::Right),
-                Covered::Back => {
-                    piece.site.fixed.then(|| "the piece is fixed to the wall there".to_owned())
-                }
+                Covered::Back => piece
+                    .site
+                    .fixed
+                    .then(|| Meets::All("the piece is fixed to the wall there".to_owned())),
                 Covered::Under => None,
             };
             let Some(meets) = meets else { continue };
-            sink.push(
-                RULE.finding(
+            let (cover_of, name) = (cover_told(covered), &case.name);
+            let (title, note) = match meets {
+                Meets::All(what) => (
+                    format!("nobody sees the {cover_of} of {name}, because {what}"),
+                    "take the cover out".to_owned(),
+                ),
+                Meets::Part(beside, side) => (
+                    format!("the {cover_of} of {name} lies where {beside} is screwed to its end"),
                     format!(
-                        "nobody sees the {} of {}, because {meets}",
-                        cover_told(covered),
-                        case.name
+                        "part of that end is seen: take the cover out, and give the end a stock that may be seen, as in `end {} {{ stock … }}`",
+                        side.word()
                     ),
-                    cover.span,
-                    "this cover",
-                )
-                .label(case.span, "this case")
-                .note("take the cover out")
-                .subject(&case.path),
-            );
+                ),
+            };
+            let found = RULE.finding(title, cover.span, "this cover").label(case.span, "this case");
+            sink.push(found.note(note).subject(&case.path));
         }
     }
 }
 
+/// What stands at a side of a case.
+enum Meets<'p> {
+    /// It hides the whole of it.
+    All(String),
+    /// This case hides part of it.
+    Part(&'p str, Side),
+}
+
 /// What stands at a side of a case, where that is not free.
-fn meets(piece: &Piece, case: &Case, side: Side) -> Option<String> {
+fn meets<'p>(piece: &'p Piece, case: &'p Case, side: Side) -> Option<Meets<'p>> {
     if let Exposure::Wall { .. } = side.of(&case.exposure) {
-        return Some("a wall is there".to_owned());
+        return Some(Meets::All("a wall is there".to_owned()));
     }
     if let Some(filler) = case.filler(side) {
-        return Some(format!("the filler {} is there", filler.name));
+        return Some(Meets::All(format!("the filler {} is there", filler.name)));
     }
-    let touches = |other: &&Case| match side {
-        Side::Left => other.x + other.wide.length == case.x,
-        Side::Right => case.x + case.wide.length == other.x,
-    };
-    let level = |other: &&Case| {
-        other.base_high().length < case.high.length && case.base_high().length < other.high.length
-    };
-    let beside = piece.cases.iter().filter(touches).find(level)?;
-    Some(format!("{} stands there", beside.name))
+    let own = (case.base_high().length, case.high.length);
+    if let Some(beside) = piece.hides(case, side, own) {
+        return Some(Meets::All(format!("{} stands there", beside.name)));
+    }
+    let level = |other: &&Case| other.base_high().length < own.1 && own.0 < other.high.length;
+    let beside = piece.touching(case, side).find(level)?;
+    Some(Meets::Part(&beside.name, side))
 }

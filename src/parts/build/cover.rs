@@ -107,21 +107,33 @@ fn over_back(builder: &Builder<'_>, cover: &Cover, last: CaseId) -> Draft {
     }
 }
 
+/// What a cover under a case is shorter at an end that stands against another case: 1/32 in,
+/// 1 mm (common practice, no source).
+fn play(builder: &Builder<'_>, side: Side, at: (Length, Length)) -> Size {
+    match builder.piece.hides(builder.case, side, at) {
+        Some(_) => builder.piece.tape().unit.either(Length::inches(1, 32), Length::mm(1)).into(),
+        None => Size::zero(),
+    }
+}
+
 /// A cover under a case lies under all of it, from the face of its frame, or of its front
-/// edges, to the wall.
+/// edges, to the wall. It goes up between cases beside it that reach lower, and has play there.
 fn under(builder: &Builder<'_>, cover: &Cover) -> Draft {
     let case = builder.case;
     let front = builder.planes.frame.clone();
+    let low = low(case) - &cover.thick;
+    let at = (low.length, low.length + cover.thick.length);
+    let [left, right] = Side::BOTH.map(|side| play(builder, side, at));
     Draft {
         of: Of::Case(builder.id),
         which: Which::Bottom,
         role: Role::Cover,
         assembly: Assembly::Loose(builder.id),
         stock: cover.stock,
-        length: case.wide.clone(),
+        length: &case.wide - &left - right,
         width: &builder.planes.rear - &front,
         thickness: None,
-        stands: Builder::stands(Size::zero(), low(case) - &cover.thick, front),
+        stands: Builder::stands(left, low, front),
         axes: LYING,
         show: Some(Face::ThickStart),
         span: cover.span,

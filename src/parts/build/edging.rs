@@ -209,7 +209,16 @@ fn faces(piece: &Piece, case: &Case, part: &Part, edging: &Edging) -> Vec<Face> 
                 _ => case,
             };
             let is_over = part.which == Which::Back && side.of(&end.covers.ends).is_some();
-            !is_over && matches!(side.of(&end.exposure), Exposure::Seen)
+            // What hangs beside it may begin above it.
+            let (low, high) = part.extent(Direction::Y);
+            let is_free = match side.of(&end.exposure) {
+                Exposure::Seen => true,
+                Exposure::Neighbour => {
+                    part.which == Which::Bottom && piece.hides(end, side, (low, high)).is_none()
+                }
+                Exposure::Wall { .. } => false,
+            };
+            !is_over && is_free
         }
         _ => true,
     };

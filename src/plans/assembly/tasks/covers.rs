@@ -1,6 +1,7 @@
 //! Fitting covers, when the cases stand and hold.
 
 use crate::diagnostics::listed;
+use crate::measure::Length;
 use crate::model::JointKind;
 use crate::parts::{Direction, JointSort, Part, PartId, Role, Spare, Which};
 use crate::plans::fitting::Long;
@@ -156,8 +157,11 @@ impl Maker<'_, '_> {
             (Over::Back, _) => {
                 "with its sides even with the outsides of the ends and its top even with that of".to_owned()
             }
-            (Over::Under { framed: true }, _) => "with its ends even with the sides of the case and its front edge even with the face of the frame, tight under".to_owned(),
-            (Over::Under { framed: false }, _) => "with its ends even with the sides of the case and its front edge even with that of".to_owned(),
+            (Over::Under { framed }, _) => format!(
+                "with {} and its front edge even with {}",
+                self.ends_under(part),
+                if framed { "the face of the frame, tight under" } else { "that of" }
+            ),
         };
         let mut lines = self.scribed_cover(own, part, over);
         let long = own.long.map_or(String::new(), |long| format!(" {} long", self.text(long)));
@@ -171,6 +175,22 @@ impl Maker<'_, '_> {
             own.screws
         ));
         lines
+    }
+
+    /// Where the ends of a cover under a case come.
+    fn ends_under(&self, part: &Part) -> String {
+        let case = self.piece.case(part.case);
+        let case = case.map(|case| (case.x, case.x + case.wide.length));
+        let (from, to) = part.extent(Direction::X);
+        let [left, right] = case.map_or([Length::ZERO; 2], |own| [from - own.0, own.1 - to]);
+        match (left.is_positive(), right.is_positive()) {
+            (false, false) => "its ends even with the sides of the case".to_owned(),
+            (true, true) => {
+                "the same gap at both ends to the cases beside it, which reach lower".to_owned()
+            }
+            (true, false) => "its right end even with the side of the case".to_owned(),
+            (false, true) => "its left end even with the side of the case".to_owned(),
+        }
     }
 
     /// How a cover comes to the floor and the wall: it is held beside its place, since the

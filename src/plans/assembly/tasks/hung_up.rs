@@ -3,7 +3,7 @@
 
 use crate::diagnostics::listed;
 use crate::measure::Length;
-use crate::model::{Case, KeepOut};
+use crate::model::{Case, KeepOut, Side};
 use crate::plans::beside;
 use crate::plans::operations::{Doing, House, WallStrip};
 use crate::plans::wall;
@@ -45,6 +45,7 @@ impl<'a> Maker<'_, 'a> {
                 listed(&here)
             ));
         }
+        lines.extend(hung.iter().filter_map(|case| self.strip_between(case)));
         lines.extend(hung.iter().flat_map(|case| self.strip_in_the_way(case)));
         let short = hung.iter().filter(|case| {
             let is_known = case.hung.as_ref().is_some_and(|hung| hung.studs.is_some());
@@ -75,6 +76,26 @@ impl<'a> Maker<'_, 'a> {
         let last = self.simple(title, lines, Vec::new(), Work::Fit, efforts, vec![after]);
         self.does(last, does);
         last
+    }
+
+    /// Where a strip must end because a case beside its own reaches lower, and would be held
+    /// off the wall by it.
+    fn strip_between(&self, case: &Case) -> Option<String> {
+        let strip = trade::wall_strip(self.piece.tape().unit);
+        let up = case.base_high().length;
+        let lower = Side::BOTH.map(|side| self.piece.hides(case, side, (up - strip, up)));
+        let names: Vec<&str> = lower.iter().flatten().map(|own| own.name.as_str()).collect();
+        let place = match lower {
+            [None, None] => return None,
+            [Some(_), Some(_)] => format!("between where the sides of {} come", listed(&names)),
+            [Some(_), None] => format!("to the right of where {} comes", listed(&names)),
+            [None, Some(_)] => format!("to the left of where {} comes", listed(&names)),
+        };
+        Some(format!(
+            "keep the strip for {} {place}: behind {} it would hold it off the wall",
+            case.name,
+            if names.len() == 1 { "that" } else { "one of them" }
+        ))
     }
 
     /// What must stay clear where the strip under a case would be: a range hood under a short
