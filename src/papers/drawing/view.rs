@@ -331,7 +331,8 @@ fn dimensions(
             .into_iter()
             .map(|(from, to, figure)| (high - from, high - to, figure))
             .collect();
-        svg.chain_upright(&chained, x, letter);
+        let taken = svg.chain_upright(&chained, x, letter);
+        let next = x + (letter * 3.0).max(taken + letter * 1.6);
         let between =
             |from: Length, to: Length| (high - mm(from), high - mm(to), figures.text(to - from));
         let top = case.high.length;
@@ -343,9 +344,10 @@ fn dimensions(
         let bare = upper.map(|own| (covered.unwrap_or(top), own.base_high().length));
         heights.extend(bare.filter(|(from, to)| from < to).map(|(from, to)| between(from, to)));
         heights.extend(upper.map(|own| between(own.base_high().length, own.high.length)));
-        svg.chain_upright(&heights, x + letter * 3.0, letter);
+        let taken = svg.chain_upright(&heights, next, letter);
         if let Some(whole) = over_all(piece) {
-            svg.chain_upright(&[between(Length::ZERO, whole)], x + letter * 6.0, letter);
+            let next = next + (letter * 3.0).max(taken + letter * 1.6);
+            svg.chain_upright(&[between(Length::ZERO, whole)], next, letter);
         }
     }
 }
