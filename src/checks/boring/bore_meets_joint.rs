@@ -6,7 +6,7 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
 use crate::measure::Length;
 use crate::model::Piece;
-use crate::parts::{Bore, Cuboid, Direction, Feature, Part, Parts, Role};
+use crate::parts::{Bore, Cuboid, Direction, Face, Feature, Part, Parts, Role};
 use crate::plans::Workings;
 
 use super::bores;
@@ -57,8 +57,10 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                     .note("move it farther in"),
                 )
             } else {
-                let joint =
-                    part.features.iter().find_map(|joint| into(piece, part, (bore, kind), joint));
+                let joint = part
+                    .features
+                    .iter()
+                    .find_map(|joint| into((piece, parts), part, (bore, kind), joint));
                 let framed = || into_frame(piece, parts, part, bore).filter(|_| !is_told);
                 joint.or_else(framed)
             };
@@ -83,7 +85,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
 
 /// A bore that runs into a joint of its part.
 fn into(
-    piece: &Piece,
+    (piece, parts): (&Piece, &Parts),
     part: &Part,
     (bore, kind): (&Feature, Bore),
     joint: &Feature,
@@ -107,6 +109,18 @@ fn into(
     if part.span != bore.span && part.span != joint.span {
         found = found.label(part.span, "in this board");
     }
+    // Which of several holes, and what it meets.
+    let lies = |own: &Feature| {
+        format!(
+            "{} to {} from the {}",
+            tape.text(own.u.0),
+            tape.text(own.u.1),
+            part.face_name(Face::LengthStart)
+        )
+    };
+    let takes = joint.takes.and_then(|id| parts.get(id));
+    let takes = takes.map_or(String::new(), |other| format!(", for {}", other.path));
+    found = found.working(what, lies(bore)).working(named, format!("{}{takes}", lies(joint)));
     let thick = part.depth(bore.face);
     let over = bore.deep + joint.deep - thick;
     if bore.face == joint.face.opposite() && over.is_positive() {

@@ -96,7 +96,7 @@ fn backs(piece: &Piece, parts: &Parts, climate: &Climate, sink: &mut Sink) {
         .because("it pushes the case apart when it swells, and it splits when it shrinks")
         .note("make the back of plywood, or of narrow boards that overlap and are each held in the middle")
         .subject(&back.path);
-        sink.push(moved(diagnostic, piece, climate, wide, &own));
+        sink.push(in_a_year(diagnostic, piece, climate, wide, &own));
     }
 }
 
@@ -131,8 +131,25 @@ fn countertops(piece: &Piece, parts: &Parts, climate: &Climate, sink: &mut Sink)
             .because("it splits when it shrinks, or shears its screws off")
             .fix(top.spec.held_at.says("held slots", "screw it through slots"))
             .subject(&case.path);
-        sink.push(moved(diagnostic, piece, climate, apart, &moves));
+        sink.push(in_a_year(diagnostic, piece, climate, apart, &moves));
     }
+}
+
+/// How wood so wide moves, on the day on which it moves most and from one end of the year to
+/// the other.
+pub(super) fn in_a_year(
+    found: Diagnostic,
+    piece: &Piece,
+    climate: &Climate,
+    wide: Length,
+    own: &Swelling,
+) -> Diagnostic {
+    let tape = piece.tape();
+    let (dry, wet) = (own.driest, own.dampest);
+    moved(found, piece, climate, wide, own).working(
+        "in a year",
+        format!("{} on the driest day, {} on the dampest", tape.fine(dry), tape.fine(wet)),
+    )
 }
 
 /// True for the axis that the two meet across: a joint does not run along it.
@@ -197,11 +214,6 @@ fn report(piece: &Piece, climate: &Climate, glue: &Glue<'_>) -> Diagnostic {
         };
         diagnostic = diagnostic.label(stock.span, text);
     }
-    let (dry, wet) = (glue.own.driest, glue.own.dampest);
-    moved(diagnostic, piece, climate, glue.along, &glue.own)
-        .working(
-            "in a year",
-            format!("{} on the driest day, {} on the dampest", tape.fine(dry), tape.fine(wet)),
-        )
+    in_a_year(diagnostic, piece, climate, glue.along, &glue.own)
         .note("use sheet goods for both, run the grain of both the same way, or glue only the front edge and slot the rest")
 }

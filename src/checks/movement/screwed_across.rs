@@ -10,8 +10,7 @@ use crate::parts::{Assembly, Joint, JointSort, Part, PartId, Parts, Role};
 use crate::plans::fitting::from_end;
 use crate::plans::seasons::Climate;
 
-use super::cross_grain::{RULE, most, moves};
-use super::moved;
+use super::cross_grain::{RULE, in_a_year, most, moves};
 
 /// What holds a board, and by which joint.
 type Held<'a> = (&'a Part, &'a Joint);
@@ -120,5 +119,5 @@ fn report(
         .because("it splits when it shrinks, or shears its screws off")
         .note("make this board of sheet goods, or both of solid wood with the grain the same way; or make the holes of all but the front screws slots that run across its grain, and accept this")
         .subject(&board.path);
-    Some(moved(found, piece, climate, apart, &own))
+    Some(in_a_year(found, piece, climate, apart, &own))
 }
