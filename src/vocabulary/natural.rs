@@ -39,6 +39,26 @@ const UNITS: &[(&str, &[&str])] = &[
     ("kg", &["kilogram", "kilograms", "kilo", "kilos", "kgs"]),
 ];
 
+/// How makers write what a price is for, behind how it is written here.
+const SOLD_BY: &[(&str, &[&str])] = &[
+    ("board-foot", &["bf", "bdft", "bd-ft", "fbm", "board-feet", "boardfoot"]),
+    ("ft2", &["sf", "sqft", "sq-ft", "square-foot"]),
+    ("m2", &["sqm", "square-meter"]),
+    ("m3", &["cbm", "cubic-meter"]),
+    ("ft", &["foot", "lf"]),
+    ("m", &["meter", "lm"]),
+    ("each", &["ea", "pc", "pcs", "piece", "one"]),
+    ("sheet", &["sht", "panel"]),
+    ("pack", &["pk", "pkg", "box"]),
+];
+
+/// The one of these units that a price is meant for by this word.
+pub(super) fn sold_by<'a>(text: &str, mut units: impl Iterator<Item = &'a str>) -> Option<&'a str> {
+    let small = text.to_ascii_lowercase();
+    let means = |unit: &str, others: &[&str]| others.contains(&small.as_str()) || unit == small;
+    units.find(|unit| SOLD_BY.iter().any(|(own, others)| own == unit && means(own, others)))
+}
+
 /// Every unit that may stand behind a figure, also of values that take several words.
 pub fn units() -> impl Iterator<Item = &'static str> {
     UNITS

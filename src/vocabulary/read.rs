@@ -22,6 +22,7 @@ use super::pairs::{Found, Pair, Pairs};
 use super::value::Value;
 use super::word::{Block, Body, Kind, Row, Times};
 
+mod feet;
 mod missing;
 mod twice;
 mod unknown;
@@ -443,7 +444,9 @@ impl<'a> Reader<'a> {
             [first, ..] => {
                 let last = rest.last().unwrap_or(first);
                 let whole = first.span().to(last.span());
-                Err(extra(block, word, first, whole, self.unit))
+                let mut fault = extra(block, word, first, whole, self.unit);
+                fault.fixes.extend(feet::with_inches(statement, rest));
+                Err(fault)
             }
         }
     }

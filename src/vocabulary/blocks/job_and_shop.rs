@@ -167,7 +167,7 @@ block! {
         .usual("3/4 in", "12 ft");
     HIGH: Length = ("high", "its height", "high 3-1/4").required()
         .can_be("3 mm", "6 m")
-        .usual("3/4 in", "96 in");
+        .usual("3/4 in", "10 ft");
     DEEP: Length = ("deep", "how far it stands out from the wall", "deep 3").required()
         .can_be("2 mm", "3 m")
         .usual("1/4 in", "36 in");

@@ -122,7 +122,7 @@ block! {
         "how many studs there are behind it; unless written, as many as it surely meets where they stand 16 in (400 mm) apart",
         "studs 3",
     ).can_be("1", "40")
-        .usual("2", "16");
+        .usual("1", "16");
     SCREWS: Count<6> = (
         "screws",
         "how many screws go through each nailer into each stud",

@@ -69,7 +69,12 @@ pub(super) fn unknown(block: &'static Block, text: &str, span: Span) -> Diagnost
         None if near.is_some() => found("unknown word"),
         None => {
             let all = words().collect::<Vec<&str>>().join(", ");
-            found("unknown word").note(format!("{} may hold {all}", block.title))
+            // Too many blocks know it for a list of them to help.
+            let label = match meant::is_known(text) {
+                true => "this does not belong here",
+                false => "unknown word",
+            };
+            found(label).note(format!("{} may hold {all}", block.title))
         }
     };
     // A word of another block may be a slip for one of this.

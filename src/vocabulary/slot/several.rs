@@ -6,6 +6,7 @@ use crate::measure::{
 };
 use crate::syntax::{Argument, Number, NumberUnit};
 use crate::vocabulary::evaluate::{self, Fault};
+use crate::vocabulary::natural;
 use crate::vocabulary::value::Value;
 use crate::vocabulary::word::{Kind, one_of};
 
@@ -92,7 +93,11 @@ pub(super) fn price(
     let word = last.as_word().map(|word| word.text);
     let Some(per) = units.iter().find(|unit| Some(**unit) == word) else {
         let mut fault = wrong_of(&one_of(units), last.span());
-        if let Some(near) = word.and_then(|word| nearest(word, units.iter().copied())) {
+        let meant = |word: &str| {
+            let all = units.iter().copied();
+            natural::sold_by(word, all.clone()).or_else(|| nearest(word, all))
+        };
+        if let Some(near) = word.and_then(meant) {
             let title = format!("write `{near}`");
             fault.fixes.push(Fix::new(Grade::Choice, title, last.span(), near));
         }
