@@ -57,12 +57,16 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     }
     let all = weights.whole();
     let mark = figures.mark(all.measured);
+    let is_one = source.work.piece.cases.len() == 1;
     let carried = match weights.carry_whole() {
-        Carry::People(1) => "One person can lift it in one piece.".to_owned(),
-        Carry::People(count) => format!("{count} people can lift it in one piece."),
-        Carry::Gear => "No team should lift it in one piece: carry it in the parts above, and move what is too heavy for three people on straps or a dolly.".to_owned(),
+        // Cases come together only where they stay.
+        Carry::People(_) if !is_one => String::new(),
+        Carry::People(1) => " One person can lift it in one piece.".to_owned(),
+        Carry::People(count) => format!(" {count} people can lift it in one piece."),
+        Carry::Gear if !is_one => " Move what is too heavy for three people on straps or a dolly.".to_owned(),
+        Carry::Gear => " No team should lift it in one piece: carry it in the parts above, and move what is too heavy for three people on straps or a dolly.".to_owned(),
     };
-    blocks.push(Block::Note(format!("The whole weighs {whole}{mark}. {carried}")));
+    blocks.push(Block::Note(format!("The whole weighs {whole}{mark}.{carried}")));
     heaviest(source, weights, &mut blocks);
     balance(source, weights, &mut blocks);
     tips(source, weights, &mut blocks);

@@ -31,7 +31,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
         let Some(hung) = &case.hung else { continue };
         let studs = piece.studs_behind(case);
         // What is screwed to a case beside it does not turn about one stud.
-        let enough = if hung.studs.is_none() && piece.hangs_beside(case) { 1 } else { LEAST };
+        let enough = if piece.hangs_beside(case) { 1 } else { LEAST };
         if studs >= enough {
             continue;
         }

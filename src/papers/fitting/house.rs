@@ -47,8 +47,9 @@ fn wall_screws(source: &Source<'_, '_>) -> Option<String> {
 }
 
 fn shims(source: &Source<'_, '_>) -> Option<String> {
-    let floor = source.work.piece.cases.iter().any(Case::is_on_floor);
-    let wall = source.work.piece.site.fixed;
+    let piece = source.work.piece;
+    let floor = piece.cases.iter().any(|case| case.is_on_floor() && !piece.has_adjusters(case));
+    let wall = piece.site.fixed;
     let what = match (floor, wall) {
         (true, true) => "to level it on the floor, and for behind the wall screws",
         (true, false) => "to level it on the floor",

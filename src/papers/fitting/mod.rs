@@ -7,6 +7,7 @@ mod on_wood;
 mod pins;
 mod rods;
 mod screws;
+mod slide_screws;
 mod slides;
 mod stops;
 

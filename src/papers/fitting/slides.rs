@@ -1,17 +1,13 @@
 //! Drawer slides: their heights and set-backs, what carries them, the jig to
 //! mark them by, and what an undermount slide asks of its box.
 
-use crate::diagnostics::listed;
-use crate::measure::Length;
 use crate::model::{Beyond, Edge, Set};
-use crate::parts::Direction;
-use crate::plans::fitting::slides::Carrier;
 use crate::plans::fitting::{Drawer, Line, is_between_posts};
-use crate::trade;
 
 use super::super::Source;
 use super::super::page::{Block, Table, left, right};
 use super::super::words;
+use super::slide_screws;
 
 pub(super) fn blocks(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>) {
     if all.is_empty() {
@@ -278,7 +274,7 @@ fn carriers(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>
     if !bare.rows.is_empty() {
         blocks.push(Block::Table(bare));
     }
-    blocks.push(Block::Note(screws(source, all)));
+    blocks.push(Block::Note(slide_screws::told(source, all)));
     let cleats = all.iter().flat_map(|drawer| &drawer.carriers);
     let cleats = cleats
         .filter_map(|carrier| carrier.packer)
@@ -288,39 +284,6 @@ fn carriers(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>
         false => "The front end and the rear end of a slide are screwed to the same packer or board, so it needs no rear bracket.".into(),
     }));
     blocks.push(Block::Proof(checks));
-}
-
-/// How deep the screws of the slides may go, short of the far faces.
-fn screws(source: &Source<'_, '_>, all: &[Drawer<'_>]) -> String {
-    let (figures, tape) = (&source.figures, source.work.piece.tape());
-    let short = trade::short_of_face(tape.unit);
-    let piece = source.work.piece;
-    let deep = |carrier: &Carrier<'_>| {
-        if let Some(cleat) = carrier.packer.filter(|own| is_between_posts(piece, own.part)) {
-            return cleat.part.thickness.length - short;
-        }
-        let packer = carrier.packer.map_or(Length::ZERO, |own| own.part.thickness.length);
-        packer + carrier.board.cuboid().size(Direction::X) - short
-    };
-    let boards = all.iter().flat_map(|drawer| &drawer.carriers).map(deep).min();
-    let side = |drawer: &Drawer<'_>| {
-        let boxes = piece.case(drawer.opening.case())?.drawers.as_ref()?;
-        Some(piece.thickness(boxes.stock).length - short)
-    };
-    let beside = all.iter().filter(|drawer| !drawer.hardware.undermount);
-    let sides = beside.filter_map(side).min();
-    let told = |deep: Length, what: &str| format!("{} into {what}", figures.text(tape.down(deep)));
-    let all: Vec<String> = [
-        sides.map(|deep| told(deep, "the side of a box")),
-        boards.map(|deep| told(deep, "what carries the slides")),
-    ]
-    .into_iter()
-    .flatten()
-    .collect();
-    format!(
-        "Use the screws that the sheet of the slides names; they go in no deeper than {}, or they come through.",
-        listed(&all)
-    )
 }
 
 /// A stop and a strip for each height and set-back.

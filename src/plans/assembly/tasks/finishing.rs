@@ -172,6 +172,10 @@ impl Maker<'_, '_> {
             many => sand.extend(many.iter().map(|(id, kind)| {
                 let name = self.piece.finish(*id).map_or("", |own| own.name.as_str());
                 let what = self.sorts_of(*id);
+                let own = self.parts.iter().filter(|(part_id, part)| {
+                    !early.contains(part_id) && finish::of_part(self.piece, part) == Some(*id)
+                });
+                let woods = self.woods(own.map(|(part_id, _)| part_id));
                 format!("{what}, for the finish {name}: {}", sanded(kind.sanding, woods))
             })),
         }

@@ -188,7 +188,9 @@ impl Maker<'_, '_> {
 
     /// A case that is shimmed racks its openings.
     pub(super) fn diagonals(&self) -> Option<String> {
-        self.has_inset().then(|| "measure both diagonals of every inset opening again, and move the shims until they agree as they did on the bench".to_owned())
+        let all: Vec<&Case> = self.leveled().collect();
+        let by = self.level_by(&all).map_or("move the shims", |_| "turn the adjusters");
+        self.has_inset().then(|| format!("measure both diagonals of every inset opening again, and {by} until they agree as they did on the bench"))
     }
 
     /// How what stands on the floor by itself is leveled: the piece, or those of its cases
@@ -382,6 +384,7 @@ impl Maker<'_, '_> {
         if self.has_pulls() {
             lines.push("screw the pulls on".to_owned());
         }
+        lines.extend(self.door_stops());
         if !self.work.fronts().is_empty() {
             lines.push("check every gap once more".to_owned());
         }

@@ -117,11 +117,7 @@ impl Maker<'_, '_> {
     /// How cases are brought level: by the adjusters of their legs, where all have some that
     /// turn out, else by shims.
     pub(super) fn level_by(&self, cases: &[&Case]) -> Option<&'static str> {
-        let turns = |case: &&Case| {
-            let own = self.piece.legs_under(case);
-            own.is_some_and(|(_, leg)| leg.adjust.is_positive())
-        };
-        let all = !cases.is_empty() && cases.iter().all(turns);
+        let all = !cases.is_empty() && cases.iter().all(|case| self.piece.has_adjusters(case));
         all.then_some(
             "leave the adjuster of the leg on that place turned in, and turn those of the others out",
         )
