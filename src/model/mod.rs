@@ -2,6 +2,7 @@
 //! In: entries of the vocabulary. Out: a [`Piece`], or what can't hold and why.
 //! Must not know places in space or anything of paper.
 
+mod apart;
 mod bare_stiles;
 mod behind_doors;
 mod beside;

@@ -45,6 +45,7 @@ examples! {
     "bought-legs"
     "cupboard-on-posts"
     "nightstand"
+    "nightstands"
     "slides-between-posts"
     "fluted-fronts"
     "edges"

@@ -2,7 +2,7 @@
 //! once they are open 90 degrees; before that `door-stopped` tells of it.
 
 use crate::measure::{Angle, Length};
-use crate::model::{Case, CaseId, Piece, Side};
+use crate::model::{Case, CaseId, Exposure, Piece, Side};
 use crate::parts::{Assembly, Cuboid, Direction, Front};
 use crate::plans::Workings;
 use crate::trade::{Body, Hung, Patch};
@@ -67,6 +67,11 @@ pub fn at_wall<'a>(work: &'a Workings<'_>) -> Vec<AtWall<'a>> {
 fn wall<'a>(work: &Workings<'_>, front: &'a Front<'_>) -> Option<AtWall<'a>> {
     let piece = work.piece;
     let side = front.hung?;
+    // What stands apart has no wall beside it but at its own side.
+    let own = piece.case(front.case).filter(|_| piece.stands_apart());
+    if own.is_some_and(|case| !matches!(side.of(&case.exposure), Exposure::Wall { .. })) {
+        return None;
+    }
     let at = piece.wall_at(side)?;
     let x = match side {
         Side::Left => (-FAR, at),
@@ -81,6 +86,9 @@ fn wall<'a>(work: &Workings<'_>, front: &'a Front<'_>) -> Option<AtWall<'a>> {
 /// case beside it. The corner of a door comes past them by as much as its hinge leaves open.
 fn beside<'a>(work: &Workings<'_>, front: &'a Front<'_>) -> Option<AtWall<'a>> {
     let (piece, parts) = (work.piece, work.parts);
+    if piece.stands_apart() {
+        return None;
+    }
     let side = front.hung?;
     let mercy = front.fronts.hinge.and_then(|(hinge, _)| piece.hinge(hinge))?.mercy();
     let (edge, out) = (front.hinge_edge(side), -front.space.from.z);

@@ -39,7 +39,7 @@ block! {
     ).may_open(stands_on_legs::block);
     POSTS: Braces = (
         "posts",
-        "a post at each corner, from the floor to the top, with paneled ends between them",
+        "a post at each corner, from the floor to the top, with paneled ends between them; a case on posts is a piece of furniture, and several in one file stand each by itself",
         "posts { stock post }",
     ).opens(posts::block);
     STOCK;
