@@ -10,6 +10,7 @@ use super::id::CaseId;
 use super::insertion::Insertion;
 use super::lower::Lower;
 use super::piece::Piece;
+use super::side::From;
 use super::size::Size;
 
 /// A case that hangs on the wall.
@@ -40,6 +41,8 @@ pub struct Over {
     pub name: String,
     /// From the left side of it to the left side of what hangs.
     pub left: Size,
+    /// From which side that is said.
+    pub from: From,
     /// The statement.
     pub span: Span,
 }

@@ -126,7 +126,7 @@ pub use hardware::{Bit, BoxRule, BoxWidth, Hardware, Hook, Pull, Runs, Slide, Wo
 pub use hinge::{Hinge, HingeKind, Plate};
 pub use hinge_place::HingePlace;
 pub use hole::{Hole, HoleEdge};
-pub use hung::Hung;
+pub use hung::{Hung, Over as HungOver};
 pub use id::{
     BitId, CaseId, FinishId, FrontId, HingeId, KeepOutId, Leaf, LegId, MemberId, OpeningId, PullId,
     RunId, SlideId, SpaceId, StockId,
@@ -154,6 +154,7 @@ pub use role::{Role, role};
 pub use rows::Row;
 pub use run::{CaseRun, Filler, Space};
 pub use shop::{Shop, Times, Tolerance};
+pub use side::From as FromSide;
 pub use site::{Baseboard, Boundary, KeepOut, Site};
 pub use size::{Fact, FactId, Facts, Size};
 pub use sold::{Abrasive, Can, Glue, Sold, SoldSupply};

@@ -269,6 +269,7 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
         path: path.clone(),
         run,
         span: entry.head,
+        is_mirrored: root.0.is_mirrored(),
         x: Length::ZERO,
         beside: Size::zero(),
         wide: sizes.wide?,
