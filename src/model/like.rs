@@ -184,11 +184,11 @@ impl<'a> Cases<'a> {
         if found.is_some() {
             return found;
         }
-        if let Some(run) = self.run.filter(|run| text == format!("{run}.{last}"))
-            && (0..self.all.len()).any(|other| self.name(other) == last)
-        {
+        let beside = (0..self.all.len()).find(|other| self.name(*other) == last);
+        let run = self.run.filter(|run| text == format!("{run}.{last}"));
+        if let (Some(run), Some(_)) = (run, beside) {
             ctx.sink.push(in_same_run(asked, run, last));
-            return None;
+            return beside;
         }
         match self.elsewhere.iter().find(|(name, _)| [text, last].contains(name)) {
             Some((_, why)) => ctx.sink.push(not_here(self.name(at), asked, why)),
@@ -303,12 +303,8 @@ fn in_same_run(asked: Spanned<&Name>, run: &str, name: &str) -> Diagnostic {
     let title = format!("{name} stands in the same run, and is called `{name}` there");
     let label = format!("both are in {run}");
     let says = "its own name says which one is meant";
-    Diagnostic::error("name-unknown", title, asked.span, label).fix(Fix::new(
-        Grade::Sure,
-        says,
-        asked.span,
-        name,
-    ))
+    let fix = Fix::new(Grade::Sure, says, asked.span, name);
+    Diagnostic::error("name-unknown", title, asked.span, label).fix(fix).meant()
 }
 
 fn not_here(name: &str, asked: Spanned<&Name>, why: &str) -> Diagnostic {

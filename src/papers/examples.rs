@@ -58,6 +58,7 @@ examples! {
     "pair"
     "run"
     "run-on-the-wall"
+    "tops-in-line"
     "hutch"
     "boards-on-hand"
     "covers"

@@ -58,6 +58,9 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let all = weights.whole();
     let mark = figures.mark(all.measured);
     let carried = match weights.carry_whole() {
+        Carry::People(_) | Carry::Gear if source.work.piece.stands_apart() => {
+            "Each piece is carried by itself.".to_owned()
+        }
         Carry::People(1) => "One person can lift it in one piece.".to_owned(),
         Carry::People(count) => format!("{count} people can lift it in one piece."),
         Carry::Gear => "No team should lift it in one piece: carry it in the parts above, and move what is too heavy for three people on straps or a dolly.".to_owned(),
@@ -297,7 +300,9 @@ fn balance(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>) 
             table.rows.push(cells);
         }
     };
-    row("the whole, closed".into(), weights.whole(), weights.whole_space());
+    if !source.work.piece.stands_apart() {
+        row("the whole, closed".into(), weights.whole(), weights.whole_space());
+    }
     for case in &source.work.piece.cases {
         // A case is carried without its base, its covers, and its neighbors.
         let own = Lifted::Case(case.id);
