@@ -382,3 +382,58 @@ fn what_is_where_the_strip_would_be_is_told() {
     assert!(order(130).contains(told));
     assert!(!order(110).contains(told));
 }
+
+/// The tops hang 84 up. The cases 30 high hang 54 off the floor, and the one 18 high 66. Each has
+/// its own strip at its underside, and its upper nailer as far below its top: 3-11/32 and 4 wide
+/// under a top of 23/32, all at one height.
+#[test]
+fn tops_hang_in_one_line() {
+    let example = EXAMPLES.iter().find(|own| own.slug == "tops-in-line").unwrap();
+    let compiled = compile_example(example.text);
+    let up = |path: &str| part(&compiled, path).extent(Direction::Y);
+    let inches = |whole: i64| Length::inches(whole, 1);
+    for (case, from) in [("plates", 54), ("hood", 66), ("glasses", 54)] {
+        assert_eq!(up(&format!("uppers.{case}.left-end")), (inches(from), inches(84)), "{case}");
+        let nailer = up(&format!("uppers.{case}.top-nailer"));
+        let top = inches(84) - Length::inches(23, 32);
+        assert_eq!(nailer, (top - inches(4), top), "{case}");
+    }
+    let packet = packet(&compiled);
+    let operations = packet["operations"].as_array().unwrap();
+    let strips = operations.iter().filter(|own| own["kind"] == "put up strip");
+    let strips: Vec<_> = strips
+        .map(|own| (own["case"].as_str().unwrap(), own["up"]["print"].as_str().unwrap()))
+        .collect();
+    assert_eq!(strips, [("plates", "54"), ("hood", "66"), ("glasses", "54")]);
+    let beside = operations.iter().filter(|own| own["kind"] == "fix cases").count();
+    assert_eq!(beside, 2);
+    let order = papers::one(&compiled, "assembly-order", Format::Text).unwrap();
+    assert!(
+        order.contains(
+            "clamp the cases together with their backs in one plane and their tops in one line"
+        ),
+        "{order}"
+    );
+    assert!(order.contains("54 above that place for plates and glasses"), "{order}");
+    assert!(order.contains("66 above that place for hood"), "{order}");
+}
+
+/// What hangs by its top is as high up as what hangs by its underside, cover and all.
+#[test]
+fn a_top_says_what_an_underside_says() {
+    for cover in ["", "  cover under { stock birch }\n"] {
+        let text = shelf().replace("  frame none\n", &format!("{cover}  frame none\n"));
+        let by_top = text.replace("hung { up 250 }", "hung { top 650 }");
+        let places = |text: &str| {
+            let compiled = compile(text);
+            let parts = compiled.parts.as_ref().expect("parts");
+            let own = parts.all.iter().map(|part| (part.path.clone(), part.extent(Direction::Y)));
+            own.collect::<Vec<_>>()
+        };
+        assert_eq!(places(&text), places(&by_top), "{cover}");
+    }
+    let both = shelf().replace("hung { up 250 }", "hung { up 250; top 650 }");
+    assert_eq!(slugs(&compile(&both)), ["word-twice"]);
+    let neither = shelf().replace("hung { up 250 }", "hung { studs 3 }");
+    assert_eq!(slugs(&compile(&neither)), ["word-missing"]);
+}

@@ -603,3 +603,39 @@ fn every_word_of_a_side_has_its_other_hand() {
     }
     assert!(silent.is_empty(), "{}", silent.join("\n"));
 }
+
+/// The right one hangs its door on the right, where the wall is; its statement says `left`,
+/// because it is mirrored. The label there says so.
+#[test]
+fn a_door_of_a_mirrored_case_is_told_by_its_hand() {
+    let text = pair().replace(
+        "site { fixing wall }",
+        "site { left open; right wall { scribe 0 }; fixing wall }",
+    );
+    let compiled = compile_example(&text);
+    let found: Vec<_> =
+        compiled.diagnostics.iter().filter(|own| own.slug == "door-stopped").collect();
+    let [found] = found.as_slice() else { panic!("{:#?}", compiled.diagnostics) };
+    assert_eq!(found.primary.text, "hung right in right-stand, which is mirrored");
+}
+
+/// The bench is 72 wide. One cabinet of 20 hangs flush with its right side, from 52 on; another
+/// hangs 10 in from there, from 42 to 62. It is right beside the first where its right side is
+/// 72 - 52 = 20 in.
+#[test]
+fn a_place_is_told_from_the_side_that_it_is_said_from() {
+    let text = pair().replace("left 0; studs 2", "right 0; studs 2").replace(
+        "{ like left-stand { mirrored } }",
+        "{ like left-stand; hung { up 50; over bench; right 10; studs 2 } }",
+    );
+    let note = |text: &str| {
+        let compiled = compile_example(text);
+        let found: Vec<_> =
+            compiled.diagnostics.into_iter().filter(|own| own.slug == "cases-overlap").collect();
+        let [found] = found.as_slice() else { panic!("{found:#?}") };
+        found.notes.join(" ")
+    };
+    assert_eq!(note(&text), "`right 20` sets right-stand right beside left-stand");
+    let from_left = text.replace("right 10", "left 42");
+    assert_eq!(note(&from_left), "`left 32` sets right-stand right beside left-stand");
+}

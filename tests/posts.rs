@@ -495,3 +495,66 @@ fn a_packer_between_posts_must_hold_its_screws() {
     assert_eq!(slugs("set-back 9/16;"), ["not-supported-yet"]);
     assert_eq!(slugs(""), ["not-supported-yet"]);
 }
+
+/// Two nightstands, 20 wide, each under a top that reaches 3/4 past its sides. They are drawn
+/// 12 apart between these tops: the right one begins at 20 + 3/4 + 12 + 3/4 = 33-1/2. What
+/// hangs on the left of the one hangs on the right of the other.
+#[test]
+fn two_pieces_stand_each_by_itself() {
+    let text = example("nightstands");
+    let compiled = compile(&text);
+    let slugs: Vec<_> = compiled.diagnostics.iter().map(|found| found.slug).collect();
+    assert!(slugs.is_empty(), "{slugs:?}");
+    let parts = compiled.parts.as_ref().expect("parts");
+    let x = |path: &str| part(parts, path).extent(Direction::X).0;
+    assert_eq!(x("left-stand.front-left-post"), inches(0, 1));
+    assert_eq!(x("right-stand.front-left-post"), inches(67, 2));
+    let packet = packet(&compiled);
+    let operations = packet["operations"].as_array().expect("operations");
+    let of = |kind: &str| operations.iter().filter(|own| own["kind"] == kind).collect::<Vec<_>>();
+    let apart = of("stand apart");
+    let cases: Vec<_> = apart.iter().map(|own| own["case"].as_str().expect("a case")).collect();
+    assert_eq!(cases, ["left-stand", "right-stand"]);
+    assert_eq!(
+        apart.iter().map(|own| own["parts"].as_array().expect("parts").len()).sum::<usize>(),
+        parts.all.len()
+    );
+    assert!(of("fix cases").is_empty() && of("lay on").len() == 2);
+    let sides: Vec<_> = packet["opens"]["doors"]
+        .as_array()
+        .expect("doors")
+        .iter()
+        .map(|own| &own["hung"])
+        .collect();
+    assert_eq!(sides, ["left", "right"]);
+    let order = paper(&text, "assembly-order.txt");
+    assert!(order.contains("Carry the pieces in and level each"), "{order}");
+    assert!(order.contains("set left-stand and right-stand each where it will stay"), "{order}");
+    assert!(!order.contains("Fix the cases to each other") && !order.contains("the whole run"));
+}
+
+/// Each tips by itself, and a door that opens all the way round is stopped by no wall and by
+/// no other piece, however near that is drawn.
+#[test]
+fn what_stands_apart_is_judged_by_itself() {
+    let text = example("nightstands");
+    let compiled = compile(&text);
+    let (piece, parts) = (compiled.piece.as_ref().unwrap(), compiled.parts.as_ref().unwrap());
+    let work = casewright::plans::Workings::of(piece, parts);
+    let tips: Vec<usize> = work.tipping().iter().map(|own| own.cases.len()).collect();
+    assert_eq!(tips, [1, 1]);
+    let alone = text.replace("case right-stand { like left-stand { mirrored } }", "");
+    let weight = |text: &str| {
+        let compiled = compile(text);
+        let (piece, parts) = (compiled.piece.as_ref().unwrap(), compiled.parts.as_ref().unwrap());
+        casewright::plans::Workings::of(piece, parts).weights().whole().grams
+    };
+    assert!((weight(&text) - 2 * weight(&alone)).abs() <= 2);
+    let walls = text.replace(
+        "site { humidity",
+        "site { left wall { scribe 0 }; right wall { scribe 0 }; humidity",
+    );
+    let wide = walls.replace("butt; pin-ahead", "butt; swing 175 deg; pin-ahead");
+    let fitting = paper(&wide, "fitting.txt");
+    assert!(!fitting.contains("the side of"), "{fitting}");
+}

@@ -9,7 +9,7 @@ use crate::vocabulary::{Kind, Row, Times, words};
 
 use super::context::Context;
 use super::meaning::NameKind;
-use super::names::Names;
+use super::names::{Named, Names};
 
 /// Something that may be written.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -65,12 +65,7 @@ pub fn offers(context: &Context, names: &Names) -> Vec<Offer> {
         Some(Kind::Path) if word.word == words::case::ON.spelling() => {
             named(names, |kind| matches!(kind, NameKind::Case | NameKind::Run))
         }
-        Some(Kind::Path) if word.word == words::case::LIKE.spelling() => {
-            // Nothing is like itself.
-            let mut cases = named(names, |kind| kind == NameKind::Case);
-            cases.retain(|offer| Some(&offer.text) != context.of.as_ref());
-            cases
-        }
+        Some(Kind::Path) if word.word == words::case::LIKE.spelling() => like(context, names),
         Some(Kind::Path) if word.word == file::ACCEPT.spelling() => {
             named(names, NameKind::has_sizes)
         }
@@ -134,6 +129,30 @@ pub fn below(names: &Names, typed: &str) -> Option<Vec<Offer>> {
     offers.sort();
     offers.dedup();
     Some(offers)
+}
+
+/// The cases that the one at hand may be like: those in the same braces, by themselves or in
+/// its run, and not itself.
+fn like(context: &Context, names: &Names) -> Vec<Offer> {
+    let in_run = context.block.is_some_and(|own| std::ptr::eq(own, run_case::block()));
+    let cases = || names.all().map(|(_, named)| named).filter(|own| own.kind == NameKind::Case);
+    let run = |own: &'_ Named| own.path.rsplit_once('.').map(|(run, _)| run.to_owned());
+    let own = context.of.as_deref();
+    let runs: Vec<String> =
+        cases().filter(|named| Some(named.name()) == own).filter_map(run).collect();
+    let is_beside = |named: &&Named| match (run(named), in_run) {
+        (None, false) => true,
+        // One that has no name yet may stand in any run.
+        (Some(run), true) => runs.is_empty() || runs.contains(&run),
+        (None, true) | (Some(_), false) => false,
+    };
+    let others = cases().filter(is_beside).map(Named::name).filter(|name| Some(*name) != own);
+    let mut offers: Vec<Offer> = others
+        .map(|name| Offer { text: name.to_owned(), kind: OfferKind::Name, help: "" })
+        .collect();
+    offers.sort();
+    offers.dedup();
+    offers
 }
 
 /// The names of some kinds, once each.

@@ -241,6 +241,8 @@ pub struct Case {
     pub run: Option<RunId>,
     /// The statement.
     pub span: Span,
+    /// Its openings are written the other way round than they hold here.
+    pub is_mirrored: bool,
     /// From the left side of the whole piece to its left side.
     pub x: Length,
     /// The same as the sum of what stands there.

@@ -1,6 +1,6 @@
 //! How a case hangs on the wall.
 
-use crate::diagnostics::Diagnostic;
+use crate::diagnostics::{Diagnostic, Sum};
 use crate::measure::{Length, Span};
 use crate::trade;
 use crate::vocabulary::{Entries, Said, words};
@@ -10,6 +10,7 @@ use super::id::CaseId;
 use super::insertion::Insertion;
 use super::lower::Lower;
 use super::piece::Piece;
+use super::side::From;
 use super::size::Size;
 
 /// A case that hangs on the wall.
@@ -40,6 +41,8 @@ pub struct Over {
     pub name: String,
     /// From the left side of it to the left side of what hangs.
     pub left: Size,
+    /// From which side that is said.
+    pub from: From,
     /// The statement.
     pub span: Span,
 }
@@ -69,9 +72,15 @@ impl Hanging {
     }
 }
 
-/// Reads it; `None` where nothing is written or its height is not known (reported).
-pub(super) fn read(case: &Entries, under: Size, ctx: &mut Lower) -> Option<Hanging> {
-    use words::hung::{LEFT, OVER, RIGHT, SCREWS, STUDS, UP};
+/// Reads it for a case so high; `None` where nothing is written or its height is not known
+/// (reported).
+pub(super) fn read(
+    case: &Entries,
+    (name, high): (&str, Option<&Size>),
+    under: Size,
+    ctx: &mut Lower,
+) -> Option<Hanging> {
+    use words::hung::{LEFT, OVER, RIGHT, SCREWS, STUDS};
 
     let said = case.one(words::case::HUNG)?;
     let body = said.body()?;
@@ -84,7 +93,7 @@ pub(super) fn read(case: &Entries, under: Size, ctx: &mut Lower) -> Option<Hangi
         ctx.sink
             .push(found.note("write `over` and the name of the case or run that stands below it"));
     }
-    let up = ctx.positive(body, UP, "height that it hangs at").known()?;
+    let up = underside(body, (name, high), ctx)?;
     let studs = body.one(STUDS).and_then(Said::value).map(|count| *count.value);
     Some(Hanging {
         up: up + &under,
@@ -94,6 +103,40 @@ pub(super) fn read(case: &Entries, under: Size, ctx: &mut Lower) -> Option<Hangi
         span: said.head,
         said_at: [Insertion::of(body, STUDS), Insertion::of(body, SCREWS)],
     })
+}
+
+/// From the floor to the underside of a case so high, with what covers that.
+fn underside(body: &Entries, (name, high): (&str, Option<&Size>), ctx: &mut Lower) -> Option<Size> {
+    use words::hung::{HangsAt, TOP, UP};
+
+    let (at, said) = body.which::<HangsAt>()?;
+    match at {
+        HangsAt::Up => return ctx.positive(body, UP, "height that it hangs at").known(),
+        HangsAt::Top => {}
+    }
+    let top = ctx.positive(body, TOP, "height that its top hangs at").known()?;
+    let high = high?;
+    let up = &top - high;
+    if up.length.is_positive() {
+        return Some(up);
+    }
+    let tape = ctx.tape;
+    let [own, whole] = [top.length, high.length].map(|length| tape.figure(length));
+    ctx.sink.push(
+        Diagnostic::error(
+            "figure-impossible",
+            format!("the top of {name} can't hang {own} above the floor, for it is {whole} high"),
+            said.head,
+            "its underside would not be clear of the floor",
+        )
+        .sum(Sum::new("hangs at", up.length, &tape).plus(top.length, "top", &tape).minus(
+            high.length,
+            format!("{name} high"),
+            &tape,
+        ))
+        .note("hang it higher, or make it lower"),
+    );
+    None
 }
 
 impl Piece {

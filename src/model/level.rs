@@ -4,7 +4,7 @@ use crate::vocabulary::words::frame::Root;
 use crate::vocabulary::words::{self, Nested, OnFloor, OpeningWord, fronts};
 use crate::vocabulary::{Entries, Entry, HowSet, Said};
 
-use super::stacked;
+use super::{posts, stacked};
 
 /// True for a case whose own foremost face is its frame or the edges of its boards: no front
 /// stands before it, or its fronts stand in their openings.
@@ -42,6 +42,10 @@ fn has_front(list: &Entry) -> bool {
 /// fronts; one of them that hangs is beside another that does.
 pub(super) fn beside_case(standing: &[(OnFloor, &Entry)], index: usize) -> [bool; 2] {
     let hangs = |entry: &Entry| entry.body().is_some_and(|own| own.says(words::case::HUNG));
+    let is_apart = |(_, entry): &(OnFloor, &Entry)| entry.body().and_then(posts::said).is_some();
+    if standing.get(index).is_some_and(is_apart) {
+        return [false; 2];
+    }
     let own = standing.get(index).is_some_and(|(_, entry)| hangs(entry));
     let beside = |next: Option<&(OnFloor, &Entry)>| {
         next.is_some_and(|(kind, entry)| {

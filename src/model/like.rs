@@ -1,7 +1,7 @@
 //! A case that is made like another, the same way round or the other: what it takes over,
 //! read before anything is solved, so that all behind sees ordinary cases.
 
-use crate::diagnostics::Diagnostic;
+use crate::diagnostics::{Diagnostic, Fix, Grade};
 use crate::measure::{Span, Spanned};
 use crate::syntax::Name;
 use crate::vocabulary::takes::{self, Define, Path};
@@ -32,14 +32,16 @@ pub(super) fn written_out(main: &Entries, ctx: &mut Lower) -> Entries {
     let elsewhere = elsewhere(main);
     let mut taken = 0;
     let (case, like) = (file::CASE, words::case::LIKE);
-    let main = Cases::among(main, (case, like), &elsewhere).written_out(main, &mut taken, ctx);
+    let alone = Cases::among(main, (case, like), None, &elsewhere);
+    let main = alone.written_out(main, &mut taken, ctx);
     let (case, like) = (run_list::CASE, words::run_case::LIKE);
     main.with_each(|entry| {
         let run = entry.body().filter(|_| entry.word.word == file::RUN.spelling());
         let Some((run, list)) = run.and_then(|run| Some((run, list_of(run)?))) else {
             return entry.clone();
         };
-        let cases = Cases::among(list, (case, like), &elsewhere);
+        let name = entry.name().map(|name| name.value);
+        let cases = Cases::among(list, (case, like), name, &elsewhere);
         let list = cases.written_out(list, &mut taken, ctx);
         entry.with(run.with_each(|own| match own.word.word == words::run::ACROSS.spelling() {
             true => own.with(list.clone()),
@@ -75,6 +77,8 @@ struct Cases<'a> {
     all: Vec<&'a Entry>,
     case: Word<Define>,
     like: Word<Path>,
+    /// The run that they stand in.
+    run: Option<&'a str>,
     elsewhere: &'a [(&'a str, String)],
 }
 
@@ -93,10 +97,11 @@ impl<'a> Cases<'a> {
     fn among(
         holder: &'a Entries,
         (case, like): (Word<Define>, Word<Path>),
+        run: Option<&'a str>,
         elsewhere: &'a [(&'a str, String)],
     ) -> Self {
         let all = holder.all(case).map(|own| own.entry).collect();
-        Self { all, case, like, elsewhere }
+        Self { all, case, like, run, elsewhere }
     }
 
     /// The block that holds them, with each of them written out.
@@ -178,6 +183,12 @@ impl<'a> Cases<'a> {
         let found = (0..self.all.len()).find(|other| self.name(*other) == text);
         if found.is_some() {
             return found;
+        }
+        let beside = (0..self.all.len()).find(|other| self.name(*other) == last);
+        let run = self.run.filter(|run| text == format!("{run}.{last}"));
+        if let (Some(run), Some(_)) = (run, beside) {
+            ctx.sink.push(in_same_run(asked, run, last));
+            return beside;
         }
         match self.elsewhere.iter().find(|(name, _)| [text, last].contains(name)) {
             Some((_, why)) => ctx.sink.push(not_here(self.name(at), asked, why)),
@@ -285,6 +296,15 @@ fn has_openings((name, other): (&str, &str), entry: &Entry, said: Span) -> Diagn
     Diagnostic::error("like-openings", title, entry.head, "take this out")
         .label(said, format!("it is like {other}"))
         .note(format!("where {name} is to have other openings, write it out, without `like`"))
+}
+
+/// A case of the same run that is named with its run.
+fn in_same_run(asked: Spanned<&Name>, run: &str, name: &str) -> Diagnostic {
+    let title = format!("{name} stands in the same run, and is called `{name}` there");
+    let label = format!("both are in {run}");
+    let says = "its own name says which one is meant";
+    let fix = Fix::new(Grade::Sure, says, asked.span, name);
+    Diagnostic::error("name-unknown", title, asked.span, label).fix(fix).meant()
 }
 
 fn not_here(name: &str, asked: Spanned<&Name>, why: &str) -> Diagnostic {

@@ -2,6 +2,7 @@
 //! In: entries of the vocabulary. Out: a [`Piece`], or what can't hold and why.
 //! Must not know places in space or anything of paper.
 
+mod apart;
 mod at_side;
 mod bare_stiles;
 mod behind_doors;
@@ -126,7 +127,7 @@ pub use hardware::{Bit, BoxRule, BoxWidth, Hardware, Hook, Pull, Runs, Slide, Wo
 pub use hinge::{Hinge, HingeKind, Plate};
 pub use hinge_place::HingePlace;
 pub use hole::{Hole, HoleEdge};
-pub use hung::Hung;
+pub use hung::{Hung, Over as HungOver};
 pub use id::{
     BitId, CaseId, FinishId, FrontId, HingeId, KeepOutId, Leaf, LegId, MemberId, OpeningId, PullId,
     RunId, SlideId, SpaceId, StockId,
@@ -154,6 +155,7 @@ pub use role::{Role, role};
 pub use rows::Row;
 pub use run::{CaseRun, Filler, Space};
 pub use shop::{Shop, Times, Tolerance};
+pub use side::From as FromSide;
 pub use site::{Baseboard, Boundary, KeepOut, Site};
 pub use size::{Fact, FactId, Facts, Size};
 pub use sold::{Abrasive, Can, Glue, Sold, SoldSupply};

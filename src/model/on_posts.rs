@@ -51,7 +51,7 @@ pub(super) fn fits(
 ) -> bool {
     let before = ctx.sink.errors();
     let mut refused = Refused::default();
-    beside(case, posts, &mut refused);
+    beside(case, posts, &mut refused, ctx);
     joints(case, posts, &mut refused, ctx);
     lying(case, &mut refused);
     let runs = openings(case, shared, &mut refused);
@@ -74,26 +74,23 @@ pub(super) fn fits(
     ctx.sink.errors() == before
 }
 
-/// What stands beside the case.
-fn beside(case: &Case, posts: &Posts, refused: &mut Refused) {
-    const ALONE: (&str, &str) = (
-        "a case on posts stands by itself",
-        "write it as a piece of its own, in a file of its own",
-    );
+/// What stands beside the case; what else stands in its file is told with all of that.
+fn beside(case: &Case, posts: &Posts, refused: &mut Refused, ctx: &mut Lower) {
     if case.run.is_some() {
-        refused.add(ALONE.0, ALONE.1, posts.span);
+        let title = "a case on posts can't stand in a run";
+        let found = Diagnostic::error("not-supported-yet", title, posts.span, "not in a run");
+        ctx.sink.push(found.note("what stands on posts is a piece of furniture by itself: write it as a `case` in a file of its own, where several of them may stand, each by itself"));
         return;
     }
     for (side, exposure) in Side::BOTH.into_iter().zip(&case.exposure) {
         match exposure {
-            Exposure::Seen => {}
+            Exposure::Seen | Exposure::Neighbour => {}
             Exposure::Wall { scribe } if scribe.length.is_zero() => {}
             Exposure::Wall { .. } => refused.add(
                 format!("the {} posts are not scribed to the wall beside them", side.word()),
                 "write `scribe 0` for that wall in `site`, and let the piece stand clear of it",
                 posts.span,
             ),
-            Exposure::Neighbour => refused.add(ALONE.0, ALONE.1, posts.span),
         }
     }
 }

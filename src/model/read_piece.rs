@@ -6,8 +6,9 @@ use crate::vocabulary::takes::{self, Define, Finding, On, Path, Text, Thing};
 use crate::vocabulary::words::{self, OfPiece, OnFloor, file};
 use crate::vocabulary::{Entries, Entry, Kinds, Origin, Said, Word};
 
+use super::apart;
 use super::bought_legs::{self, BoughtLeg};
-use super::case::{Case, Exposure};
+use super::case::Case;
 use super::cut;
 use super::drawer_box;
 use super::finish::{self, Finish};
@@ -336,6 +337,7 @@ fn cases(
             .of_piece(),
         );
     }
+    let together = apart::together(standing, site, ctx);
     let (mut cases, mut runs) = (Vec::new(), Vec::new());
     let (mut x, mut first, mut upper) = (Size::zero(), 0, Vec::new());
     let is_upper = |(kind, entry): &(OnFloor, &Entry)| stacked::is_placed(*kind, entry);
@@ -343,11 +345,8 @@ fn cases(
     let mut lowest = standing.iter().enumerate().filter_map(below);
     let ends = (lowest.next(), lowest.next_back());
     for (index, (kind, entry)) in standing.iter().enumerate() {
-        let at = |end: Option<usize>| end == Some(index);
-        let is_last = at(ends.1.or(ends.0));
-        let left = if at(ends.0) { Exposure::of_boundary(&site.left) } else { Exposure::Neighbour };
-        let right = if is_last { Exposure::of_boundary(&site.right) } else { Exposure::Neighbour };
-        let exposure = [left, right];
+        let is_end = [ends.0, ends.1.or(ends.0)].map(|end| end == Some(index));
+        let exposure = together.exposure(site, is_end);
         match kind {
             OnFloor::Case | OnFloor::Run if is_upper(&(*kind, *entry)) => {
                 upper.push((*kind, CaseId(first), *entry));
@@ -365,6 +364,7 @@ fn cases(
                     wide: None,
                 };
                 if let Some(mut case) = solve_case::lower(entry, place, &shared, ctx) {
+                    x = together.next(x, cases.last(), &case, ctx);
                     (case.x, case.beside) = (x.length, x.clone());
                     x = x + &case.wide;
                     cases.push(case);

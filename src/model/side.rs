@@ -10,6 +10,25 @@ use super::size::Size;
 /// How far something is in from which side.
 pub(super) type FarIn = (Side, Size);
 
+/// The side that the place of something is measured from, or would be, and the word for it
+/// there: of what is written the other way round than it holds, that of the other side.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct From {
+    /// The side.
+    pub side: Side,
+    /// The word.
+    pub word: &'static str,
+}
+
+impl From {
+    /// Of a place that is said, or of one in a statement that says none.
+    pub(super) fn of(place: Option<&FarIn>, is_mirrored: bool) -> Self {
+        let side = place.map_or(Side::Left, |(side, _)| *side);
+        let written = if is_mirrored { side.other() } else { side };
+        Self { side, word: written.word() }
+    }
+}
+
 /// How far it is, and from which side, where that is written with either of two words; where
 /// both are, the first holds (reported).
 pub(super) fn from(

@@ -204,7 +204,7 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
     let has_countertop = is_covered
         || countertop.is_some()
         || top.as_ref().is_some_and(|top| top.stretchers.is_some());
-    let hanging = hung::read(body, covers.below(), ctx);
+    let hanging = hung::read(body, (name, sizes.high.as_ref()), covers.below(), ctx);
     let up = hanging.as_ref().map(hung::Hanging::up).or(on.as_ref().map(Stacking::up));
     let beyond = cover::beyond(&exposure, &covers.ends, frameless, level);
     let around = sizes.around(!frameless, has_countertop, hanging.is_some(), beyond);
@@ -269,6 +269,7 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
         path: path.clone(),
         run,
         span: entry.head,
+        is_mirrored: root.0.is_mirrored(),
         x: Length::ZERO,
         beside: Size::zero(),
         wide: sizes.wide?,

@@ -18,7 +18,7 @@ use super::quietly;
 use super::read_case::Shared;
 use super::read_run::{self, Stand};
 use super::run::CaseRun;
-use super::side::{self, FarIn};
+use super::side::{self, FarIn, From};
 use super::size::Size;
 use super::solve_case;
 
@@ -35,6 +35,8 @@ pub struct StandsOn {
     pub high: Size,
     /// From the left side of what it stands on to its left side.
     pub left: Size,
+    /// From which side that is said.
+    pub from: From,
     /// How far its back stands before that of the case below.
     pub back: Size,
     /// The statement.
@@ -48,6 +50,7 @@ pub(super) struct Stacking {
     name: String,
     up: Size,
     back: Size,
+    from: From,
     span: Span,
 }
 
@@ -59,8 +62,8 @@ impl Stacking {
 
     /// With the height of the case itself; its place from the left comes later.
     fn with(self, high: Size) -> StandsOn {
-        let Self { below, name, up, back, span } = self;
-        StandsOn { below, name, up, high, left: Size::zero(), back, span }
+        let Self { below, name, up, back, from, span } = self;
+        StandsOn { below, name, up, high, left: Size::zero(), from, back, span }
     }
 }
 
@@ -238,15 +241,16 @@ pub(super) fn lower(
     let place = said.body().unwrap_or(&empty);
     let CountertopOn { high, top } = &footed.up;
     let thick = top.as_ref().map(|top| shared.thickness(top.stock));
+    let sides = (words::stands_on::LEFT, words::stands_on::RIGHT);
+    let far = side::from(place, sides, "place from the side", ctx);
     let on = Stacking {
         below: footed.below,
         name: footed.name.clone(),
         up: high + thick.unwrap_or_default(),
         back: back(place, said.head, name, shared, ctx)?,
+        from: From::of(far.as_ref(), said.is_mirrored()),
         span: said.head,
     };
-    let sides = (words::stands_on::LEFT, words::stands_on::RIGHT);
-    let far = side::from(place, sides, "place from the side", ctx);
     let (mut case, left) = placed(entry, (id, Some(on)), (&footed, far), shared, ctx)?;
     if let Some(on) = &mut case.on {
         on.left = left;
@@ -255,19 +259,26 @@ pub(super) fn lower(
 }
 
 /// What a case or a run is to hang over, where that is said, and how far in from which side of
-/// it, if that is said.
+/// it, if that is said; how far its left side is in comes later.
 fn asked_over(
     entry: &Entry,
     hung: &Entries,
     floor: &Floor<'_>,
     ctx: &mut Lower,
-) -> Option<(Span, Footed, Option<FarIn>)> {
+) -> Option<(Over, Footed, Option<FarIn>)> {
     let name = entry.name()?.value;
     let said = hung.one(words::hung::OVER)?;
     let footed = floor.asked(said.value()?, (name, "hang over"), ctx)?;
     let sides = (words::hung::LEFT, words::hung::RIGHT);
     let far = side::from(hung, sides, "place from the side", ctx);
-    Some((said.head, footed, far))
+    let over = Over {
+        below: footed.below,
+        name: footed.name.clone(),
+        left: Size::zero(),
+        from: From::of(far.as_ref(), said.is_mirrored()),
+        span: said.head,
+    };
+    Some((over, footed, far))
 }
 
 /// Reads and solves a case that hangs over another one, when that is solved.
@@ -279,11 +290,10 @@ fn hung_over(
     ctx: &mut Lower,
 ) -> Option<Case> {
     let hung = entry.body()?.one(words::case::HUNG)?.body()?;
-    let (at, footed, far) = asked_over(entry, hung, floor, ctx)?;
+    let (over, footed, far) = asked_over(entry, hung, floor, ctx)?;
     let (mut case, left) = placed(entry, (id, None), (&footed, far), shared, ctx)?;
     if let Some(hung) = &mut case.hung {
-        let (below, name) = (footed.below, footed.name);
-        hung.over = Some(Over { below, name, left, span: at });
+        hung.over = Some(Over { left, ..over });
     }
     Some(case)
 }
@@ -298,7 +308,7 @@ pub(super) fn run_over(
     ctx: &mut Lower,
 ) -> Option<(CaseRun, Vec<Case>)> {
     let hung = entry.body()?.one(words::run::HUNG)?.body()?;
-    let (at, footed, far) = asked_over(entry, hung, floor, ctx)?;
+    let (over, footed, far) = asked_over(entry, hung, floor, ctx)?;
     let stand = |x: Size, exposure: [Exposure; 2]| Stand { id, first, x, exposure };
     let free = [Exposure::Seen, Exposure::Seen];
     // How wide it is says where it hangs, and what its sides meet.
@@ -319,8 +329,7 @@ pub(super) fn run_over(
     for case in &mut cases {
         let left = &case.beside - &footed.x;
         if let Some(hung) = &mut case.hung {
-            let (below, name) = (footed.below, footed.name.clone());
-            hung.over = Some(Over { below, name, left, span: at });
+            hung.over = Some(Over { left, ..over.clone() });
         }
     }
     Some((run, cases))

@@ -22,7 +22,11 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         Block::Heading("Front elevation".into()),
         Block::Drawing {
             svg: view::elevation(piece, parts, figures, &whole, Doors::Closed),
-            caption: "everything is closed; the marks are those of the cut list".into(),
+            caption: match piece.stands_apart() {
+                true => "everything is closed; the marks are those of the cut list; each piece stands by itself, and the space between them is only drawn",
+                false => "everything is closed; the marks are those of the cut list",
+            }
+            .into(),
             small: false,
         },
     ];
@@ -38,12 +42,17 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let mut level = piece.cases.len() + 1;
     for (number, case) in piece.cases.iter().enumerate() {
         let x = case.x + section_at(case);
+        let (first, of) = match piece.stands_apart() {
+            true => (case.x, case.name.as_str()),
+            false => (Length::ZERO, "the piece"),
+        };
         blocks.push(Block::Heading(format!("Section through {}", case.name)));
         blocks.push(Block::Drawing {
             svg: section::section(piece, parts, figures, &whole, (case, x), number + 1),
             caption: format!(
-                "section at {} from the left side of the piece, seen from the left, with the front on the right; heights count from the floor, to the underside and the upper face of a board",
-                figures.text(x)
+                "section at {} from the left side of {}, seen from the left, with the front on the right; heights count from the floor, to the underside and the upper face of a board",
+                figures.text(x - first),
+                of
             ),
             small: false,
         });

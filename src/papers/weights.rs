@@ -59,6 +59,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let mark = figures.mark(all.measured);
     let is_one = source.work.piece.cases.len() == 1;
     let carried = match weights.carry_whole() {
+        _ if source.work.piece.stands_apart() => " Each piece is carried by itself.".to_owned(),
         // Cases come together only where they stay.
         Carry::People(_) if !is_one => String::new(),
         Carry::People(1) => " One person can lift it in one piece.".to_owned(),
@@ -301,7 +302,9 @@ fn balance(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>) 
             table.rows.push(cells);
         }
     };
-    row("the whole, closed".into(), weights.whole(), weights.whole_space());
+    if !source.work.piece.stands_apart() {
+        row("the whole, closed".into(), weights.whole(), weights.whole_space());
+    }
     for case in &source.work.piece.cases {
         // A case is carried without its base, its covers, and its neighbors.
         let own = Lifted::Case(case.id);

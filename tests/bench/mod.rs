@@ -3,6 +3,7 @@
 //! the tool takes, brings the parts together in their order, and only then
 //! looks at the drawing. It knows nothing of how the packet was made.
 
+mod apart;
 mod assembling;
 mod bare;
 mod behind_doors;

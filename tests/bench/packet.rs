@@ -3,6 +3,7 @@
 
 use serde::Deserialize;
 
+use super::apart::StandApart;
 use super::figures;
 use super::keep_outs::{CutOut, Find};
 use super::narrow::NarrowCase;
@@ -284,6 +285,10 @@ pub(super) enum Work {
     OnWood(RunsOn),
     /// From here on the work is done in the house.
     Carry {},
+    #[serde(rename = "stand apart")]
+    StandApart(StandApart),
+    #[serde(rename = "fix cases")]
+    Together(Together),
     #[serde(rename = "put up strip")]
     WallStrip(WallStrip),
     #[serde(rename = "lift onto strip")]
@@ -326,7 +331,6 @@ pub(super) enum Work {
         alias = "close with strips",
         alias = "dry-fit",
         alias = "fit",
-        alias = "fix cases",
         alias = "glue blocks",
         alias = "keep space",
         alias = "push in",
@@ -341,6 +345,12 @@ pub(super) enum Work {
         alias = "stand off wall"
     )]
     Beside(Other),
+}
+
+/// Cases that are screwed to each other.
+#[derive(Debug, Deserialize)]
+pub(super) struct Together {
+    pub(super) cases: Vec<String>,
 }
 
 /// Ends of a board of which the plies are hidden.

@@ -26,6 +26,7 @@ pub(super) fn write(choices: &[u16]) -> Drawn {
         alone: false,
         pipe: false,
         free: false,
+        lower: None,
     };
     writer.spec();
     writer.drawn
@@ -55,6 +56,8 @@ struct Writer<'a> {
     pipe: bool,
     /// It stands free in the room.
     free: bool,
+    /// How high the second case of a run is, where its top alone is in line with the first.
+    lower: Option<u16>,
 }
 
 /// Where openings stand: what parts them, and how deep lists nest.
@@ -203,7 +206,15 @@ impl Writer<'_> {
         if hangs {
             (self.drawn.text, self.drawn.ways) = before;
             self.is("run on the wall");
-            self.line("hung { up 20 in; studs 3 }");
+            // Whether the second one is lower goes with the same choice.
+            match count == 2 && ahead / 6 % 2 == 1 {
+                true => {
+                    self.is("tops in one line");
+                    self.lower = Some(high - 8);
+                    self.line(&format!("hung {{ top {} in; studs 3 }}", high + 30));
+                }
+                false => self.line("hung { up 20 in; studs 3 }"),
+            }
         }
         if count == 2 && between != 1 && !hangs {
             let ways = [
@@ -531,7 +542,8 @@ impl Writer<'_> {
             _ => return false,
         };
         self.is(if way.is_empty() { "like another case" } else { "mirrored case" });
-        self.line(&format!("case b {{ like {first} {way} }}"));
+        let high = self.lower.map_or(String::new(), |high| format!("; high {high} in"));
+        self.line(&format!("case b {{ like {first} {way}{high} }}"));
         true
     }
 
@@ -541,6 +553,9 @@ impl Writer<'_> {
         self.line(&format!("case {name} {{"));
         if in_run {
             self.line(&format!("wide {wide} in"));
+            if let Some(high) = self.lower.filter(|_| name == 'b') {
+                self.line(&format!("high {high} in"));
+            }
         } else {
             let high = self.number(16) + 28;
             let deep = self.number(8) + 17;
@@ -1044,6 +1059,7 @@ pub(super) const WAYS: &[&str] = &[
 /// What stands in fewer of them, and must be seen all the same.
 pub(super) const RARER: &[&str] = &[
     "run on the wall",
+    "tops in one line",
     "no base",
     "leg under the bottom",
     "like another case",

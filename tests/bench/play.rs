@@ -17,9 +17,9 @@ use super::planks::FromBoard;
 use super::sawing::Rough;
 use super::wood::{NOTHING, Space, common, difference};
 use super::{
-    Report, bare, bores, boxes, front_screws, guided, holes, keep_outs, leg_blocks, lines, narrow,
-    on_bases, on_legs, opening, pins, planks, plates, pockets, rails, sawing, screws, scribing,
-    season, shapes, slides, stacked, stops, strokes,
+    Report, apart, bare, bores, boxes, front_screws, guided, holes, keep_outs, leg_blocks, lines,
+    narrow, on_bases, on_legs, opening, pins, planks, plates, pockets, rails, sawing, screws,
+    scribing, season, shapes, slides, stacked, stops, strokes,
 };
 
 /// Plays a packet through, with wood and machines that are off. `sheets` says how
@@ -117,6 +117,8 @@ fn name(packet: &Packet, index: usize) -> String {
         Work::Finish(_) => "coat".to_owned(),
         Work::OnWood(_) => "run a drawer on wood".to_owned(),
         Work::Carry {} => "carry it".to_owned(),
+        Work::StandApart(own) => format!("set {} by itself", own.case),
+        Work::Together(_) => "fix cases to each other".to_owned(),
         Work::WallStrip(_) => "put up a strip".to_owned(),
         Work::Lift(_) => "lift onto a strip".to_owned(),
         Work::Walled(_) => "fix to the wall".to_owned(),
@@ -335,7 +337,11 @@ impl<'p> Play<'p> {
                     self.find(index, mark);
                 }
             }
-            Work::StandOn(_) | Work::Carry {} | Work::WallStrip(_) => {}
+            Work::StandOn(_)
+            | Work::Carry {}
+            | Work::StandApart(_)
+            | Work::Together(_)
+            | Work::WallStrip(_) => {}
             Work::CoverEnds(work) => self.cover_ends(index, work),
             // What drawers run on is looked at when the piece stands.
             Work::OnWood(_) => {}
@@ -683,6 +689,7 @@ impl<'p> Play<'p> {
         self.overlaps();
         let stuck = opening::stuck(self.packet, &self.boards, self.tolerance());
         self.complaints.extend(stuck);
+        self.complaints.extend(apart::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(stops::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(leg_blocks::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(on_legs::wrong(self.packet, &self.boards, self.tolerance()));

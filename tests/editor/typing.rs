@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use casewright::editor::{self, Hover, Names, OfferKind, context};
 use casewright::measure::{FileId, Unit};
+use casewright::papers::{EXAMPLES, SHARED};
 use casewright::vocabulary::{self, Step};
 
 use crate::support::{compile, spec};
@@ -139,6 +140,26 @@ fn what_may_stand_there_is_offered() {
     assert!(findings.contains("pocket-seen"));
     let (on, _) = offered(&with("finish oil {", "accept pocket-seen |\nfinish oil {"));
     assert_eq!(on, set(&["on"]));
+}
+
+/// A case may be like one in the same braces: by itself like one by itself, in a run like one
+/// of that run.
+#[test]
+fn a_case_is_offered_those_that_it_may_be_like() {
+    let example = |slug: &str| {
+        let found = EXAMPLES.iter().find(|own| own.slug == slug).unwrap().text;
+        found.replace("use \"shop.case\"\n", &SHARED.1.replace("units in\n", ""))
+    };
+    let runs = format!(
+        "{}\ncase pantry {{ like | }}\ncase larder {{ wide 20 }}",
+        example("run-on-the-wall")
+    );
+    assert_eq!(offered(&runs).0, set(&["larder"]));
+    let glasses =
+        "case glasses { same plates; across { doors store { share 1; shelf { adjustable 2 } } } }";
+    let own = example("run-on-the-wall").replace(glasses, "case glasses { like | }");
+    let own = format!("{own}\ncase larder {{ wide 20 }}");
+    assert_eq!(offered(&own).0, set(&["plates", "spice"]));
 }
 
 #[test]

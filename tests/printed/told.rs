@@ -78,7 +78,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
             (Told::Step, &["area", "surfaces", "covers", "takes", "mixed", "rubbed_with", "times"])
         }
         "rest" => (Told::Step, &["for", "clamped"]),
-        "carry" => (Told::Step, &[]),
+        "carry" | "stand apart" => (Told::Step, &[]),
         "set base" => {
             (Told::Step, &["high", "behind", "beside", "farther", "blocks", "block", "most"])
         }

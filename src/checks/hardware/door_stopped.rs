@@ -167,8 +167,8 @@ fn report(piece: &Piece, door: &Door<'_>, angle: Angle, body: Body, thing: &Thin
     let mut diagnostic = match &stile {
         Some(stile) => RULE
             .finding(title, stile.span, format!("{} wide", tape.figure(stile.wide.length)))
-            .label(opening.span, format!("hung {}", door.hung.word())),
-        None => RULE.finding(title, opening.span, format!("hung {}", door.hung.word())),
+            .label(opening.span, door.hung_told()),
+        None => RULE.finding(title, opening.span, door.hung_told()),
     };
     diagnostic = diagnostic.label(thing.label.0, &*thing.label.1);
     if let Some((span, label)) = door.pull_label(tape).filter(|_| body == Body::Pull) {

@@ -114,7 +114,7 @@ fn report(
     let short = short.filter(|_| !away.is_negative());
     let stile = short.and_then(|_| swings::hinge_stile(piece, door));
     let opening = door.front.opening;
-    let hung = format!("hung {}", door.hung.word());
+    let hung = door.hung_told();
     let mut diagnostic = match &stile {
         Some(stile) => RULE
             .finding(title, stile.span, format!("{} wide", tape.figure(stile.wide.length)))

@@ -100,7 +100,7 @@ fn overlay(work: &Workings<'_>, sink: &mut Sink) {
                     thing.what
                 ),
                 door.front.opening.span,
-                format!("hung {}", door.hung.word()),
+                door.hung_told(),
             )
             .label(hinge.gap_span, tape.figure(needs))
             .label(span, "hung on this hinge")

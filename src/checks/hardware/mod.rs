@@ -11,6 +11,7 @@ mod cup_web;
 mod door_binds;
 mod door_stopped;
 mod door_thickness;
+mod door_too_wide;
 mod drawer_hits_door;
 mod drawers_unused;
 mod edge_mixed;
@@ -58,6 +59,7 @@ pub(super) const RULES: &[&Rule] = &[
     &door_binds::RULE,
     &door_stopped::RULE,
     &door_thickness::RULE,
+    &door_too_wide::RULE,
     &drawer_hits_door::RULE,
     &edge_mixed::RULE,
     &front_near_floor::RULE,

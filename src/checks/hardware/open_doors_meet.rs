@@ -84,13 +84,13 @@ fn report(piece: &Piece, left: (&Door<'_>, Body), right: (&Door<'_>, Body)) -> D
     let stile = swings::hinge_stile(piece, left);
     let (at, label) = match &stile {
         Some(stile) => (stile.span, format!("{} wide", tape.figure(stile.wide.length))),
-        None => (left.front.opening.span, "hung right".to_owned()),
+        None => (left.front.opening.span, left.hung_told()),
     };
     let mut diagnostic = RULE.finding(title, at, label);
     if stile.is_some() {
-        diagnostic = diagnostic.label(left.front.opening.span, "hung right");
+        diagnostic = diagnostic.label(left.front.opening.span, left.hung_told());
     }
-    diagnostic = diagnostic.label(right.front.opening.span, "hung left");
+    diagnostic = diagnostic.label(right.front.opening.span, right.hung_told());
     let mut once = Once::default();
     for (door, body) in [(left, own), (right, other)] {
         let Some((span, label)) = door.pull_label(tape).filter(|_| body == Body::Pull) else {

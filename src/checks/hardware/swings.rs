@@ -85,6 +85,16 @@ impl Door<'_> {
 }
 
 impl Door<'_> {
+    /// On which side it hangs, as a label at its statement: there the other side may stand,
+    /// where the case is mirrored.
+    pub(super) fn hung_told(&self) -> String {
+        let side = self.hung.word();
+        match self.case.is_mirrored {
+            true => format!("hung {side} in {}, which is mirrored", self.case.name),
+            false => format!("hung {side}"),
+        }
+    }
+
     /// The leaf, and its pull where it has one.
     pub(super) fn bodies(&self) -> impl Iterator<Item = (Body, &Cuboid)> {
         [Body::Leaf, Body::Pull]

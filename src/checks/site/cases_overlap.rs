@@ -3,7 +3,7 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
 use crate::measure::{Length, Span};
-use crate::model::{Case, Piece, Side};
+use crate::model::{Case, HungOver, Piece, Side};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "cases-overlap",
@@ -71,22 +71,36 @@ fn overlapping(piece: &Piece, case: &Case, other: &Case) -> Option<Diagnostic> {
         tape.figure(wide),
         tape.figure(high)
     );
-    let beside = match (across.0 < other_across.0, case.over()) {
-        (_, None) => "move one of the two, or make it lower or narrower".to_owned(),
-        (is_left, Some(over)) => {
-            let first = piece.case(over.below).map_or(Length::ZERO, |below| below.x);
-            let left = match is_left {
-                true => other_across.0 - case.wide.length - first,
-                false => other_across.1 - first,
-            };
-            format!("`left {}` sets {} right beside {}", tape.figure(left), case.name, other.name)
-        }
+    let by = match across.0 < other_across.0 {
+        true => other_across.0 - across.1,
+        false => other_across.1 - across.0,
+    };
+    let beside = case.over().and_then(|over| set_beside(piece, case, over, by));
+    let beside = match beside {
+        Some(said) => format!("`{said}` sets {} right beside {}", case.name, other.name),
+        None => "move one of the two, or make it lower or narrower".to_owned(),
     };
     let mut found = RULE.finding(title, span, label);
     if let Some((span, label)) = placed_by(other) {
         found = found.label(span, label);
     }
     Some(found.note(beside).subject(&case.path))
+}
+
+/// What is written at the place of a case that hangs, or of its run, to move it so far to the
+/// right; `None` where it would reach past what it hangs over.
+fn set_beside(piece: &Piece, case: &Case, over: &HungOver, by: Length) -> Option<String> {
+    let run = case.run.and_then(|run| piece.run(run));
+    let (x, wide) = run.map_or((case.x, &case.wide), |run| (run.x, &run.wide));
+    let below = piece.case(over.below)?;
+    let below_run = below.run.and_then(|run| piece.run(run)).filter(|run| run.name == over.name);
+    let (first, below_wide) = below_run.map_or((below.x, &below.wide), |run| (run.x, &run.wide));
+    let left = x + by - first;
+    let far = match over.from.side {
+        Side::Left => left,
+        Side::Right => below_wide.length - left - wide.length,
+    };
+    (!far.is_negative()).then(|| format!("{} {}", over.from.word, piece.tape().source(far)))
 }
 
 fn in_wall(piece: &Piece, case: &Case, side: Side) -> Option<Diagnostic> {

@@ -78,8 +78,8 @@ fn reaches(
         _ => found,
     };
     let note = match side {
-        "front" => "make it less deep, or what is below deeper",
-        _ => "give it another place with `left`, or make it narrower",
+        "front" => "make it less deep, or what is below deeper".to_owned(),
+        _ => format!("give it another place with `{}`, or make it narrower", on.from.word),
     };
     found.because("nothing is under that part of it").note(note).subject(&case.path)
 }
@@ -110,7 +110,10 @@ fn floating(piece: &Piece, parts: &Parts, case: &Case, on: &StandsOn) -> Option<
             format!("it stands on {}", on.name),
         )
         .because("that end hangs in the air")
-        .note("give it another place with `left`, or lay a countertop over what it stands on")
+        .note(format!(
+            "give it another place with `{}`, or lay a countertop over what it stands on",
+            on.from.word
+        ))
         .subject(&case.path),
     )
 }

@@ -236,6 +236,8 @@ impl Asked<'_, '_> {
         let lifted: Vec<Lifted> = work.weights().lifted.keys().copied().collect();
         whole.extend(weights::of_lifted(tell, "weight of the whole", &lifted));
         let space = work.weights().whole_space();
+        // Pieces that stand apart are never carried as one.
+        let space = space.filter(|_| !tell.piece.stands_apart());
         whole.extend(balance::of(tell, "the whole balances", &lifted, space));
         found.push(Why { name: "the piece".to_owned(), thing: Thing::Piece, sizes: whole });
         found

@@ -403,6 +403,9 @@ impl<'d> Maker<'d, '_> {
             House::Carry(id, carry) => {
                 What::Carry(Carried { case: case(*id), by: carried_by(*carry) })
             }
+            House::StandApart(id, parts) => {
+                What::StandApart { case: case(*id), parts: self.marks(parts) }
+            }
             House::SetBase(own) => What::SetBase(self.base_set(own)),
             House::LevelBase(own) => What::LevelBase(self.base_apart(own)),
             House::ScrewDown(parts) => What::ScrewDown { parts: self.marks(parts) },

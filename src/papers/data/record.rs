@@ -393,6 +393,8 @@ pub(super) enum What<'d> {
     Rest(done::Rested),
     #[serde(rename = "carry")]
     Carry(done::Carried<'d>),
+    #[serde(rename = "stand apart")]
+    StandApart { case: &'d str, parts: Vec<&'d str> },
     #[serde(rename = "set base")]
     SetBase(bases::BaseSet<'d>),
     #[serde(rename = "cover ends")]

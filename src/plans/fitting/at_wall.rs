@@ -2,7 +2,7 @@
 //! a keep-out once they are open 90 degrees; before that `door-stopped` tells of it.
 
 use crate::measure::{Angle, Length};
-use crate::model::{Case, CaseId, KeepOutId, Piece, Side};
+use crate::model::{Case, CaseId, Exposure, KeepOutId, Piece, Side};
 use crate::parts::{Assembly, Cuboid, Direction, Front, keep_out_space};
 use crate::plans::Workings;
 use crate::trade::{Body, Hung, Patch};
@@ -75,6 +75,11 @@ pub fn at_wall<'a>(work: &'a Workings<'_>) -> Vec<AtWall<'a>> {
 fn wall<'a>(work: &Workings<'_>, front: &'a Front<'_>) -> Option<AtWall<'a>> {
     let piece = work.piece;
     let side = front.hung?;
+    // What stands apart has no wall beside it but at its own side.
+    let own = piece.case(front.case).filter(|_| piece.stands_apart());
+    if own.is_some_and(|case| !matches!(side.of(&case.exposure), Exposure::Wall { .. })) {
+        return None;
+    }
     let at = piece.wall_at(side)?;
     let x = match side {
         Side::Left => (-FAR, at),
@@ -90,6 +95,9 @@ fn wall<'a>(work: &Workings<'_>, front: &'a Front<'_>) -> Option<AtWall<'a>> {
 /// its hinge leaves open.
 fn beside<'a>(work: &Workings<'_>, front: &'a Front<'_>) -> Option<AtWall<'a>> {
     let (piece, parts) = (work.piece, work.parts);
+    if piece.stands_apart() {
+        return None;
+    }
     let side = front.hung?;
     let mercy = front.fronts.hinge.and_then(|(hinge, _)| piece.hinge(hinge))?.mercy();
     let (edge, out) = (front.hinge_edge(side), -front.space.from.z);

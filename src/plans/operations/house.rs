@@ -13,6 +13,9 @@ use crate::trade::Carry;
 pub enum House {
     /// A case is carried in.
     Carry(CaseId, Carry),
+    /// A case that stands apart from the others is set and leveled by itself, with all of its
+    /// parts.
+    StandApart(CaseId, Vec<PartId>),
     /// A base that several cases stand on is set and leveled by itself.
     SetBase(Leveled),
     /// The separate base of one case is shimmed level by itself.

@@ -39,7 +39,7 @@ block! {
     ).may_open(stands_on_legs::block);
     POSTS: Braces = (
         "posts",
-        "a post at each corner, from the floor to the top, with paneled ends between them",
+        "a post at each corner, from the floor to the top, with paneled ends between them; a case on posts is a piece of furniture, and several in one file stand each by itself",
         "posts { stock post }",
     ).opens(posts::block);
     STOCK;
@@ -88,14 +88,21 @@ block! {
 block! {
     /// `hung { … }`
     hung: "hung", "a hung case",
-    "A case on the wall, clear of the floor. Screws go into the studs through a nailer under its top and another above its bottom. With `over` it hangs over a case or a run on the floor. Without it, it hangs beside the other cases of the file. A run that hangs says it once for all its cases: one strip carries them, and each is screwed to the studs and then to the one beside it.";
+    "A case on the wall, clear of the floor. Write how high its underside hangs (`up`) or its top (`top`). Screws go into the studs through a nailer under its top and another above its bottom. With `over` it hangs over a case or a run on the floor. Without it, it hangs beside the other cases of the file. A run that hangs says it once for all its cases: strips carry them, and each is screwed to the studs and then to the one beside it. Where its cases have a `high` of their own, `top` hangs their tops in one line, and `up` their undersides.";
     UP: Length = (
         "up",
         "from the floor to its underside",
         "up 18",
-    ).required()
+    )
         .can_be("20 mm", "4 m")
         .usual("150 mm", "2200 mm");
+    TOP: Length = (
+        "top",
+        "from the floor to its top, in place of `up`: the shorter it is, the higher its underside hangs",
+        "top 84",
+    )
+        .can_be("4 in", "6 m")
+        .usual("8 in", "3 m");
     OVER: Path = (
         "over",
         "the case or the run on the floor that it hangs over; if not written, it hangs beside the other cases",
@@ -130,6 +137,15 @@ block! {
     ).default("2")
         .can_be("1", "6")
         .usual("2", "4");
+    [one_of "how high it hangs"] {
+        /// What says how high a case hangs.
+        pub(crate) HangsAt {
+            /// From the floor to its underside.
+            Up = UP,
+            /// From the floor to its top.
+            Top = TOP,
+        }
+    }
 }
 
 block! {

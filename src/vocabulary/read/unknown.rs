@@ -6,6 +6,8 @@ use crate::syntax::{Argument, Expr, ExprKind, Statement, Word};
 use crate::vocabulary::meant::{self, homes, meant};
 use crate::vocabulary::natural;
 use crate::vocabulary::word::Block;
+use crate::vocabulary::words::case::HUNG;
+use crate::vocabulary::words::run_case;
 
 /// A unit behind a figure that is written as a word: `5 inches`.
 pub(super) fn unit_in_words(statement: &Statement, job: Unit) -> Option<Diagnostic> {
@@ -48,6 +50,9 @@ fn mistyped(word: Word<'_>, job: Unit) -> Option<Diagnostic> {
     (!units.is_empty()).then(|| units.into_iter().fold(found, offer))
 }
 
+/// What is said where a case of a run is to hang by itself.
+const HANGS_AS_A_WHOLE: &str = "a run hangs as a whole: with `hung { top … }` in the run and a `high` of its own in this case, its top hangs in one line with those of the others";
+
 /// A word that can't stand in this block, and what may have been meant.
 pub(super) fn unknown(block: &'static Block, text: &str, span: Span) -> Diagnostic {
     let title = format!("`{text}` can't stand in {}", block.title);
@@ -77,6 +82,8 @@ pub(super) fn unknown(block: &'static Block, text: &str, span: Span) -> Diagnost
             found(label).note(format!("{} may hold {all}", block.title))
         }
     };
+    let is_of_run = std::ptr::eq(block, run_case::block()) && text == HUNG.spelling();
+    let found = if is_of_run { found.note(HANGS_AS_A_WHOLE) } else { found };
     // A word of another block may be a slip for one of this.
     let slip = nearest(text, words()).filter(|word| Some(*word) != near);
     near.into_iter().chain(slip).fold(found, |found, word| found.fix(write(Grade::Choice, word)))

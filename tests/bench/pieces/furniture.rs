@@ -64,6 +64,22 @@ impl Writer<'_> {
             self.niches();
         }
         self.line("}");
+        self.another();
+    }
+
+    /// Now and then another piece stands in the same file, by itself.
+    fn another(&mut self) {
+        let own = self.one_of(&[
+            "",
+            "",
+            "case b { like a { mirrored } }",
+            "case b { like a { mirrored }; wide 28 in }",
+            "case b { like a; deep 20 in; high 44 in }\ncase c { like b { mirrored } }",
+        ]);
+        if !own.is_empty() {
+            self.is("furniture that stands apart");
+            self.line(own);
+        }
     }
 
     /// A row of niches, with nothing behind their stiles.

@@ -23,10 +23,12 @@ impl Maker<'_, '_> {
         let stood = self.legs_on(finished);
         let stands = self.levels();
         let (lines, does) = self.carried(stands);
-        let title = match stands {
-            true => "Carry it in and level it".to_owned(),
-            false => "Carry it in".to_owned(),
+        let title = match (stands, self.piece.stands_apart()) {
+            (true, true) => "Carry the pieces in and level each",
+            (true, false) => "Carry it in and level it",
+            (false, _) => "Carry it in",
         };
+        let title = title.to_owned();
         let once = |usual: Usual| vec![usual.times(1)];
         let work = Work::Fit;
         let cases = self.piece.cases.iter().filter(|case| case.is_on_floor()).count();
@@ -69,15 +71,18 @@ impl Maker<'_, '_> {
 
     /// Doors, drawers, and shelves come in again; the task after which they are in.
     fn all_back(&mut self, last: usize) -> usize {
-        let (back, top) = (self.comes_off(), self.countertop());
+        let (back, top) = (self.comes_off(), self.countertops_of_others());
         let efforts = || vec![Usual::PuttingBack.times(1)];
         // Its screws come from below, where drawers would be in the way.
-        let last = match top {
-            Some(line) => {
-                let title = "Leave it for its countertop".to_owned();
-                self.simple(title, vec![line], Vec::new(), Work::Bench, efforts(), vec![last])
+        let last = match top.len() {
+            0 => last,
+            count => {
+                let title = match count {
+                    1 => "Leave it for its countertop".to_owned(),
+                    _ => "Leave the pieces for their countertops".to_owned(),
+                };
+                self.simple(title, top, Vec::new(), Work::Bench, efforts(), vec![last])
             }
-            None => last,
         };
         if back.is_empty() {
             return last;
@@ -100,12 +105,23 @@ impl Maker<'_, '_> {
         put
     }
 
-    /// What carries a countertop, which these papers leave to others.
-    fn countertop(&self) -> Option<String> {
+    /// What carries a countertop, which these papers leave to others: that of the whole piece,
+    /// or one for each that stands by itself.
+    fn countertops_of_others(&self) -> Vec<String> {
+        match self.piece.stands_apart() {
+            true => {
+                let cases = self.piece.cases.iter();
+                cases.filter_map(|own| self.countertop(|case| case == own.id)).collect()
+            }
+            false => self.countertop(|_| true).into_iter().collect(),
+        }
+    }
+
+    fn countertop(&self, is_of: impl Fn(CaseId) -> bool) -> Option<String> {
         let under = |case: CaseId| {
             let own = self.piece.case(case).filter(|own| self.piece.top_over(own.id).is_none());
             let top = own.and_then(|case| case.top.as_ref());
-            top.is_some_and(|top| top.stretchers.is_some())
+            is_of(case) && top.is_some_and(|top| top.stretchers.is_some())
         };
         let stretchers = self.ids(|part| part.role == Role::Stretcher && under(part.case));
         if stretchers.is_empty() {
@@ -137,7 +153,8 @@ impl Maker<'_, '_> {
         .flatten()
         .collect();
         if !off.is_empty() {
-            lines.push(format!("carry it without its {}", listed(&off)));
+            let it = if self.piece.stands_apart() { "each piece" } else { "it" };
+            lines.push(format!("carry {it} without its {}", listed(&off)));
         }
         if !stuck.is_empty() {
             lines.push(format!(
@@ -176,7 +193,14 @@ impl Maker<'_, '_> {
         if !stands {
             return (lines, does);
         }
-        lines.extend(self.leveling());
+        match self.piece.stands_apart() {
+            true => {
+                let (told, doing) = self.set_apart();
+                lines.extend(told);
+                does.extend(doing);
+            }
+            false => lines.extend(self.leveling()),
+        }
         let (kept, keeps) = self.kept(None);
         lines.extend(kept);
         does.extend(keeps);
@@ -446,7 +470,8 @@ impl Maker<'_, '_> {
         if is_low || is_open && !(is_furniture && keeps_clothes) {
             return false;
         }
-        let sides = self.piece.cases.iter().flat_map(|case| &case.exposure);
+        let beside = |own: &&Case| own.id == case.id || !self.piece.stands_apart();
+        let sides = self.piece.cases.iter().filter(beside).flat_map(|case| &case.exposure);
         let walled = sides.into_iter().any(|own| matches!(own, Exposure::Wall { .. }));
         let built_in = walled || case.run.is_some() && !hangs;
         let for_clothes = keeps_clothes && !built_in && case.is_on_floor();

@@ -1,6 +1,7 @@
 //! Tasks from joints. Every joint of the piece is cut in one task and closed in
 //! one; a task comes after those that its parts come out of.
 
+mod apart;
 mod at_wall;
 mod bases;
 mod beside;

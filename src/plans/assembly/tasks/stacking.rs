@@ -90,7 +90,7 @@ impl Maker<'_, '_> {
 
     /// What is set on the floor: all of it, or what other cases come onto later.
     pub(super) fn on_floor(&self, all: &str) -> String {
-        if self.piece.cases.iter().all(Case::is_on_floor) {
+        if self.piece.cases.iter().all(Case::is_on_floor) && !self.piece.stands_apart() {
             return all.to_owned();
         }
         let own = self.piece.cases.iter().filter(|case| case.is_on_floor());
