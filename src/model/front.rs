@@ -107,7 +107,11 @@ pub struct Fronts {
     pub hinges: Option<Spanned<u32>>,
     /// The pull.
     pub pull: Option<PullId>,
-    /// Where it sits.
+    /// Where that of all fronts stands, or would.
+    pub pull_at: Insertion,
+    /// The maker says that there is none: a latch that is pushed opens it, or the like.
+    pub opens_without: bool,
+    /// Where the pull sits.
     pub pull_place: PullPlace,
     /// A cut in its edge, instead of a pull.
     pub finger: Option<Finger>,

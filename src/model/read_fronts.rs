@@ -115,6 +115,9 @@ pub(super) fn fronts(
             true => None,
             false => pull.known().or_else(|| parent.and_then(|parent| parent.pull)),
         },
+        pull_at: parent.map_or_else(|| Insertion::of(body, PULL), |parent| parent.pull_at),
+        opens_without: no_pull
+            || (said.is_none() && parent.is_some_and(|parent| parent.opens_without)),
         pull_place,
         finger,
         flutes,

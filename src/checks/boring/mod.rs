@@ -5,6 +5,7 @@ mod bore_web;
 mod finger_blind;
 mod hole_blocked;
 mod hole_near_edge;
+mod hook_meets_bottom;
 mod pin_rows_meet;
 mod pins_off_post;
 mod pull_in_panel;
@@ -27,6 +28,7 @@ pub(super) const RULES: &[&Rule] = &[
     &pins_off_post::RULE,
     &pull_in_panel::RULE,
     &pull_meets_box::RULE,
+    &hook_meets_bottom::RULE,
     &pull_near_edge::RULE,
 ];
 

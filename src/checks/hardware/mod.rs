@@ -24,6 +24,7 @@ mod hinges_close;
 mod leaf_in_the_way;
 mod leaf_too_narrow;
 mod leg_unheld;
+mod no_grip;
 mod open_doors_meet;
 mod opening_slight;
 mod overlay_past_case;
@@ -73,6 +74,7 @@ pub(super) const RULES: &[&Rule] = &[
     &leaf_in_the_way::RULE,
     &leaf_too_narrow::RULE,
     &leg_unheld::RULE,
+    &no_grip::RULE,
     &open_doors_meet::RULE,
     &opening_slight::RULE,
     &overlay_past_case::RULE,

@@ -108,7 +108,10 @@ fn shallow(piece: &Piece, rail: &Rail<'_>, sink: &mut Sink) {
                 "to the inside of the back",
                 tape,
             ))
-            .because("hangers that stand out keep the doors from closing")
+            .because(match rail.opening.is_door() {
+                true => "hangers that stand out keep the doors from closing",
+                false => "hangers stand out past the face of the case",
+            })
             .subject(&rail.opening.path)
             .urgency(short / Length::mm(1)),
     );

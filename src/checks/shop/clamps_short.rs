@@ -1,7 +1,7 @@
 //! A glue-up that takes more clamps than there are.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Severity, Sink, listed};
+use crate::diagnostics::{Severity, Sink};
 use crate::parts::Parts;
 use crate::plans::Workings;
 use crate::plans::assembly::gluing::{Closing, GlueUp, Load, Sort};
@@ -31,10 +31,10 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     }
     let tape = piece.tape();
     let has = piece.shop.clamps;
-    // One figure is short for all of them: the glue-up that takes the most tells it.
+    // One figure is short for all of them: the glue-up that takes the most tells it first.
     let mut short = super::too_much(work, Load::clamps, has);
     short.sort_by_key(|own| std::cmp::Reverse(own.load.clamps()));
-    if let Some((glue_up, others)) = short.split_first() {
+    for glue_up in short {
         let needs = glue_up.load.clamps();
         let joints = glue_up.load.joints();
         let told = match (glue_up.sort, glue_up.load.closings.as_slice()) {
@@ -66,25 +66,9 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         let diagnostic = diagnostic
             .because("a joint stays open if no clamp draws it up before the glue grabs")
             .note(told);
-        let diagnostic = match also_short(others) {
-            Some(note) => diagnostic.note(note),
-            None => diagnostic,
-        };
+        let diagnostic = diagnostic.alike(format!("of {has}"));
         sink.push(diagnostic.note(instead(glue_up.sort)));
     }
-}
-
-/// What else takes more than there are: a few by name, and how many more.
-fn also_short(others: &[&GlueUp]) -> Option<String> {
-    const NAMED: usize = 3;
-    let told = |own: &&GlueUp| format!("the {} ({})", own.what, own.load.clamps());
-    let mut named: Vec<String> = others.iter().take(NAMED).map(told).collect();
-    if named.is_empty() {
-        return None;
-    }
-    let more = others.len().saturating_sub(NAMED);
-    named.extend((more > 0).then(|| format!("{more} more")));
-    Some(format!("it has too few for {} too", listed(&named)))
 }
 
 fn clamps(number: u32) -> String {

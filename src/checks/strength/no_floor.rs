@@ -76,7 +76,8 @@ fn report(case: &Case, (opening, beyond): (&Opening, Beyond), at: Span) -> Diagn
     match beyond {
         Beyond::Outside => {
             let found = found.because("the case has no bottom");
-            match case.frame {
+            match &case.frame {
+                _ if !case.is_on_floor() => found.note("give the case a `bottom`"),
                 Some(_) => found.note("give the case a `bottom`, or leave out its base and its bottom rail so that the opening reaches the floor of the room"),
                 None => found.note("give the case a `bottom`, or leave out its base so that the opening reaches the floor of the room"),
             }

@@ -85,7 +85,12 @@ fn finding(
                 .plus(sags, "sag", tape)
                 .minus(limit, "limit", tape),
         )
-        .because("what stands on it leans together, and doors and drawers above or below it bind")
+        .because(match case.openings.iter().any(|own| own.front.is_some()) {
+            true => {
+                "what stands on it leans together, and doors and drawers above or below it bind"
+            }
+            false => "what stands on it leans together, and the eye sees it from across the room",
+        })
         .subject(subject)
         .urgency((sags - limit) / Length::mm(1));
     if let Some(stock) = piece.stock(part.stock) {

@@ -272,7 +272,7 @@ block! {
 block! {
     /// `wooden { … }`
     wooden: "wooden", "a drawer on wood",
-    "A drawer that runs on the boards of its case. Its box is as high as its opening leaves it on the dampest day of the room, and reaches back to 1/2 in (12 mm) from the back of the case. The back of the box stands on its bottom, which is pushed in from behind.";
+    "A drawer that runs on the boards of its case. Its box is as high as its opening leaves it on the dampest day of the room, and reaches back to 1/2 in (12 mm) from the back of the case, or from the nailers before it: all drawers of a case alike, where one of them may meet a nailer. The back of the box stands on its bottom, which is pushed in from behind.";
     PLAY: Length = (
         "play",
         "how much narrower than its opening the box is",

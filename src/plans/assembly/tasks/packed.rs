@@ -67,7 +67,16 @@ impl Maker<'_, '_> {
         ];
         let names: Vec<&str> = kinds.into_iter().flatten().collect();
         let name = listed(&names);
+        let is_sheet = |id: &PartId| {
+            let stock = self.parts.get(*id).and_then(|part| self.piece.stock(part.stock));
+            stock.is_some_and(|stock| !stock.is_solid())
+        };
         let lines = packed.iter().map(|(clear, own)| match clear.is_zero() {
+            // A sheet keeps its thickness.
+            true if own.iter().all(is_sheet) => format!(
+                "measure from the side of the case to the edge of the opening: {} are of a sheet, which isn't planed; where you measure more than it is thick, glue veneer or card to it, and where you measure less, make them of lumber and plane them to fill that",
+                self.marks(own)
+            ),
             true => {
                 let which = match own.len() == parts.len() {
                     true => format!("the {name}"),
