@@ -43,13 +43,23 @@ pub fn wall(piece: &Piece, parts: &Parts, is: impl Fn(&Case) -> bool) -> Wall {
     wall
 }
 
-/// The cases that may have no stud behind them, since they are narrower than studs stand apart.
+/// The cases that may have no stud behind them, since they, or the pieces of a nailer that ends
+/// beside something at the wall, are narrower than studs stand apart.
 /// One that stands on the floor is held by those that it is screwed to, too. Where a case that
 /// hangs says how many studs it has, they have been found.
 fn narrow(piece: &Piece, parts: &Parts, is: impl Fn(&Case) -> bool) -> Vec<Narrow> {
     let apart = piece.stud_spacing();
     let cases: Vec<&Case> = piece.cases.iter().filter(|case| is(case)).collect();
-    if cases.iter().all(|case| case.wide.length >= apart) {
+    // The longest of the pieces into which something at the wall parts a nailer.
+    let longest = |case: &Case| {
+        let nailers = held_by(parts, case, Role::is_nailer);
+        let long = nailers.iter().filter_map(|id| Some(parts.get(*id)?.length.length)).max();
+        long.filter(|_| !piece.site.keep_outs.is_empty())
+    };
+    let is_narrow = |case: &&Case| {
+        case.wide.length < apart || longest(case).is_some_and(|longest| longest < apart)
+    };
+    if !cases.iter().any(is_narrow) {
         return Vec::new();
     }
     let pairs = beside::pairs(piece, parts);
@@ -64,7 +74,7 @@ fn narrow(piece: &Piece, parts: &Parts, is: impl Fn(&Case) -> bool) -> Vec<Narro
                 (from, to) = (from.min(left.x), to.max(far));
             }
         }
-        to - from
+        longest(case).map_or(to - from, |longest| longest.min(to - from))
     };
     let is_found = |case: &Case| case.hung.as_ref().is_some_and(|hung| hung.studs.is_some());
     let narrow = cases.into_iter().filter(|case| !is_found(case)).map(|case| (case, wide(case)));

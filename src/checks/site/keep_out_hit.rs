@@ -57,7 +57,9 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             .subject(&part.path);
         let holder = match part.assembly {
             Assembly::DrawerBox(_) => Some("the drawer to cut its box"),
-            Assembly::Carcass(_) | Assembly::Loose(_) if is_cut_round(part.role) => {
+            Assembly::Carcass(_) | Assembly::Loose(_)
+                if is_cut_round(part.role) && !is_severed(part, &space) =>
+            {
                 Some("the case to cut its boards")
             }
             Assembly::Carcass(_)
@@ -122,8 +124,20 @@ fn uncut(piece: &Piece, part: &Part, space: &Cuboid, found: Diagnostic) -> Diagn
         Role::BaseMember | Role::BaseLeg | Role::Leg | Role::Kick => found
             .because("a base is not cut, even where its case says `around`")
             .note("a base that is `cut-into ends` has no board at the wall"),
+        _ if is_severed(part, space) => found.note(
+            "`around` would cut this board in two: move or leave out the board, or end what stands there below it",
+        ),
         _ => found,
     }
+}
+
+/// True where it reaches across the whole of a board, so that a cut round it leaves two pieces.
+fn is_severed(part: &Part, space: &Cuboid) -> bool {
+    let own = part.cuboid();
+    let mut across = Direction::ALL.into_iter().filter(|own| *own != part.placement.length);
+    across.all(|way| {
+        space.from.along(way) <= own.from.along(way) && own.to.along(way) <= space.to.along(way)
+    })
 }
 
 /// True where the part, less its notches, shares space with the keep-out.

@@ -332,7 +332,7 @@ fn dimensions(
             .map(|(from, to, figure)| (high - from, high - to, figure))
             .collect();
         let taken = svg.chain_upright(&chained, x, letter);
-        let next = x + (letter * 3.0).max(taken + letter * 1.6);
+        let next = x + (letter * 3.0).max(taken + letter * 2.4);
         let between =
             |from: Length, to: Length| (high - mm(from), high - mm(to), figures.text(to - from));
         let top = case.high.length;
@@ -346,7 +346,7 @@ fn dimensions(
         heights.extend(upper.map(|own| between(own.base_high().length, own.high.length)));
         let taken = svg.chain_upright(&heights, next, letter);
         if let Some(whole) = over_all(piece) {
-            let next = next + (letter * 3.0).max(taken + letter * 1.6);
+            let next = next + (letter * 3.0).max(taken + letter * 2.4);
             svg.chain_upright(&[between(Length::ZERO, whole)], next, letter);
         }
         // What hangs higher or lower than that one has its underside below it.

@@ -40,7 +40,7 @@ fn holes_behind<'a>(all: &[Drawer<'a>]) -> Option<(Vec<&'a str>, Length)> {
 }
 
 /// How deep the screws of the slides may go, short of the far faces.
-pub(super) fn told(source: &Source<'_, '_>, drawers: &[Drawer<'_>]) -> String {
+pub(super) fn told(source: &Source<'_, '_>, drawers: &[Drawer<'_>]) -> Vec<String> {
     let (figures, tape) = (&source.figures, source.work.piece.tape());
     let short = trade::short_of_face(tape.unit);
     let piece = source.work.piece;
@@ -68,14 +68,14 @@ pub(super) fn told(source: &Source<'_, '_>, drawers: &[Drawer<'_>]) -> String {
     .collect();
     let behind = holes_behind(drawers).map(|(marks, deep)| {
         format!(
-            " Holes are bored in the other face of {}: where a screw would meet one of these, it goes in no deeper than {}, or moves to another hole of the slide.",
+            "Holes are bored in the other face of {}: where a screw would meet one of these, it goes in no deeper than {}, or moves to another hole of the slide.",
             listed(&marks),
             figures.text(tape.down(deep - short))
         )
     });
-    let behind = behind.unwrap_or_default();
-    format!(
-        "Use the screws that the sheet of the slides names; they go in no deeper than {}, or they come through.{behind}",
+    let deep = format!(
+        "Use the screws that the sheet of the slides names; they go in no deeper than {}, or they come through.",
         listed(&all)
-    )
+    );
+    std::iter::once(deep).chain(behind).collect()
 }

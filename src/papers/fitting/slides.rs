@@ -274,7 +274,7 @@ fn carriers(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>
     if !bare.rows.is_empty() {
         blocks.push(Block::Table(bare));
     }
-    blocks.push(Block::Note(slide_screws::told(source, all)));
+    blocks.extend(slide_screws::told(source, all).into_iter().map(Block::Note));
     let cleats = all.iter().flat_map(|drawer| &drawer.carriers);
     let cleats = cleats
         .filter_map(|carrier| carrier.packer)

@@ -333,6 +333,10 @@ impl Maker<'_, '_> {
         let through: Vec<PartId> =
             wall.nailers.iter().chain(&wall.backs).filter(of_case).copied().collect();
         let (marks, name) = (self.marks(&through), &case.name);
+        let narrow = match own.wide < case.wide.length {
+            true => format!("no nailer of {name} is longer than {}", self.text(own.wide)),
+            false => format!("{name} is only {} wide", self.text(own.wide)),
+        };
         let bears = match case.hung {
             Some(_) => {
                 ", which must bear what the weights sheet says goes down on each screw and comes out of it"
@@ -341,8 +345,7 @@ impl Maker<'_, '_> {
         };
         vec![
             format!(
-                "{name} is only {} wide, and studs stand {} apart or more, so there may be none behind it: where there is none, screw a board to the studs on both sides of its place, behind {marks}, and drive the screws into that board; let it into the wall, or the case stands off by its thickness",
-                self.text(own.wide),
+                "{narrow}, and studs stand {} apart or more, so there may be none behind it: where there is none, screw a board to the studs on both sides of its place, behind {marks}, and drive the screws into that board; let it into the wall, or the case stands off by its thickness",
                 self.text(own.apart)
             ),
             format!(
