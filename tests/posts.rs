@@ -503,7 +503,9 @@ fn a_packer_between_posts_must_hold_its_screws() {
 fn two_pieces_stand_each_by_itself() {
     let text = example("nightstands");
     let compiled = compile(&text);
-    let slugs: Vec<_> = compiled.diagnostics.iter().map(|found| found.slug).collect();
+    // Nothing of the shop that all examples share is too much.
+    let found = compiled.diagnostics.iter().map(|found| found.slug);
+    let slugs: Vec<_> = found.filter(|slug| *slug != "block-unused").collect();
     assert!(slugs.is_empty(), "{slugs:?}");
     let parts = compiled.parts.as_ref().expect("parts");
     let x = |path: &str| part(parts, path).extent(Direction::X).0;

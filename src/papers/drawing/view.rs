@@ -349,13 +349,6 @@ fn dimensions(
             let next = next + (letter * 3.0).max(taken + letter * 2.4);
             svg.chain_upright(&[between(Length::ZERO, whole)], next, letter);
         }
-        // What hangs higher or lower than that one has its underside below it.
-        let own = case.base_high().length;
-        let hung = piece.cases.iter().filter(|case| case.is_in_row() && case.hung.is_some());
-        for other in hung.filter(|other| other.base_high().length != own) {
-            let up = between(Length::ZERO, other.base_high().length);
-            svg.chain_upright(&[up], mm(other.x + other.wide.length.half()), letter);
-        }
     }
 }
 
