@@ -6,6 +6,7 @@ use casewright::parts::{Direction, Part, Role};
 use casewright::pipeline::Compilation;
 use serde_json::Value;
 
+use crate::bench;
 use crate::support::{compile, packet, slugs, spec};
 
 fn sound(text: &str) -> Compilation {
@@ -295,4 +296,61 @@ fn one_cover_over_the_backs_of_a_run_is_parted_at_a_joint() {
     let all = parted.parts.as_ref().unwrap();
     let ends = all.all.iter().filter(|part| part.path.ends_with("left-cover"));
     assert_eq!(ends.count(), 1);
+}
+
+/// A short cabinet between two that hang 12 lower. The cover under it goes up between their
+/// sides, which stand 30 apart: with 1/32 at each end it is 29-15/16 long. Of the cabinets
+/// beside it the lower ends of their inner sides are seen: their covers are banded there too,
+/// and that of the short one nowhere but in front.
+#[test]
+fn a_cover_between_lower_cabinets_has_play() {
+    let case = |name: &str, wide: i64, high: i64, up: i64| {
+        format!(
+            "case {name} {{
+  wide {wide}; deep 13; high {high}
+  stock ply
+  hung {{ up {up} }}
+  cover under {{ stock ply; edges tape }}
+  bottom {{ joint dado {{ deep 1/4 }} }}
+  back {{ stock thin; joint rabbet {{ deep 3/8 }} }}
+  top {{ panel; joint dado {{ deep 1/4 }} }}
+  frame none
+  across {{ open {name}-things {{ share 1; shelf {{ adjustable 1 }} }} }}
+}}
+"
+        )
+    };
+    let text = format!(
+        "casework 1
+job \"Trial\" {{ units in; tape 1/32 }}
+site {{ left open; right open; fixing wall; humidity 35% to 45% }}
+shop {{ humidity 40%; clamps 16; open-time 40 min }}
+stock ply  {{ plywood 3/4; actual 3/4; species sugar-maple; sheet {{ long 96; wide 48 }} }}
+stock thin {{ plywood 1/4; actual 1/4; species sugar-maple; sheet {{ long 96; wide 48 }} }}
+stock tape {{ banding 1/32 }}
+
+{}{}{}",
+        case("dishes", 36, 30, 54),
+        case("hood", 30, 18, 66),
+        case("glasses", 18, 30, 54)
+    );
+    let compiled = sound(&text);
+    let cover = part(&compiled, "hood.bottom-cover");
+    assert_eq!(cover.extent(Direction::X), (inches(36 * 32 + 1, 32), inches(66 * 32 - 1, 32)));
+    let banded = |path: &str| {
+        let told = papers::one(&compiled, "cut-list", Format::Text).expect("a cut list");
+        let mark = &part(&compiled, path).mark;
+        let row = told.lines().find(|line| line.contains(&format!("] {mark} ")));
+        row.unwrap_or_else(|| panic!("{path}: {told}")).to_owned()
+    };
+    assert!(banded("dishes.bottom-cover").contains("band the left end, right end and front edge"));
+    assert!(banded("glasses.bottom-cover").contains("band the left end, right end and front edge"));
+    assert!(banded("hood.bottom-cover").contains("band the front edge"));
+    let steps = papers::one(&compiled, "assembly-order", Format::Text).expect("the order");
+    assert!(
+        steps
+            .contains("keep the strip for hood between where the sides of dishes and glasses come"),
+        "{steps}"
+    );
+    assert_eq!(bench::built(&compiled), Vec::<String>::new());
 }
