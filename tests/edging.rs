@@ -87,6 +87,28 @@ fn a_lipped_board_is_sawn_over_and_cut_to_size_with_its_lip_on() {
     assert!(place("break down") < place("edge") && place("edge") < place("mill"));
 }
 
+/// The shelf is sawn 22-11/16 long, 1/4 more than it is in the end, and 20-21/64 wide. A sheet of 23-11/16 has 1/2 in
+/// trimmed off at each end and gives that; one of 23-1/2 gives 22-1/2, which would do for the
+/// shelf without its lip.
+#[test]
+fn what_is_sawn_over_for_a_lip_comes_off_a_sheet() {
+    let text = EXAMPLES.iter().find(|own| own.slug == "edges").unwrap().text;
+    let told = |long: &str| {
+        let stock = format!(
+            "stock small {{ plywood 3/4; actual 23/32; species sugar-maple; sheet {{ long {long}; wide 48 }} }}\n\njob"
+        );
+        let text = text.replacen("\njob", &format!("\n{stock}"), 1);
+        let text = text.replacen("shelves {", "shelves { stock small;", 1);
+        let files = MemoryFiles::one("a.case", &text).with(SHARED.0, SHARED.1);
+        let compiled = pipeline::check(&files, "a.case").expect("readable");
+        let found = compiled.diagnostics.into_iter().find(|own| own.slug == "part-too-large");
+        found.map(|own| own.title)
+    };
+    assert_eq!(told("23-11/16"), None);
+    let title = "store.store.shelf is sawn over for its lips, to 22-11/16 by 20-11/32~, but a trimmed sheet of small is only 22-1/2 by 47";
+    assert_eq!(told("23-1/2").as_deref(), Some(title));
+}
+
 /// The door lies over a 24 in case by all but 1/16 at each side: 23-7/8. Two lips of 1/4
 /// leave 23-3/8 for its core. The strip at the top goes on before those along the sides,
 /// and these are as long as the core, sawn 1/4 over at the bottom, and that strip, and 1

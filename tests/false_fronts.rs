@@ -195,6 +195,28 @@ fn a_false_front_is_held_at_both_sides() {
     assert_eq!(bench::built(&compiled), Vec::<String>::new());
 }
 
+/// Behind the stile no partition stands, so that the shelf runs on behind the false front. It is
+/// drawn in the middle of its opening, which goes from 33 − 12 = 21 up: from 21 + (12 − 23/32) / 2
+/// = 26-41/64. The blocks of the false front would be half as high as that, from 24 to 30, and
+/// end 1/4 below the shelf as drawn, at 26-25/64. The holes are at 25, 26-1/4, 27-1/2, and 28-3/4:
+/// on the nearest, and on the lowest, the shelf would lie in the blocks.
+#[test]
+fn a_shelf_on_pins_lies_clear_of_the_blocks_beside_its_opening() {
+    let list = "across { high 12; false one { share 1 }; stile { wide 1-1/2; partition none }; open two { share 1; shelf { adjustable 1 } } }";
+    let compiled = first(list, "set inset");
+    for side in ["left", "right"] {
+        let block = part(&compiled, &format!("cupboard.one.{side}-holding-block")).cuboid();
+        let figures = [24 * 64, 26 * 64 + 25].map(|own| Length::inches(own, 64));
+        assert_eq!([block.from.y, block.to.y], figures);
+    }
+    let fitting = papers::one(&compiled, "fitting", Format::Text).expect("the fitting sheet");
+    let told = |text: &str| fitting.lines().any(|line| line.trim() == text);
+    assert!(told("lay no shelf on holes 1 and 2: the block ON-LHB is there"), "{fitting}");
+    let lies = "to stand where it is drawn, the shelf goes on hole 3, counted from the bottom";
+    assert!(told(lies), "{fitting}");
+    assert_eq!(bench::built(&compiled), Vec::<String>::new());
+}
+
 /// Two cases beside each other, and a false front in one: its blocks are reached from behind, so
 /// the back of that case alone comes off for them. The other stays on, and keeps its case square,
 /// until all is taken apart to be sanded.

@@ -239,7 +239,7 @@ fn a_hole_that_would_strike_a_plate_is_left_out() {
         let row = format!(
             "16 holes in each row, 32 mm from center to center; the first is {first} above the lower edge of the opening"
         );
-        let left_out = "holes 8 and 9 are 96 mm apart: 2 are left out between them, where another hole or a hinge block is in the way";
+        let left_out = "holes 8 and 9 are 96 mm apart: 2 are left out between them, where another hole or a block is in the way";
         assert_lines(&with(from_end), &[&row, left_out]);
     }
 }
@@ -280,6 +280,24 @@ fn no_shelf_in_a_list_behind_doors_lies_where_a_hinge_is() {
     };
     assert!(told(&first));
     assert!(told(&first.replace(shelf, list)));
+}
+
+/// Without a partition behind the stile the shelf of an open list runs on behind the door beside
+/// it. The openings begin at 4 + 1-1/2 = 5-1/2, the door 3/32 higher; its lower hinge, 4 above
+/// that, takes 8.806 to 10.381 above the floor. A shelf on hole 1, at 9-1/2, would lie in it; one on
+/// hole 2 lies at 10-3/4.
+#[test]
+fn no_shelf_lies_where_a_hinge_of_the_next_opening_is() {
+    let text = spec("first.case");
+    let (before, rest) = text.split_once("    down {").expect("the list");
+    let (_, after) = rest.split_once("\n    }\n").expect("its end");
+    let list = "    across { door one { share 1; hung left }; stile { wide 1-1/2; partition none }; open two { share 1; shelf { adjustable 1 } } }\n";
+    let text = format!("{before}{list}{after}");
+    let text = text.replace("hinge cup-hinge;", "hinge cup-hinge { from-bottom 4 };");
+    let (before, rest) = text.split_once("  drawers {").expect("the drawers");
+    let (_, after) = rest.split_once("joint rabbet\n  }\n").expect("their end");
+    let compiled = compile(&format!("{before}{after}"));
+    assert_lines(&compiled, &["lay no shelf on hole 1: hinge 1 of ON-D is there"]);
 }
 
 /// Worked by hand: the bookcase is 2000 high and stands on its bottom of 18; its top of

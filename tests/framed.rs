@@ -2,6 +2,7 @@
 
 use casewright::measure::Length;
 use casewright::model::Build;
+use casewright::papers::{self, Format};
 use casewright::parts::{Bore, Face, FeatureKind, Part};
 use casewright::pipeline::Compilation;
 use casewright::revision::{self, Named};
@@ -94,8 +95,8 @@ fn the_mortise_of_a_mid_rail_runs_between_its_grooves() {
 
 /// Its middle at 1035, the mid rail has a mortise from 1000 to 1070. The third of five hinges
 /// would stand in the middle between 130 and 2060 − 130, at 1030; its cup of 35 keeps 3/16 in,
-/// 4.7625, from a mortise, so it goes down to 1000 − 4.7625 − 17.5 = 977.7375, or to 977.5 on
-/// a tape of halves. Up to 1092.5 it would be farther. The others stay, and with a mid rail
+/// 4.7625, and a mark of 1/2 from a mortise, since both are laid out to a mark, so it goes down
+/// to 1000 − 5.2625 − 17.5 = 977.2375, or to 977 on that tape. Up to 1093 it would be farther. The others stay, and with a mid rail
 /// at 900 all do. A door's own hinges go where they are written, though a mortise is there.
 #[test]
 fn a_hinge_steps_aside_for_a_mid_rail() {
@@ -109,11 +110,30 @@ fn a_hinge_steps_aside_for_a_mid_rail() {
     };
     let even = [260, 1160, 2060, 2960, 3860].map(mm);
     assert_eq!(heights("mid-rail { wide 90 mm; from-bottom 900 mm }"), even);
-    let aside = [260, 1160, 1955, 2960, 3860].map(mm);
+    let aside = [260, 1160, 1954, 2960, 3860].map(mm);
     assert_eq!(heights("mid-rail { wide 90 mm; from-bottom 1035 mm }"), aside);
     let low = "tenon 30 mm; mid-rail { wide 90 mm; from-bottom 300 mm }";
     let written = wardrobe(low).replace("hinge   cup\n", "hinge   cup { from-bottom 300 mm }\n");
     assert!(slugs(&compile(&written)).contains(&"bore-meets-joint"));
+}
+
+/// A door 0.6 higher has its middle at 1030.3, and a mid rail there at 1035.2 has its mortise
+/// from 1000.2 up. A cup at 977.8 would be drawn 1000.2 − 977.8 − 17.5 = 4.9 from that, but
+/// printed at 978, and the mortise at 1000: 4.5 from it, which is less than 3/16 in. At 977.3 it is
+/// printed at 977.5, and 5 are left.
+#[test]
+fn a_hinge_steps_aside_for_what_is_printed() {
+    let text = wardrobe("tenon 30 mm; mid-rail { wide 90 mm; from-bottom 1035.2 mm }");
+    let compiled = compile(&text.replace("high 2250 mm", "high 2250.6 mm"));
+    assert_eq!(slugs(&compiled), Vec::<&str>::new());
+    let stile = part(&compiled, "left-stile");
+    let mut cups = stile.features.iter().filter(|own| own.kind == FeatureKind::Bore(Bore::Cup));
+    let center = cups.nth(2).map(|own| own.center().0);
+    assert_eq!(center, Some(Length::mm(9773) / 10));
+    let fitting = papers::one(&compiled, "fitting", Format::Text).expect("the fitting sheet");
+    let row = fitting.lines().find(|line| line.contains("left door, left stile        3"));
+    assert!(row.is_some_and(|row| row.contains("977.5~")), "{row:?}");
+    assert_eq!(bench::thin_walls(&compiled), Vec::<String>::new());
 }
 
 /// Rules take a mid rail as it stands: beside another they leave 6 for a panel at least,

@@ -6,6 +6,7 @@ use casewright::papers::{self, Format};
 use casewright::parts::{FeatureKind, Part, Parts, Role};
 use casewright::pipeline::Compilation;
 
+use crate::bench;
 use crate::support::{compile, spec};
 
 fn made(text: &str) -> Compilation {
@@ -127,6 +128,17 @@ fn beads_are_pinned_as_worked() {
     let line = order.lines().find(|line| line.contains("pin them into the wall")).unwrap();
     assert!(line.contains("ST-TBD with 3, ST-BBD with 3"), "{line}");
     assert!(line.contains("ST-LBD with 4, and ST-RBD with 4, each 20 long"), "{line}");
+}
+
+/// Rails of 301 leave 616 − 602 = 14 of light. The pane is 14 + 2 × 8-1/2 = 31 high, and at its
+/// left and right the side beads hold 14 of that and the ends of the others the rest.
+#[test]
+fn a_low_light_is_held_by_the_ends_of_beads_too() {
+    let compiled = made(&cabinet().replace("rail 58;", "rail 301;"));
+    let parts = compiled.parts.as_ref().unwrap();
+    assert_eq!(of(parts, "cabinet.store.door.panel").sizes()[0], Length::mm(31));
+    assert_eq!(of(parts, "cabinet.store.door.left-bead").length.length, Length::mm(14));
+    assert_eq!(bench::built(&compiled), Vec::<String>::new());
 }
 
 /// The working day on which a step begins, from the table of all steps: the figure before the

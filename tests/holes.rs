@@ -102,6 +102,27 @@ fn a_hole_comes_out_on_nothing() {
     assert!(edge("31/32").contains(&"bore-meets-joint"));
 }
 
+/// A stretcher 4.04 wide ends 5.04 behind the front edge, where the hole begins. Both are 5.04 as
+/// drawn, and the hole is printed at 6-1/32, 0.009 before its place: it still clears the stretcher
+/// by what a tape tells. One 5/64 farther in front does not: its edge is printed at 4-31/32, 0.07
+/// in the stretcher.
+#[test]
+fn a_hole_that_grazes_a_board_by_less_than_a_mark_clears_it() {
+    let text = papers::EXAMPLES.iter().find(|own| own.slug == "holes").unwrap().text;
+    let wide = text.replacen("stretchers 2 { wide 4 }", "stretchers 2 { wide 4.04 }", 1);
+    let shared = format!("{}\n", papers::SHARED.1.replace("units in", ""));
+    let text = wide.replace("use \"shop.case\"\n", &shared);
+    let compiled = compile(&text.replacen("from-back 8; note", "from-front 6.04; note", 1));
+    assert_eq!(bench::built(&compiled), Vec::<String>::new());
+    let packet = papers::one(&compiled, "packet", Format::Json).expect("a packet");
+    let mut packet: Value = serde_json::from_str(&packet).unwrap();
+    let all = packet["operations"].as_array_mut().unwrap();
+    let bore = all.iter_mut().find(|own| own["what"] == "round hole" && own["part"] == "CT");
+    bore.unwrap()["centers"][0][1]["print"] = "5-31/32".into();
+    let wrong = "CT: its round hole comes out on FST".to_owned();
+    assert!(bench::complaints(&packet.to_string()).contains(&wrong));
+}
+
 /// Two places from one side leave the other open.
 #[test]
 fn a_hole_needs_a_place_in_both_directions() {

@@ -89,7 +89,7 @@ fn shelves_go_on_the_holes_that_a_hand_counts() {
     let sheet = paper(LARDER, "fitting");
     for line in [
         "24 holes in each row, 32 mm from center to center; the first is 132 above the lower edge of the opening",
-        "holes 12 and 13 are 96 mm apart: 2 are left out between them, where another hole or a hinge block is in the way",
+        "holes 12 and 13 are 96 mm apart: 2 are left out between them, where another hole or a block is in the way",
         "to stand where they are drawn, the shelves go on holes 3, 10, 14, and 21, counted from the bottom",
     ] {
         assert!(sheet.contains(line), "no `{line}` in {sheet}");

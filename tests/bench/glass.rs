@@ -69,6 +69,25 @@ const HELD: f64 = 3.0;
 const BITE: f64 = 4.7;
 const APART: f64 = 204.0;
 
+/// How much of a stretch is left between these.
+fn open([from, to]: [f64; 2], taken: &[[f64; 2]]) -> f64 {
+    let mut taken = taken.to_vec();
+    taken.sort_by(|one, other| one[0].total_cmp(&other[0]));
+    let (end, open) = taken.iter().fold((from, 0.0), |(end, open), own| {
+        (own[1].clamp(end, to), open + (own[0].min(to) - end).max(0.0))
+    });
+    open + (to - end)
+}
+
+#[test]
+fn what_beads_leave_of_an_edge() {
+    assert!((open([0.0, 30.0], &[]) - 30.0).abs() < NOTHING);
+    // 8 and 22 are the ends of the beads along the rails, and 14 lie between them.
+    assert!(open([0.0, 30.0], &[[8.0, 22.0], [-1.0, 8.0], [22.0, 31.0]]).abs() < NOTHING);
+    assert!((open([0.0, 30.0], &[[-1.0, 8.0], [22.0, 31.0]]) - 14.0).abs() < NOTHING);
+    assert!((open([0.0, 30.0], &[[5.0, 10.0], [6.0, 8.0]]) - 25.0).abs() < NOTHING);
+}
+
 impl Play<'_> {
     /// Doors come off their hinges, or a back comes off its case.
     pub(super) fn take_off(&mut self, index: usize, marks: &[String]) {
@@ -88,8 +107,8 @@ impl Play<'_> {
         self.panes.push(pane);
         let mut wrong = self.room_of(pane, work);
         let space = self.boards[pane].placed(&whole(self.boards[pane].exact));
-        // The four sides of the pane that beads must hold.
-        let mut held = [[false; 2]; 2];
+        // Where beads lie over each of the four sides of the pane, along that side.
+        let mut held: [[Vec<[f64; 2]>; 2]; 2] = Default::default();
         for own in &work.beads {
             let Some(bead) = self.find(index, &own.part) else { continue };
             if self.packet.joints.iter().any(|joint| joint.part == own.part && joint.glued) {
@@ -107,10 +126,11 @@ impl Play<'_> {
             for (axis, sides) in held.iter_mut().enumerate() {
                 let other = 1 - axis;
                 let at = [space[axis][0], space[axis][1]];
-                let lies = over(axis) >= self.packet.job.unit.mm(HELD)
-                    && over(other) >= (space[other][1] - space[other][0]) * 0.5;
+                let lies = over(axis) >= self.packet.job.unit.mm(HELD);
                 for (side, at) in sides.iter_mut().zip(at) {
-                    *side |= lies && placed[axis][0] <= at && at <= placed[axis][1];
+                    if lies && placed[axis][0] <= at && at <= placed[axis][1] {
+                        side.push(placed[other]);
+                    }
                 }
             }
             let bite = work.pin.exact - board.exact[1].max(board.exact[2]);
@@ -122,7 +142,12 @@ impl Play<'_> {
                 wrong.push(format!("{} pins don't hold {}", own.pins, own.part));
             }
         }
-        if held.iter().flatten().any(|side| !side) {
+        // The ends of one bead hold what the beads square to it leave, in a low light most of it.
+        let all = held.iter().enumerate().all(|(axis, sides)| {
+            let long = space[1 - axis];
+            sides.iter().all(|own| open(long, own) <= 2.0 * self.tolerance())
+        });
+        if !all {
             wrong.push("no bead holds it at one of its edges".to_owned());
         }
         for what in wrong {

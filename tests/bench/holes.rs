@@ -2,6 +2,7 @@
 //! through.
 
 use super::board::{Board, Sort, whole};
+use super::compare::Tolerance;
 use super::packet::{JointKind, Packet, Work};
 use super::wood::{Space, common};
 
@@ -18,6 +19,8 @@ pub(super) fn wrong(packet: &Packet, boards: &[Board<'_>]) -> Vec<String> {
         packet.joints.iter().any(|joint| joint.kind == JointKind::Laid && joint.part == mark)
     };
     let touches = packet.job.unit.mm(TOUCHES);
+    // Hole and board lie each at a printed figure: what grazes by no more is drawn beside it.
+    let grazes = 2.0 * Tolerance::of(packet).free;
     let mut wrong = Vec::new();
     for board in boards {
         let holes = board.cuts.iter().filter(|cut| cut.sort == Sort::Bore);
@@ -30,6 +33,10 @@ pub(super) fn wrong(packet: &Packet, boards: &[Board<'_>]) -> Vec<String> {
             for other in others.filter(|other| !laid(&other.part.mark)) {
                 let wood = other.placed(&whole(other.exact));
                 let Some(met) = common(&way, &wood) else { continue };
+                let along = board.along(hole.face.axis);
+                if (0..3).any(|axis| axis != along && met[axis][1] - met[axis][0] <= grazes) {
+                    continue;
+                }
                 let open =
                     other.cuts.iter().any(|cut| holds(&other.placed(&cut.space), &met, touches));
                 if !open {

@@ -103,6 +103,11 @@ pub(crate) fn built(compiled: &Compilation) -> Vec<String> {
     complaints(&papers::one(compiled, "packet", Format::Json).expect("a packet"))
 }
 
+/// Walls beside the cuts of a piece that are too thin to last, as the shop makes them.
+pub(crate) fn thin_walls(compiled: &Compilation) -> Vec<String> {
+    build(&papers::one(compiled, "packet", Format::Json).expect("a packet")).thin_walls
+}
+
 /// Builds it of wood that is off, with sheets whose thickness was entered.
 fn build_of(text: &str, off: Off, sheets: &BTreeMap<String, f64>) -> Report {
     match packet::read(text) {

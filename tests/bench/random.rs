@@ -242,6 +242,8 @@ fn built(config: Config) -> Result<Tally, String> {
         number.set(number.get() + 1);
         let (what, own) = off::ALL[number.get() % off::ALL.len()];
         let refused = Cell::new(false);
+        // What is found of the piece as it is drawn again is told as well.
+        let anew: RefCell<Vec<Diagnostic>> = RefCell::default();
         let again = |stops: &[Stop]| {
             let unit = unit(&packet);
             let compiled = compile(&entered(&drawn.text, &unit, stops));
@@ -251,7 +253,9 @@ fn built(config: Config) -> Result<Tally, String> {
             let alike = !found.is_empty()
                 && found == refusals(&compile(&drawn_so(&drawn.text, &unit, stops)));
             refused.set(alike);
-            self::packet(&compiled)
+            let packet = self::packet(&compiled);
+            anew.replace(compiled.diagnostics);
+            packet
         };
         let report = build_anew(&packet, own, again);
         if refused.get() {
@@ -262,6 +266,7 @@ fn built(config: Config) -> Result<Tally, String> {
             .complaints
             .iter()
             .filter(|own| !complaints.contains(own) && !out(own))
+            .filter(|own| !is_told(&packet, own, &anew.borrow()))
             .filter(|own| !open::is_told(own, &told))
             .filter(|own| !open::is_known(own, &[open::IN_DEMOS, open::IN_DRAWN]))
             .collect();

@@ -10,7 +10,7 @@ use crate::plans::Workings;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "part-too-large",
     severity: Severity::Error,
-    finds: "A part is too large for any sheet of its stock, with the factory edges trimmed and the grain the right way.",
+    finds: "A part is too large for any sheet of its stock, with the factory edges trimmed and the grain the right way. One whose edges are lipped counts as it is sawn, with what is cut off when the lips are on.",
     why: "It can't be cut.",
     source: "Plane geometry.",
     formula: "",
@@ -41,8 +41,9 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
 struct TooLarge<'a> {
     part: &'a Part,
     stock: &'a Stock,
-    /// Its core.
+    /// What is sawn of it, and true where that is more than its core, for its lips.
     size: [Length; 2],
+    is_over: bool,
     /// The largest sheet, trimmed.
     sheet: [Length; 2],
     cause: Option<Cause>,
@@ -51,7 +52,7 @@ struct TooLarge<'a> {
 fn too_large<'a>(piece: &'a Piece, part: &'a Part) -> Option<TooLarge<'a>> {
     let stock = piece.stock(part.stock).filter(|stock| !stock.is_solid())?;
     let fits = |a: Length, b: Length| stock.holds(piece.shop.edge_trim, [a, b]);
-    let [long, wide] = part.core().map(|size| size.length);
+    let [long, wide] = part.sawn();
     let turned = part.grain == Grain::None && fits(wide, long);
     // A back's grain may run either way; it is seen from inside only.
     let back = part.role == Role::Back && fits(wide, long);
@@ -62,14 +63,17 @@ fn too_large<'a>(piece: &'a Piece, part: &'a Part) -> Option<TooLarge<'a>> {
     let sheet = trimmed
         .max_by_key(|[along, across]| (*along / Length::mm(1)) * (*across / Length::mm(1)))?;
     let over = [long - sheet[0], wide - sheet[1]];
-    Some(TooLarge { part, stock, size: [long, wide], sheet, cause: cause(piece, part, over) })
+    let is_over = part.core().map(|size| size.length) != [long, wide];
+    let cause = cause(piece, part, over);
+    Some(TooLarge { part, stock, size: [long, wide], is_over, sheet, cause })
 }
 
 fn told(piece: &Piece, own: &TooLarge<'_>, cause: Option<&Cause>) -> Diagnostic {
     let tape = piece.tape();
     let TooLarge { part, stock, size: [long, wide], sheet: [along, across], .. } = *own;
+    let how = if own.is_over { "is sawn over for its lips, to" } else { "is" };
     let title = format!(
-        "{} is {} by {}, but a trimmed sheet of {} is only {} by {}",
+        "{} {how} {} by {}, but a trimmed sheet of {} is only {} by {}",
         part.path,
         tape.text(long),
         tape.text(wide),

@@ -40,13 +40,18 @@ pub(super) struct Leap {
     up: Figure,
 }
 
-/// Holes of a row where a shelf would strike a hinge or a nailer.
+/// Holes of a row where a shelf would strike a hinge, a nailer, or a block.
 #[derive(Serialize)]
 pub(super) struct NoShelf<'d> {
     #[serde(skip_serializing_if = "Option::is_none")]
     hinge: Option<u32>,
+    /// What it is bored into, where its door is not before the shelf.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    door: Option<&'d str>,
     #[serde(skip_serializing_if = "Option::is_none")]
     nailer: Option<&'d str>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    block: Option<&'d str>,
     holes: Vec<u32>,
 }
 
@@ -74,11 +79,17 @@ impl<'d> Maker<'d, '_> {
                 .blocked
                 .iter()
                 .map(|own| {
-                    let (hinge, nailer) = match own.by {
-                        Struck::Hinge(number) => (Some(number), None),
-                        Struck::Nailer(mark) => (None, Some(mark)),
-                    };
-                    NoShelf { hinge, nailer, holes: rows.holes(&own.places) }
+                    let holes = rows.holes(&own.places);
+                    let none =
+                        NoShelf { hinge: None, door: None, nailer: None, block: None, holes };
+                    match own.by {
+                        Struck::Hinge(number) => NoShelf { hinge: Some(number), ..none },
+                        Struck::Beside(number, mark) => {
+                            NoShelf { hinge: Some(number), door: Some(mark), ..none }
+                        }
+                        Struck::Nailer(mark) => NoShelf { nailer: Some(mark), ..none },
+                        Struck::Block(mark) => NoShelf { block: Some(mark), ..none },
+                    }
                 })
                 .collect(),
             rows: own.rows.into_iter().flatten().map(|row| self.figure(row)).collect(),

@@ -34,7 +34,7 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[PinRows<'_>], blocks: &mut 
         )];
         for leap in rows.leaps() {
             more.push(format!(
-                "holes {} and {} are {} apart: {} left out between them, where another hole or a hinge block is in the way",
+                "holes {} and {} are {} apart: {} left out between them, where another hole or a block is in the way",
                 leap.after,
                 leap.after + 1,
                 figures.hardware(leap.up),
@@ -47,7 +47,9 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[PinRows<'_>], blocks: &mut 
         for blocked in &rows.blocked {
             let by = match blocked.by {
                 Struck::Hinge(number) => format!("hinge {number}"),
+                Struck::Beside(number, mark) => format!("hinge {number} of {mark}"),
                 Struck::Nailer(mark) => format!("the nailer {mark}"),
+                Struck::Block(mark) => format!("the block {mark}"),
             };
             more.push(format!(
                 "lay no shelf on {}: {by} is there",
@@ -55,7 +57,7 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[PinRows<'_>], blocks: &mut 
             ));
         }
         if rows.shelves.len() < rows.loose {
-            more.push("not every shelf finds a hole that is clear of the hinges and the nailers: choose finer steps, or fewer shelves".to_owned());
+            more.push("not every shelf finds a hole that is clear of the hinges, the nailers, and the blocks: choose finer steps, or fewer shelves".to_owned());
         }
         let holes: Vec<u32> = rows.shelves.iter().map(|(_, place)| rows.hole(*place)).collect();
         match holes.as_slice() {

@@ -88,7 +88,8 @@ impl Own<'_> {
                     .map(|other| (other.from.y - wall - own.to.y, other.to.y + wall - own.from.y)),
             );
         };
-        let wall = trade::lasting_wall();
+        // Hole and mortise are laid out to a mark each, half of it off at the most.
+        let wall = trade::lasting_wall() + self.piece.tape().mark;
         for (part, hole) in self.holes() {
             let bore = if std::ptr::eq(part, door) { Bore::Cup } else { Bore::Plate };
             let cuts = part.features.iter().filter(|cut| cut.is_in_way_of(bore));

@@ -27,6 +27,7 @@ pub mod slides;
 pub mod spacers;
 mod stacked;
 pub mod stops;
+mod struck;
 pub mod ties;
 mod wide_holes;
 
@@ -43,7 +44,7 @@ pub use fronts::OntoBox;
 pub use hinges::HungAt;
 pub use leg_blocks::{LegBlock, of as leg_block};
 pub use on_wood::{OnWood, Unstopped, is_behind_stile, is_between_posts};
-pub use pins::{PinRows, Struck};
+pub use pins::PinRows;
 
 pub(crate) use driver_room::{block, blocks, places};
 pub(crate) use pockets::pockets_meet;
@@ -55,6 +56,7 @@ pub use screws_apart::{Meeting, screw_room};
 pub use slides::{Drawer, Line};
 pub use spacers::Spacer;
 pub use stops::{Catch, Stop};
+pub use struck::{Blocked, Struck};
 
 /// What is worked out for fitting.
 #[derive(Clone, Debug, Default)]

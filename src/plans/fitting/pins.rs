@@ -10,6 +10,7 @@ use crate::parts::{
 };
 use crate::plans::Workings;
 
+use super::struck::{Blocked, blocked, is_block};
 use super::{Index, above_end, from_edge, post_pins};
 
 /// The rows of holes at both sides of an opening, or of one of the spaces that
@@ -28,10 +29,11 @@ pub struct PinRows<'a> {
     pub count: u32,
     /// From the lower edge of the opening, or the fixed shelf, to the lowest.
     pub first: Length,
-    /// Places without a hole, numbered from 1 at the lowest: a hinge block, a
-    /// hinge plate or another hole is there on one of the boards.
+    /// Places without a hole, numbered from 1 at the lowest: a block, a hinge plate
+    /// or another hole is there on one of the boards.
     pub left_out: Vec<u32>,
-    /// Places with a hole where no shelf can lie, since it would strike a hinge or a nailer.
+    /// Places with a hole where no shelf can lie, since it would strike a hinge, a nailer, or
+    /// a block.
     pub blocked: Vec<Blocked<'a>>,
     /// The rows of each board: both in the left one and both in the right one, or one in each
     /// of the four posts.
@@ -41,24 +43,6 @@ pub struct PinRows<'a> {
     /// Each shelf, lowest first, with the place nearest to an even share of the opening at
     /// which it strikes nothing; a shelf without one is not among them.
     pub shelves: Vec<(&'a Part, u32)>,
-}
-
-/// Places where a shelf would strike something.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Blocked<'a> {
-    /// What it would strike.
-    pub by: Struck<'a>,
-    /// The places.
-    pub places: Vec<u32>,
-}
-
-/// What a shelf would strike.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Struck<'a> {
-    /// A hinge, by its number on its door, from the bottom.
-    Hinge(u32),
-    /// A nailer, by its mark.
-    Nailer(&'a str),
 }
 
 /// The rows in a face of a board.
@@ -322,7 +306,7 @@ fn rows<'a>(
         .parts
         .of_case(case.id)
         .iter()
-        .filter(|part| part.role == Role::HingeBlock)
+        .filter(|part| is_block(part))
         .map(Part::cuboid)
         .collect();
     let taken = |number: &u32| {
@@ -368,43 +352,6 @@ fn rows<'a>(
         below = place;
     }
     Some(rows)
-}
-
-/// The places where a shelf as thick and as deep as this one would strike a hinge
-/// of a door before it, or a nailer behind it, each its own.
-fn blocked<'a>(
-    rows: &PinRows<'_>,
-    shelf: &Part,
-    case: &Case,
-    index: &Index<'a>,
-) -> Vec<Blocked<'a>> {
-    // Its own doors, or those that it stands behind.
-    let before = case.door_before(rows.opening);
-    let openings = std::iter::once(rows.opening).chain(before);
-    let own = openings.flat_map(|opening| index.of_opening(opening.id).iter());
-    let own = own.map(|(_, part)| *part);
-    let hinges =
-        own.flat_map(parts::reaches).map(|reach| (Struck::Hinge(reach.number), reach.space));
-    let nailers = index.parts.of_case(shelf.case).iter();
-    let nailers = nailers
-        .filter(|part| part.role.is_nailer())
-        .map(|part| (Struck::Nailer(&part.mark), part.cuboid()));
-    let struck: Vec<(Struck<'a>, Cuboid)> = hinges.chain(nailers).collect();
-    let thick = shelf.cuboid().size(Direction::Y);
-    let mut found: Vec<Blocked<'a>> = Vec::new();
-    for number in rows.bored() {
-        let mut lying = shelf.cuboid();
-        lying.from.y = rows.height(number);
-        lying.to.y = lying.from.y + thick;
-        let Some((by, _)) = struck.iter().find(|(_, space)| space.overlaps(&lying)) else {
-            continue;
-        };
-        match found.iter_mut().find(|known| known.by == *by) {
-            Some(known) => known.places.push(number),
-            None => found.push(Blocked { by: *by, places: vec![number] }),
-        }
-    }
-    found
 }
 
 /// Where the front row and the back row lie, from the foremost face of the piece.

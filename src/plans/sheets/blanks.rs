@@ -37,12 +37,12 @@ pub(super) fn blanks(work: &Workings<'_>, stock: StockId, sheets: &[Sheet]) -> V
             let spare = trade::sheet_spare(work.piece.tape().unit);
             size = size.map(|side| side + spare);
         }
-        // What must be as large as its core may be no more than a sheet gives.
-        let core = part.core().map(|size| size.length);
+        // What must be as large as it is sawn may be no more than a sheet gives.
+        let sawn = part.sawn();
         let holding = |[long, wide]: [Length; 2]| {
             insides.iter().find(|inside| long <= inside[0] && wide <= inside[1])
         };
-        let (straight, turned) = (holding(core), holding([core[1], core[0]]));
+        let (straight, turned) = (holding(sawn), holding([sawn[1], sawn[0]]));
         let is_turned = straight.is_none() && turned.is_some();
         let most = straight.copied().or(turned.map(|[long, wide]| [*wide, *long]));
         if let Some(most) = most {
