@@ -287,10 +287,9 @@ impl Maker<'_, '_> {
     pub(super) fn door_stops(&self) -> Vec<String> {
         let stopped = at_wall(self.work).into_iter().map(|own| {
             format!(
-                "open {} slowly as far as it goes, and fit a door stop or a limiter for its hinges before it meets {}, at about {} degrees",
+                "open {} slowly, and fit a door stop or a limiter for its hinges that stops it before it meets {}: the fitting sheet has the angle",
                 front_told(self.piece, own.front.id),
-                own.at.told(self.piece),
-                own.opens.0.floor()
+                own.at.told(self.piece)
             )
         });
         stopped.collect()
