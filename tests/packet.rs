@@ -25,7 +25,8 @@ fn packets() -> Vec<(String, Value)> {
     };
     let legs = ("legs".to_owned(), compile(crate::said::LEG_UNDER));
     let plugged = ("plugged pockets".to_owned(), compile(crate::posts::CONSOLE));
-    let more = [short, free, legs, plugged, example("edges"), example("web-frames")];
+    let examples = ["edges", "web-frames", "nightstands"].map(example);
+    let more = [short, free, legs, plugged].into_iter().chain(examples);
     demo_pieces().into_iter().chain(more).map(packet).collect()
 }
 
