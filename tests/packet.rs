@@ -8,8 +8,8 @@ use serde_json::Value;
 use crate::support::{compile, demo_pieces, spec};
 
 /// The packet of every demo piece, of one whose drawer sides are too short to be planed by
-/// themselves, of one whose doors swing free, of one whose edges are covered, and of one whose pocket holes
-/// are plugged.
+/// themselves, of one whose doors swing free, of one whose edges are covered, of pieces that
+/// stand apart, and of one whose pocket holes are plugged.
 fn packets() -> Vec<(String, Value)> {
     let short = spec("hall-console.case").replace("length     15\n", "length     10\n");
     let short = ("short drawers".to_owned(), compile(&short));
@@ -25,7 +25,8 @@ fn packets() -> Vec<(String, Value)> {
     };
     let legs = ("legs".to_owned(), compile(crate::said::LEG_UNDER));
     let plugged = ("plugged pockets".to_owned(), compile(crate::posts::CONSOLE));
-    let more = [short, free, legs, plugged, example("edges"), example("web-frames")];
+    let examples = ["edges", "web-frames", "nightstands"].map(example);
+    let more = [short, free, legs, plugged].into_iter().chain(examples);
     demo_pieces().into_iter().chain(more).map(packet).collect()
 }
 
