@@ -374,3 +374,62 @@ run desk {
     let idle = text.replace("space knees { share 1 }", "space knees { share 1; clear 1 }");
     assert_eq!(slugs(&compile(&idle)), ["word-missing"]);
 }
+
+/// Bookcases on both sides of a chimney breast: it stands 15 out from the wall and they 14, so
+/// no stick lies between them and no line hangs in the middle. Each is set and scribed by its
+/// own wall. A breast that is 10 deep leaves room for both before it.
+#[test]
+fn what_stands_in_a_space_parts_the_run() {
+    let text = |deep: i64| {
+        format!(
+            "casework 1
+job \"Alcoves\" {{ units in }}
+site {{
+  left wall {{ scribe 3/4 }}
+  right wall {{ scribe 3/4 }}
+  fixing wall
+  humidity 30% to 55%
+  keep-out \"breast\" {{ from-left 30; up 0; wide 58; high 100; deep {deep} }}
+}}
+shop {{ humidity 40%; clamps 20; open-time 30 min }}
+stock ply  {{ plywood 3/4; actual 3/4; species yellow-poplar; sheet {{ long 96; wide 48 }} }}
+stock thin {{ plywood 1/4; actual 1/4; species yellow-poplar; sheet {{ long 96; wide 48 }} }}
+stock wood {{ lumber 4/4; thickness 3/4; species yellow-poplar }}
+
+run books {{
+  wide 118; deep 14; high 84
+  stock ply
+  base {{ toe-kick; high 4; set-back 2; cut-into ends }}
+  bottom {{ joint dado {{ deep 1/4 }} }}
+  back {{ stock thin; joint rabbet {{ deep 3/8 }} }}
+  top {{ panel; joint dado {{ deep 1/4 }} }}
+  across {{
+    case near {{
+      wide 30
+      frame {{
+        stock wood; joint pocket
+        stile left {{ wide 3 }}; stile right {{ wide 2 }}
+        rail top {{ wide 3 }}; rail bottom {{ wide 1-1/2 }}
+        down {{ open shelves {{ share 1; shelf {{ adjustable 4; load 20 lb per ft2 }} }} }}
+      }}
+    }}
+    space chimney {{ wide 58 }}
+    case far {{ like near {{ mirrored }} }}
+  }}
+}}
+"
+        )
+    };
+    let order = |deep| {
+        let compiled = compile(&text(deep));
+        assert!(compiled.piece.is_some(), "{:#?}", compiled.diagnostics);
+        assert_eq!(bench::built(&compiled), Vec::<String>::new());
+        papers::one(&compiled, "assembly-order", Format::Text).expect("the order")
+    };
+    let parted = order(15);
+    assert!(parted.contains("the breast stands in the space for chimney"), "{parted}");
+    assert!(parted.contains("block each case off the wall that it is scribed to"), "{parted}");
+    assert!(!parted.contains("cut two sticks") && !parted.contains("plumb line"), "{parted}");
+    let shallow = order(10);
+    assert!(shallow.contains("cut two sticks") && shallow.contains("plumb line"), "{shallow}");
+}

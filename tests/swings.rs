@@ -3,8 +3,11 @@
 use std::fmt::Write as _;
 
 use casewright::model::MemoryFiles;
+use casewright::papers::{self, Format};
 use casewright::pipeline;
 use proptest::prelude::*;
+
+use crate::support::{compile, spec};
 
 const RULES: &[&str] = &["door-binds", "door-stopped", "drawer-hits-door", "open-doors-meet"];
 
@@ -416,4 +419,25 @@ fn poses_begin_with_the_closed_door_and_go_on() {
             compiled.diagnostics.iter().map(|d| (d.slug, d.title.as_str())).collect();
         assert_eq!(found, [("hinge-poses", title)]);
     }
+}
+
+/// A chimney breast beside the piece reaches 36 out from the wall, 18 past the case, and stands
+/// 1/2 from its right side: 2-1/4 from the hinge edge of the right door, whose stile is 1-3/4.
+/// The hinge opens to 105 degrees. At 90 the leaf stands clear, but its outer edge, 16 from the
+/// hinge, comes 2-1/4 nearer at 98 degrees, and its pull before that: a stop is told for it,
+/// and fitted when the doors hang in the house.
+#[test]
+fn a_breast_beside_the_piece_stops_a_door_past_square() {
+    let breast = "keep-out \"chimney\" { from-left 36-1/2; up 0; wide 40; high 96; deep 36 }";
+    let text = spec("first.case").replace("fixing wall;", &format!("fixing wall; {breast};"));
+    assert!(text.contains(breast));
+    let compiled = compile(&text);
+    let sheet = papers::one(&compiled, "fitting", Format::Text).expect("a fitting sheet");
+    let line = sheet.lines().find(|line| line.contains("strikes the chimney at about"));
+    let line = line.unwrap_or_else(|| panic!("{sheet}"));
+    let degrees = line.split("at about ").nth(1).and_then(|own| own.split(':').next());
+    let degrees: u32 = degrees.and_then(|own| own.parse().ok()).expect("degrees");
+    assert!((91..98).contains(&degrees), "{line}");
+    let steps = papers::one(&compiled, "assembly-order", Format::Text).expect("the order");
+    assert!(steps.contains("that stops it before it meets the chimney"), "{steps}");
 }
