@@ -10,7 +10,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     severity: Severity::Warning,
     finds: "A door, or a leaf of a pair, is over 24 in (610 mm) wide, and wider than its hinges can be apart.",
     why: "A wide, low door hangs on two hinges that are near each other, and its weight pulls at them like a long lever. The latch edge sags and drags, the screws work loose, and a wide slab or panel warps. Open, it reaches far into the room.",
-    source: "24 in: the width up to which makers stand by their doors (WOODWEB Knowledge Base, \"Maximum Cabinet Door Width\", 2006). That hinges are at least as far apart as a door is wide is common practice, from hinge makers' catalogs.",
+    source: "24 in: the width up to which makers stand by their doors (a trade forum, \"Maximum Cabinet Door Width\", 2006). That hinges are at least as far apart as a door is wide is common practice, from hinge makers' catalogs.",
     formula: "Hinges can be apart by the height of the leaf less 3 in (75 mm) at each end.",
     accept: "Accept it if the door is light and rests on something when it is closed, or if it is hung some other way than on its side.",
     example: Example {
