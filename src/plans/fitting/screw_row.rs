@@ -2,7 +2,7 @@
 //! stretches of that where no cut is in the way.
 
 use crate::measure::{Length, Unit, between};
-use crate::parts::{Cuboid, Direction, Feature, FeatureKind, Part};
+use crate::parts::{Cuboid, Direction, Feature, FeatureKind, Part, Role};
 use crate::trade;
 
 use super::screw_lengths::into_edge;
@@ -49,14 +49,18 @@ pub(super) fn from_block(high: Length, unit: Unit) -> Length {
     }
 }
 
-/// How deep behind a board so thick screws look for wood in one so deep: 3/4 in, 20 mm, or, in
-/// an edge, as far as they go.
-fn reach(thick: Length, deep: Length, unit: Unit) -> Length {
+/// How deep behind a board screws look for wood in one so deep: 3/4 in, 20 mm, or, in an edge, as
+/// far as they go. Those of a back go no deeper than that.
+fn reach(through: &Part, thick: Length, deep: Length, unit: Unit) -> Length {
+    let least = unit.either(Length::inches(3, 4), Length::mm(20));
+    if through.role == Role::Back {
+        return least;
+    }
     let goes = match into_edge(thick, deep, unit) {
         Long::BySheet => Length::ZERO,
         Long::Is(long) | Long::Between(_, long) | Long::AtLeast(long) => long - thick,
     };
-    unit.either(Length::inches(3, 4), Length::mm(20)).max(goes)
+    least.max(goes)
 }
 
 /// The middle of what two boards share, along the longer side of that.
@@ -120,7 +124,7 @@ impl<'a> Row<'a> {
         let beside = trade::from_cut(unit).min(wide.half());
         space.from.set(across, middle - beside);
         space.to.set(across, middle + beside);
-        let reach = shim + reach(own.size(axis), other.size(axis), unit);
+        let reach = shim + reach(through, own.size(axis), other.size(axis), unit);
         match to_end {
             true => space.to.set(axis, own.to.along(axis) + reach),
             false => space.from.set(axis, own.from.along(axis) - reach),
