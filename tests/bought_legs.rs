@@ -4,6 +4,7 @@ use casewright::diagnostics::Severity;
 use casewright::papers::{self, Format};
 use serde_json::Value;
 
+use crate::bench;
 use crate::support::{compile, packet};
 
 /// A case 40 in wide and 16 deep of boards 3/4 thick, on these legs.
@@ -134,4 +135,25 @@ fn the_screws_of_plates_are_told_and_not_counted() {
     let told =
         "The plates of the legs take 16 screws, none of which may go more than 1/2 into the wood.";
     assert!(list.unwrap().contains(told));
+}
+
+/// Through ends of 49/64 it takes screws of 2, which go 1-15/64 into the bottom. The dowel of a leg
+/// is bored into that 1-5/16 and half of its 2 in from the outside, 1-35/64 from the end of the
+/// bottom, so from 1-3/64 on and up to its middle: from 1-13/16 to 2-13/16 behind its front edge,
+/// and from 12-15/16 to 13-15/16. The screws keep 1/4 from that and from the rabbet of the
+/// ends, 1/4 wide at their back: up to 1-9/16 there is room for one, in the middle of that, and from
+/// 3-1/16 to 12-11/16 for two, 2 from the ends of that; from 14-3/16 to 15-1/2 it is less than the
+/// 1-1/2 that a stretch must have.
+#[test]
+fn screws_into_the_bottom_keep_clear_of_the_dowels() {
+    let leg = "high 5; wide 2; foot 1-1/4; dowel { bore 1; deep 3/8 }";
+    let text = spec(leg, "in 1-5/16", "").replace("joint dado { deep 1/4 }", "joint screw");
+    let text = text.replace("plywood 3/4; sheet", "plywood 3/4; actual 49/64; sheet");
+    let lines = operations(&text, "screw line");
+    let own = lines.iter().filter(|own| own["through"] == "LE" && own["into"] == "B");
+    let own: Vec<_> =
+        own.map(|own| (own["first"]["print"].as_str().unwrap(), own["count"].clone())).collect();
+    let places = [("25/32", 1), ("5-1/16", 2)];
+    assert_eq!(own, places.map(|(first, count)| (first, Value::from(count))));
+    assert_eq!(bench::built(&compile(&text)), Vec::<String>::new());
 }

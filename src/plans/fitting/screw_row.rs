@@ -2,10 +2,12 @@
 //! stretches of that where no cut is in the way.
 
 use crate::measure::{Length, Unit, between};
-use crate::parts::{Cuboid, Direction, Feature, FeatureKind, Part};
+use crate::parts::{Cuboid, Direction, Feature, FeatureKind, Part, Role};
 use crate::trade;
 
+use super::screw_lengths::into_edge;
 use super::screw_lines::ScrewLine;
+use super::screws::Long;
 
 /// The first screw stays so far from the end of what the boards share, or a quarter of a
 /// short one: 2 in, 50 mm (common practice, no source). There it is clear of what is let
@@ -47,9 +49,18 @@ pub(super) fn from_block(high: Length, unit: Unit) -> Length {
     }
 }
 
-/// How deep behind the board that they go through screws look for wood: 3/4 in, 20 mm.
-fn reach(unit: Unit) -> Length {
-    unit.either(Length::inches(3, 4), Length::mm(20))
+/// How deep behind a board screws look for wood in one so deep: 3/4 in, 20 mm, or, in an edge, as
+/// far as they go. Those of a back go no deeper than that.
+fn reach(through: &Part, thick: Length, deep: Length, unit: Unit) -> Length {
+    let least = unit.either(Length::inches(3, 4), Length::mm(20));
+    if through.role == Role::Back {
+        return least;
+    }
+    let goes = match into_edge(thick, deep, unit) {
+        Long::BySheet => Length::ZERO,
+        Long::Is(long) | Long::Between(_, long) | Long::AtLeast(long) => long - thick,
+    };
+    least.max(goes)
 }
 
 /// The middle of what two boards share, along the longer side of that.
@@ -113,9 +124,10 @@ impl<'a> Row<'a> {
         let beside = trade::from_cut(unit).min(wide.half());
         space.from.set(across, middle - beside);
         space.to.set(across, middle + beside);
+        let reach = shim + reach(through, own.size(axis), other.size(axis), unit);
         match to_end {
-            true => space.to.set(axis, own.to.along(axis) + shim + reach(unit)),
-            false => space.from.set(axis, own.from.along(axis) - shim - reach(unit)),
+            true => space.to.set(axis, own.to.along(axis) + reach),
+            false => space.from.set(axis, own.from.along(axis) - reach),
         }
         let middle = middle - own.from.along(across);
         Some(Self {
