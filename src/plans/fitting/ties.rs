@@ -10,7 +10,7 @@ use crate::plans::beside;
 use crate::plans::operations::Beside;
 
 use super::Drawer;
-use super::driver_room::{are_reached, before_face};
+use super::driver_room::{are_reached, before_face, hinges_on};
 use super::pins::holes_in;
 use super::screw_lines::ScrewLine;
 use super::screw_row::{cuts, from_block, half_screw};
@@ -81,6 +81,8 @@ impl<'w, 'a> Place<'w, 'a> {
         let mut holes: Vec<Cuboid> = cuts(through).chain(cuts(into)).collect();
         holes.extend([through, into].into_iter().flat_map(|board| holes_in(work, board)));
         holes.extend(drawers.iter().filter_map(|drawer| slide(work, drawer, through, unit)));
+        // The doors hang by then: no driver gets behind the arm of a hinge.
+        holes.extend(hinges_on(work.parts, through));
         let blocks = before_face(work, through, into);
         let heights = heights(work, [through, into]);
         Self { work, through, into, holes, blocks, heights, unit }
