@@ -343,8 +343,10 @@ stock tape {{ banding 1/32 }}
         let row = told.lines().find(|line| line.contains(&format!("] {mark} ")));
         row.unwrap_or_else(|| panic!("{path}: {told}")).to_owned()
     };
-    assert!(banded("dishes.bottom-cover").contains("band the left end, right end and front edge"));
-    assert!(banded("glasses.bottom-cover").contains("band the left end, right end and front edge"));
+    assert!(banded("dishes.bottom-cover").contains("band the left end, right end, and front edge"));
+    assert!(
+        banded("glasses.bottom-cover").contains("band the left end, right end, and front edge")
+    );
     assert!(banded("hood.bottom-cover").contains("band the front edge"));
     let steps = papers::one(&compiled, "assembly-order", Format::Text).expect("the order");
     assert!(

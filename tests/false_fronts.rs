@@ -24,7 +24,7 @@ fn lies(space: &Cuboid, [x, y, z]: [[i64; 2]; 3]) {
 
 fn first(list: &str, set: &str) -> Compilation {
     let text = spec("first.case").replace("drawer upper { high 5 }", list);
-    let text = text.replace("set inset", set).replace("pull knob\n", "\n");
+    let text = text.replace("set inset", set).replace("pull knob\n", "pull none\n");
     if list.contains("drawer ") {
         return compile(&text);
     }
@@ -93,7 +93,7 @@ fn a_block_of_an_overlay_front_stands_in_the_opening() {
 fn a_block_behind_a_thin_front_goes_by_what_is_left_of_the_stile() {
     let text = spec("first.case")
         .replace("drawer upper { high 5 }", "false upper { high 5; front { stock slip } }")
-        .replace("pull knob\n", "\n")
+        .replace("pull knob\n", "pull none\n")
         .replace(
             "hinge cup-hinge {",
             "stock slip { lumber 4/4; thickness 1/4; species sugar-maple }\nhinge cup-hinge {",
@@ -110,7 +110,7 @@ fn a_block_behind_a_thin_front_goes_by_what_is_left_of_the_stile() {
 fn shims_lie_between_a_front_and_the_block_behind_a_thicker_frame() {
     let text = spec("first.case")
         .replace("drawer upper { high 5 }", "false upper { high 5 }")
-        .replace("pull knob\n", "\n")
+        .replace("pull knob\n", "pull none\n")
         .replace("stock maple; joint pocket", "stock thick; joint pocket")
         .replace(
             "hinge cup-hinge {",

@@ -29,7 +29,7 @@ fn stand(opening: &str, build: &str, more: &str) -> String {
         bottom {{ joint dado {{ deep 6 }} }}\n  top {{ joint dado {{ deep 6 }}; panel }}\n  \
         back none\n  frame {{\n    stock maple; joint pocket\n    stile left {{ wide 45 }}; stile right {{ wide 45 }}\n    \
         rail top {{ wide 45 }}; rail bottom {{ wide 45 }}\n    across {{ {opening} }}\n  }}\n  \
-        fronts {{ stock maple; set inset; build {build}; gap 2.5; meeting 3; hinge cup }}\n}}\n{more}\n"
+        fronts {{ stock maple; set inset; build {build}; gap 2.5; meeting 3; hinge cup; pull none }}\n}}\n{more}\n"
     )
 }
 

@@ -63,7 +63,7 @@ fn finding(piece: &Piece, part: &Part, least: Length) -> Diagnostic {
     );
     let mut found = RULE
         .finding(
-            format!("{} comes out {} thick, too thin to plane", part.path, tape.text(thick)),
+            format!("{} comes out {} thick, too thin to plane", part.path, tape.figure(thick)),
             at,
             label.trim_end(),
         )

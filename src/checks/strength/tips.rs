@@ -76,9 +76,8 @@ fn finding(piece: &Piece, tipping: &Tipping) -> Option<Diagnostic> {
         .because("it falls on whoever opens it")
         .note("hardware and a child on an open drawer are not counted")
         .subject(&case.path);
-    // What shows its back or reaches over it stands away from any wall.
-    let is_free = piece.cases.iter().any(|case| case.covers.back.is_some())
-        || piece.tops.iter().any(|top| top.spec.over.back.length.is_positive());
+    // What shows its back stands away from any wall.
+    let is_free = piece.cases.iter().any(|case| case.covers.back.is_some());
     Some(match is_free {
         true => diagnostic.note("it stands free in the room: screw cleats to the floor and its base to those, and accept this with that as the reason"),
         false => diagnostic.fix(super::fix_to_wall(piece, case)),

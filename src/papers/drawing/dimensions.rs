@@ -53,7 +53,8 @@ impl Svg {
 
     /// Dimensions that follow each other on an upright line, read from the right. Where most of
     /// them are shorter than their figures, those stand level beside the line, one under the
-    /// other. Returns how far the figures reach to the right of the line.
+    /// other. Returns how far the level ones reach to
+    /// the right of the line.
     pub(in crate::papers) fn chain_upright(
         &mut self,
         chain: &[(f64, f64, String)],
@@ -78,10 +79,7 @@ impl Svg {
             }
             match (is_first, level) {
                 (true, _) => self.text((x - high * 0.3, at), figure, high, true),
-                (false, false) => {
-                    self.text((x + high * 1.1, at), figure, high, true);
-                    reach = reach.max(high * 1.2);
-                }
+                (false, false) => self.text((x + high * 1.1, at), figure, high, true),
                 (false, true) => {
                     self.label((x + high, at + high * 0.35), figure, high, Anchor::Start);
                     reach = reach.max(high + wide(figure, high));
