@@ -119,7 +119,7 @@ fn beside(chain: &[(f64, f64, String)], high: f64) -> Vec<(f64, bool)> {
 /// first side of its line. A figure that is longer than its dimension stands on the
 /// second, and moves along until it is clear of its neighbors.
 fn levels(chain: &[(f64, f64, String)], high: f64) -> Vec<(f64, bool)> {
-    placed(chain, high, |figure| (wide(figure, high) + high * 0.3) / 2.0)
+    placed(chain, high, |figure| (wide(figure, high) + high * 0.7) / 2.0)
 }
 
 /// The same, where half of a figure takes so much of the line.
