@@ -2,6 +2,7 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink};
+use crate::measure::Exact;
 use crate::parts::Parts;
 use crate::plans::Workings;
 use crate::plans::assembly::gluing::{Closing, GlueUp, Load, Sort};
@@ -31,10 +32,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     }
     let tape = piece.tape();
     let has = piece.shop.clamps;
-    // One figure is short for all of them: the glue-up that takes the most tells it first.
-    let mut short = super::too_much(work, Load::clamps, has);
-    short.sort_by_key(|own| std::cmp::Reverse(own.load.clamps()));
-    for glue_up in short {
+    for glue_up in super::too_much(work, Load::clamps, has) {
         let needs = glue_up.load.clamps();
         let joints = glue_up.load.joints();
         let told = match (glue_up.sort, glue_up.load.closings.as_slice()) {
@@ -66,7 +64,9 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         let diagnostic = diagnostic
             .because("a joint stays open if no clamp draws it up before the glue grabs")
             .note(told);
-        let diagnostic = diagnostic.alike(format!("of {has}"));
+        // The one that takes the most tells it for all.
+        let diagnostic =
+            diagnostic.alike(format!("of {has}")).urgency(Exact::int(i64::from(needs)));
         sink.push(diagnostic.note(instead(glue_up.sort)));
     }
 }
