@@ -18,7 +18,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     example: Example {
         base: Base::First,
         sound: "notch { wide 35 mm; high 13 mm }",
-        wrong: "notch { wide 35 mm; high 13 mm }\n  hook { bore 6 mm; deep 12 mm; from-side 7 mm; up 7 mm }",
+        wrong: "notch { wide 35 mm; high 13 mm }\n  hook { bore 6 mm; deep 12 mm; from-side 7 mm; up 6 mm }",
     },
     check: Check::Parts(check),
     sometimes: None,

@@ -16,7 +16,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     example: Example {
         base: Base::First,
         sound: "doors store { share 1; shelf { adjustable 1 } }",
-        wrong: "door store { share 1; hung left; shelf { adjustable 1 } }",
+        wrong: "door store {\n        share 1; hung left; shelf { adjustable 1 }\n        front { build panel { stile 2-1/2; rail 2-1/2; panel-stock thin; groove 3/8 } }\n      }",
     },
     check: Check::Piece(check),
     sometimes: None,
